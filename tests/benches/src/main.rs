@@ -1,0 +1,2 @@
+//! Speed, shown as ratios measured in one run.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Journeys: whole days lived by real phones and a real shop.

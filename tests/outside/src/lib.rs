@@ -1,0 +1,1 @@
+//! Checks of the arithmetic and the formats against published values.

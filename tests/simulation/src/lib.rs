@@ -1,0 +1,1 @@
+//! Merging, killing, and bad input, at scale.
