@@ -1,1 +1,5 @@
-//! What the trade knows.
+#![doc = include_str!("../README.md")]
+
+pub mod quantity;
+
+pub use quantity::{Tenths, TenthsError};

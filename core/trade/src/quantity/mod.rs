@@ -1,0 +1,5 @@
+//! What is measured, and in what unit.
+
+mod tenths;
+
+pub use tenths::{Tenths, TenthsError};
