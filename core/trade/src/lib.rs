@@ -1,5 +1,8 @@
 #![doc = include_str!("../README.md")]
 
+pub mod calendar;
+pub mod clock;
 pub mod quantity;
 
+pub use calendar::add_months;
 pub use quantity::{Tenths, TenthsError};
