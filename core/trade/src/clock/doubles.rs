@@ -1,0 +1,110 @@
+//! R7: the same task again too soon after is taken for the same service, entered twice.
+
+use std::collections::BTreeMap;
+
+use uuid::Uuid;
+
+use super::service::{EnteredTwice, LastDone, ServiceDecision, ServiceRow};
+use crate::quantity::Tenths;
+
+/// Days within which the same task again looks entered twice.
+const DAYS_APART: u64 = 30;
+
+/// One service as it counts, with the entries that tell of it.
+#[derive(Debug)]
+pub(super) struct Event {
+    pub(super) counts: LastDone,
+    pub(super) twice: Vec<EnteredTwice>,
+}
+
+/// The services of one task, oldest first. `interval` is the task's hours.
+///
+/// Each entry is compared with the one before it, so three in a row within the window are one service until
+/// the shop says otherwise: the doubt must never make a clock run longer.
+pub(super) fn events(
+    mut rows: Vec<&ServiceRow>,
+    interval: Option<Tenths>,
+    decisions: &BTreeMap<Uuid, ServiceDecision>,
+) -> Vec<Event> {
+    rows.retain(|row| decisions.get(&row.entry) != Some(&ServiceDecision::DoesNotCount));
+    rows.sort_by_key(|row| (row.day, row.at, row.entry));
+    let mut seen = std::collections::BTreeSet::new();
+    rows.retain(|row| seen.insert(row.entry));
+
+    let joins = joins(&rows, decisions);
+    let mut events: BTreeMap<usize, Event> = BTreeMap::new();
+    let mut placed: BTreeMap<Uuid, usize> = BTreeMap::new();
+    let mut before: Option<&ServiceRow> = None;
+    for (n, row) in rows.into_iter().enumerate() {
+        let said: Vec<Uuid> = joins.get(&row.entry).cloned().unwrap_or_default();
+        let stands = row.oil_reason || decisions.get(&row.entry) == Some(&ServiceDecision::BothStand);
+        let guessed = before
+            .filter(|before| !stands && !said.contains(&before.entry) && close(before, row, interval))
+            .map(|before| before.entry);
+        let mut event = Event {
+            counts: LastDone { entry: row.entry, hours: row.hours, day: row.day },
+            twice: Vec::new(),
+        };
+        let links = said.iter().map(|of| (*of, true)).chain(guessed.map(|of| (of, false)));
+        for (first, settled) in links {
+            if let Some(earlier) = placed.get(&first).and_then(|at| events.remove(at)) {
+                event = merge(earlier, event);
+            }
+            event.twice.push(EnteredTwice { first, second: row.entry, settled });
+        }
+        // Everything merged into this event now answers to its place.
+        for link in &event.twice {
+            placed.insert(link.first, n);
+            placed.insert(link.second, n);
+        }
+        placed.insert(row.entry, n);
+        events.insert(n, event);
+        before = Some(row);
+    }
+    let mut events: Vec<Event> = events.into_values().collect();
+    events.sort_by_key(|event| (event.counts.day, event.counts.hours, event.counts.entry));
+    events
+}
+
+/// The shop's "same service", turned so that the later entry points at the earlier ones.
+fn joins(rows: &[&ServiceRow], decisions: &BTreeMap<Uuid, ServiceDecision>) -> BTreeMap<Uuid, Vec<Uuid>> {
+    let place: BTreeMap<Uuid, usize> = rows.iter().enumerate().map(|(n, row)| (row.entry, n)).collect();
+    let mut joins: BTreeMap<Uuid, Vec<Uuid>> = BTreeMap::new();
+    for (entry, decision) in decisions {
+        let ServiceDecision::SameService { of } = decision else { continue };
+        let (Some(a), Some(b)) = (place.get(entry), place.get(of)) else { continue };
+        let (first, second) = match a.cmp(b) {
+            std::cmp::Ordering::Less => (entry, of),
+            std::cmp::Ordering::Greater => (of, entry),
+            std::cmp::Ordering::Equal => continue,
+        };
+        let earlier = joins.entry(*second).or_default();
+        if !earlier.contains(first) {
+            earlier.push(*first);
+        }
+    }
+    joins
+}
+
+/// Within a tenth of the task's hours, or within 30 days.
+fn close(before: &ServiceRow, row: &ServiceRow, interval: Option<Tenths>) -> bool {
+    let soon = row.day.signed_duration_since(before.day).num_days().unsigned_abs() <= DAYS_APART;
+    let near = match (before.hours, row.hours, interval) {
+        (Some(a), Some(b), Some(every)) => a.apart(b).0.saturating_mul(10) <= every.0,
+        _ => false,
+    };
+    soon || near
+}
+
+/// One service from two tellings: fewer hours and earlier date, each on its own.
+fn merge(earlier: Event, later: Event) -> Event {
+    let (a, b) = (earlier.counts, later.counts);
+    let hours = match (a.hours, b.hours) {
+        (Some(x), Some(y)) => Some(x.min(y)),
+        (x, y) => x.or(y),
+    };
+    let entry = if b.day < a.day { b.entry } else { a.entry };
+    let mut twice = earlier.twice;
+    twice.extend(later.twice);
+    Event { counts: LastDone { entry, hours, day: a.day.min(b.day) }, twice }
+}

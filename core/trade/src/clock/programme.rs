@@ -1,0 +1,175 @@
+//! A service programme: which tasks a unit has, and how often. The shop's to edit.
+
+use std::fmt;
+
+use minicbor::{CborLen, Decode, Encode};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::Tenths;
+
+/// The name of a task in a programme, such as `oil-and-filters`. Words for people come from the texts.
+#[derive(
+    Clone,
+    Debug,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    Serialize,
+    Deserialize,
+    JsonSchema,
+    Encode,
+    Decode,
+    CborLen,
+)]
+#[serde(transparent)]
+#[cbor(transparent)]
+pub struct TaskId(#[n(0)] pub String);
+
+impl From<&str> for TaskId {
+    fn from(text: &str) -> TaskId {
+        TaskId(text.to_owned())
+    }
+}
+
+impl fmt::Display for TaskId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.0)
+    }
+}
+
+/// The one early service of a new unit. Doing it counts as doing the task it belongs to; doing that task
+/// first closes it (R1).
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, Encode, Decode, CborLen)]
+#[cbor(map)]
+pub struct FirstService {
+    /// Its own name, for it is recorded and shown on its own.
+    #[n(0)]
+    pub id: TaskId,
+    /// The figure on the meter at which it is due: running hours from 0.0, never weighted.
+    #[n(1)]
+    pub at: Tenths,
+}
+
+/// One task: the unit of record of a service (a visit is a bundle of them).
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, Encode, Decode, CborLen)]
+#[cbor(map)]
+pub struct Task {
+    /// Its name.
+    #[n(0)]
+    pub id: TaskId,
+    /// Running hours between two services; `None` where only the calendar counts.
+    #[n(1)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hours: Option<Tenths>,
+    /// Calendar months between two services; `None` where only hours count.
+    #[n(2)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub months: Option<u32>,
+    /// The early service that comes before the first regular one.
+    #[n(3)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub first_service: Option<FirstService>,
+    /// Whether hours in dust count more (R10): oil yes, separator no.
+    #[n(4)]
+    pub counts_weighted: bool,
+    /// Whether the unit's own display counts this task and reminds of it.
+    #[n(5)]
+    pub display_counts: bool,
+    /// Days from ordering the parts to having them; 0 when they are on the shelf.
+    #[n(6)]
+    pub parts_lead_days: u32,
+}
+
+/// What a unit is serviced by.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, Encode, Decode, CborLen)]
+#[cbor(map)]
+pub struct Programme {
+    /// Counts up with each change the shop makes, so that a record can name what was in force.
+    #[n(0)]
+    pub edition: u32,
+    /// The tasks, in the shop's order.
+    #[n(1)]
+    pub tasks: Vec<Task>,
+}
+
+impl Programme {
+    /// What most fleets start from. Common practice, no published source; the maker's manual comes first.
+    ///
+    /// Oil, oil filter and intake filter at 50.0 h on the meter, then each 500 h or 12 months; cooler,
+    /// scavenge orifice and its screen each 12 months; separator element each 3,000 h or 60 months.
+    pub fn common_practice() -> Programme {
+        let first = FirstService { id: "first-service".into(), at: Tenths::hours(50) };
+        Programme {
+            edition: 1,
+            tasks: vec![
+                Task {
+                    id: "oil-and-filters".into(),
+                    hours: Some(Tenths::hours(500)),
+                    months: Some(12),
+                    first_service: Some(first),
+                    counts_weighted: true,
+                    display_counts: true,
+                    parts_lead_days: 0,
+                },
+                Task {
+                    id: "cooler-and-scavenge".into(),
+                    hours: None,
+                    months: Some(12),
+                    first_service: None,
+                    counts_weighted: false,
+                    display_counts: false,
+                    parts_lead_days: 0,
+                },
+                Task {
+                    id: "separator".into(),
+                    hours: Some(Tenths::hours(3_000)),
+                    months: Some(60),
+                    first_service: None,
+                    counts_weighted: false,
+                    display_counts: true,
+                    parts_lead_days: 0,
+                },
+            ],
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_programme_reads_back_in_both_encodings() {
+        let programme = Programme::common_practice();
+        let json = serde_json::to_string(&programme).unwrap();
+        assert_eq!(serde_json::from_str::<Programme>(&json).unwrap(), programme);
+        let bytes = minicbor::to_vec(&programme).unwrap();
+        assert_eq!(minicbor::decode::<Programme>(&bytes).unwrap(), programme);
+        assert_eq!(minicbor::len(&programme), bytes.len());
+    }
+
+    #[test]
+    fn a_task_by_the_calendar_alone_says_nothing_of_hours() {
+        let programme = Programme::common_practice();
+        let json = serde_json::to_value(&programme.tasks[1]).unwrap();
+        assert_eq!(
+            json,
+            serde_json::json!({
+                "id": "cooler-and-scavenge", "months": 12,
+                "counts_weighted": false, "display_counts": false, "parts_lead_days": 0
+            })
+        );
+    }
+
+    #[test]
+    fn intervals_are_the_usual_ones() {
+        // Common practice, no source.
+        let programme = Programme::common_practice();
+        let every: Vec<_> = programme.tasks.iter().map(|t| (t.hours.map(|h| h.0), t.months)).collect();
+        assert_eq!(every, [(Some(5_000), Some(12)), (None, Some(12)), (Some(30_000), Some(60))]);
+        assert_eq!(programme.tasks[0].first_service.as_ref().unwrap().at, Tenths(500));
+    }
+}
