@@ -1,1 +1,4 @@
 //! What a phone holds.
+
+pub mod book;
+pub mod gate;
