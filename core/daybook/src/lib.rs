@@ -1,4 +1,9 @@
-//! What a phone holds.
+#![doc = include_str!("../README.md")]
 
 pub mod book;
+pub mod exchange;
+pub mod fleet;
 pub mod gate;
+pub mod judgement;
+pub mod ledger;
+pub mod store;

@@ -2,23 +2,35 @@
 
 use chrono::{DateTime, FixedOffset, NaiveDate, NaiveTime, TimeDelta};
 use chrono_tz::Tz;
+use minicbor::{CborLen, Decode, Encode};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::coverage::{Coverage, EndOfDay, PreTrip, coverages};
 use super::yard::{yard_day, yard_moment};
 
 /// What the shop has a unit down as for a day.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, Hash, Encode, Decode, CborLen, Serialize, Deserialize, JsonSchema,
+)]
+#[cbor(index_only)]
+#[serde(rename_all = "kebab-case")]
 pub enum DayStatus {
     /// Expected to work.
+    #[n(0)]
     Out,
     /// Standing in the yard.
+    #[n(1)]
     Parked,
     /// In the shop.
+    #[n(2)]
     InShop,
     /// Laid up.
+    #[n(3)]
     Stored,
     /// With somebody else.
+    #[n(4)]
     Lent,
 }
 

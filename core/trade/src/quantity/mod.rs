@@ -1,5 +1,6 @@
 //! What is measured, and in what unit.
 
+pub(crate) mod day;
 mod figure;
 mod tenths;
 

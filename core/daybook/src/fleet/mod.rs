@@ -1,0 +1,148 @@
+//! The fleet as its book tells it: who, what, which keys, which programme.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+use chrono_tz::Tz;
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::clock::Programme;
+use sumpbook_trade::record::{
+    DeviceRevoked, Digest, PersonSet, ProgrammeSet, SetRegistered, TruckRegistered,
+};
+use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
+
+use crate::gate::PublicKey;
+
+/// A device whose key the shop enrolled.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Device {
+    /// Its public key.
+    pub key: Digest,
+    /// What the yard calls it.
+    pub name: String,
+}
+
+/// Everything the fleet book says, folded. Built from entries in the order of their ops, so it is the same
+/// whatever order they came in.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Fleet {
+    /// Name of the fleet.
+    pub name: String,
+    /// The yard's zone.
+    pub zone: Tz,
+    /// An invented fleet.
+    pub demo: bool,
+    /// Trucks.
+    pub trucks: BTreeMap<TruckId, TruckRegistered>,
+    /// Compressor sets.
+    pub sets: BTreeMap<SetId, SetRegistered>,
+    /// People.
+    pub people: BTreeMap<PersonId, PersonSet>,
+    /// Enrolled devices by the first 8 bytes of SHA-256 of their key, as a list so that JSON can hold it.
+    pub devices: Vec<([u8; 8], Device)>,
+    /// Revocations, each with the entry that says it.
+    pub revoked: Vec<([u8; 8], EntryId, DeviceRevoked)>,
+    /// The programme of the whole fleet.
+    pub programme: Programme,
+    /// Programmes of single units.
+    pub own_programmes: BTreeMap<TruckId, Programme>,
+}
+
+impl Default for Fleet {
+    fn default() -> Fleet {
+        Fleet {
+            name: String::new(),
+            zone: Tz::UTC,
+            demo: false,
+            trucks: BTreeMap::new(),
+            sets: BTreeMap::new(),
+            people: BTreeMap::new(),
+            devices: Vec::new(),
+            revoked: Vec::new(),
+            programme: Programme::common_practice(),
+            own_programmes: BTreeMap::new(),
+        }
+    }
+}
+
+impl Fleet {
+    /// Takes in the next fleet entry, already judged to count.
+    pub fn take(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::FleetNamed(named) => {
+                self.name.clone_from(&named.name);
+                // An unknown zone is read as UTC: days may then be off, no record is.
+                self.zone = named.zone.parse().unwrap_or(Tz::UTC);
+                self.demo = named.demo;
+            }
+            Fact::TruckRegistered(truck) => {
+                self.trucks.insert(truck.truck, truck.clone());
+            }
+            Fact::SetRegistered(set) => {
+                self.sets.insert(set.set, set.clone());
+            }
+            Fact::PersonSet(person) => {
+                self.people.insert(person.person, person.clone());
+            }
+            Fact::DeviceEnrolled(device) => {
+                let Ok(key) = PublicKey::from_bytes(&device.key.0) else { return };
+                let id = key.id().0;
+                if !self.devices.iter().any(|(known, _)| *known == id) {
+                    self.devices.push((id, Device { key: device.key, name: device.name.clone() }));
+                }
+            }
+            Fact::DeviceRevoked(revoked) => {
+                let Ok(key) = PublicKey::from_bytes(&revoked.key.0) else { return };
+                let id = key.id().0;
+                self.revoked.push((id, entry.id, revoked.clone()));
+            }
+            Fact::ProgrammeSet(ProgrammeSet { truck, programme }) => match truck {
+                Some(truck) => {
+                    self.own_programmes.insert(*truck, programme.clone());
+                }
+                None => self.programme = programme.clone(),
+            },
+            _ => {}
+        }
+    }
+
+    /// The programme that holds for a truck.
+    pub fn programme_of(&self, truck: TruckId) -> &Programme {
+        self.own_programmes.get(&truck).unwrap_or(&self.programme)
+    }
+
+    /// The set now on a truck.
+    pub fn set_on(&self, truck: TruckId) -> Option<&SetRegistered> {
+        self.sets.values().find(|set| set.on == Some(truck))
+    }
+
+    /// The truck with this door number.
+    pub fn truck_by_door(&self, door: &str) -> Option<&TruckRegistered> {
+        self.trucks.values().find(|truck| truck.door.eq_ignore_ascii_case(door.trim()))
+    }
+
+    /// What the yard calls a truck; its id when it is not in the fleet yet.
+    pub fn door(&self, truck: TruckId) -> String {
+        self.trucks.get(&truck).map_or_else(|| truck.to_string(), |t| t.door.clone())
+    }
+
+    /// The person of this name.
+    pub fn person_by_name(&self, name: &str) -> Option<&PersonSet> {
+        self.people.values().find(|person| person.name.eq_ignore_ascii_case(name.trim()))
+    }
+
+    /// A person's name; none when unknown.
+    pub fn person_name(&self, person: PersonId) -> Option<&str> {
+        self.people.get(&person).map(|p| p.name.as_str())
+    }
+
+    /// A device by its key id.
+    pub fn device(&self, id: [u8; 8]) -> Option<&Device> {
+        self.devices.iter().find(|(known, _)| *known == id).map(|(_, device)| device)
+    }
+
+    /// The yard's day of a moment (R9).
+    pub fn yard_day(&self, at: Stamp) -> NaiveDate {
+        at.moment().with_timezone(&self.zone).date_naive()
+    }
+}

@@ -1,0 +1,79 @@
+//! Who had seen what: read from the graph, never from clocks.
+
+use std::collections::{BTreeMap, HashSet};
+
+use super::LedgerError;
+use crate::book::BookId;
+use crate::gate::ChangeHash;
+use crate::store::{HeldEntry, Truth};
+
+/// Answers questions about ancestry within one store, remembering what it walked.
+#[derive(Default)]
+pub struct Reach {
+    below: BTreeMap<(BookId, Vec<ChangeHash>), HashSet<ChangeHash>>,
+}
+
+impl Reach {
+    /// Whether `older` is `newer` or among what `newer`'s signer had seen. Both of one book.
+    ///
+    /// Ancestors were admitted before their descendants, so the walk stops at the older one's number.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn had_seen(truth: &Truth<'_>, newer: &HeldEntry, older: &HeldEntry) -> Result<bool, LedgerError> {
+        if newer.row.book != older.row.book {
+            return Ok(false);
+        }
+        let mut open = vec![newer.row.hash];
+        let mut seen = HashSet::new();
+        while let Some(hash) = open.pop() {
+            if hash == older.row.hash {
+                return Ok(true);
+            }
+            if !seen.insert(hash) {
+                continue;
+            }
+            if let Some(held) = truth.by_hash(&hash)?
+                && held.n > older.n
+            {
+                open.extend(held.row.deps);
+            }
+        }
+        Ok(false)
+    }
+
+    /// Whether these heads reach this change.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn reached(
+        &mut self,
+        truth: &Truth<'_>,
+        book: BookId,
+        heads: &[ChangeHash],
+        hash: ChangeHash,
+    ) -> Result<bool, LedgerError> {
+        let key = (book, heads.to_vec());
+        if let Some(below) = self.below.get(&key) {
+            return Ok(below.contains(&hash));
+        }
+        let below = below(truth, heads)?;
+        let answer = below.contains(&hash);
+        self.below.insert(key, below);
+        Ok(answer)
+    }
+}
+
+/// Everything the heads reach, themselves included, as far as it is here.
+pub(super) fn below(truth: &Truth<'_>, heads: &[ChangeHash]) -> Result<HashSet<ChangeHash>, LedgerError> {
+    let mut open = heads.to_vec();
+    let mut seen = HashSet::new();
+    while let Some(hash) = open.pop() {
+        if seen.insert(hash)
+            && let Some(held) = truth.by_hash(&hash)?
+        {
+            open.extend(held.row.deps);
+        }
+    }
+    Ok(seen)
+}

@@ -1,0 +1,126 @@
+//! The ledger: one folder's books with what follows from them. The same on a phone and at the shop.
+//!
+//! Entries come in by [`Ledger::admit`] and [`Ledger::record`]; both write the truth and its projection in
+//! one transaction. A unit's state is folded when it is next asked for, so recording stays as fast as the
+//! disk, and the first screen after opening reads a folded state whatever the length of the history.
+
+mod admit;
+mod ancestry;
+mod error;
+mod fleet;
+mod fork;
+mod project;
+mod rebuild;
+mod record;
+
+use std::collections::HashMap;
+use std::path::Path;
+
+use sumpbook_trade::FleetId;
+
+use crate::fleet::Fleet;
+use crate::gate::{Actor, DeviceKey, KeyId, PublicKey};
+use crate::store::{Salvaged, Store};
+
+pub use admit::{Admission, Incoming, Refusal};
+pub use ancestry::Reach;
+pub use error::LedgerError;
+pub use record::NewEntry;
+
+/// What never changes about a fleet: where trust begins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Root {
+    /// The fleet.
+    pub fleet: FleetId,
+    /// The shop's public key.
+    pub shop: PublicKey,
+}
+
+/// One folder's books.
+pub struct Ledger {
+    store: Store,
+    knows: Knowledge,
+}
+
+/// What a ledger knows beside its store: apart from it, so that both can be used within one transaction.
+struct Knowledge {
+    root: Root,
+    own: DeviceKey,
+    actor: Actor,
+    fleet: Fleet,
+    /// Highest op of the fleet book folded so far.
+    fleet_op: u64,
+    /// Every key the fleet book ever enrolled.
+    keys: HashMap<KeyId, PublicKey>,
+}
+
+impl Ledger {
+    /// Opens the books of a folder, writing as `own`.
+    ///
+    /// # Errors
+    /// As opening the store; and when the system has no randomness for this start's actor.
+    pub fn open(
+        folder: &Path,
+        root: Root,
+        own: DeviceKey,
+    ) -> Result<(Ledger, Option<Salvaged>), LedgerError> {
+        let opened = Store::open(folder)?;
+        let mut ledger = Ledger::over(opened.store, root, own)?;
+        if opened.salvaged.is_some() {
+            ledger.place_salvaged()?;
+        }
+        Ok((ledger, opened.salvaged))
+    }
+
+    /// A ledger over an open store.
+    ///
+    /// # Errors
+    /// As reading the fleet book; and when the system has no randomness.
+    pub fn over(store: Store, root: Root, own: DeviceKey) -> Result<Ledger, LedgerError> {
+        let actor = Actor::new(own.id())?;
+        let keys = HashMap::from([(root.shop.id(), root.shop)]);
+        let mut knows = Knowledge { root, own, actor, fleet: Fleet::default(), fleet_op: 0, keys };
+        knows.load_fleet(&store.truth())?;
+        Ok(Ledger { store, knows })
+    }
+
+    /// The store, for reading.
+    pub fn store(&self) -> &Store {
+        &self.store
+    }
+
+    /// The store, for what is not an entry: drafts, settings, the exchange log, sheets.
+    pub fn store_mut(&mut self) -> &mut Store {
+        &mut self.store
+    }
+
+    /// The fleet as its book tells it.
+    pub fn fleet(&self) -> &Fleet {
+        &self.knows.fleet
+    }
+
+    /// Where trust begins.
+    pub fn root(&self) -> Root {
+        self.knows.root
+    }
+
+    /// The key this ledger writes with.
+    pub fn own_key(&self) -> &DeviceKey {
+        &self.knows.own
+    }
+
+    /// The actor of this start.
+    pub fn actor(&self) -> Actor {
+        self.knows.actor
+    }
+
+    /// A key the fleet ever enrolled, by its id.
+    pub fn key(&self, id: KeyId) -> Option<PublicKey> {
+        self.knows.keys.get(&id).copied()
+    }
+
+    /// Writes as another actor of the same key from now on: after a commit that failed, and in tests.
+    pub fn write_as(&mut self, actor: Actor) {
+        self.knows.actor = actor;
+    }
+}

@@ -1,0 +1,116 @@
+//! Projections, dropped and built again from the truth; and the shop's knowledge of another moment.
+
+use std::collections::BTreeSet;
+
+use super::{Admission, Incoming, Knowledge, Ledger, LedgerError};
+use crate::book::BookId;
+use crate::fleet::Fleet;
+use crate::gate::DeviceKey;
+use crate::store::{Store, Writing};
+
+impl Ledger {
+    /// Drops every projection and builds them again from the truth.
+    ///
+    /// # Errors
+    /// As any write; then the old ones stand.
+    pub fn rebuild(&mut self) -> Result<(), LedgerError> {
+        let Ledger { store, knows } = self;
+        knows.fleet = Fleet::default();
+        knows.fleet_op = 0;
+        let result = (|| {
+            let writing = store.begin()?;
+            writing.clear_projections()?;
+            knows.project_everything(&writing)?;
+            writing.commit()?;
+            Ok(())
+        })();
+        knows.load_fleet(&store.truth())?;
+        result
+    }
+
+    /// A ledger in memory that knows what this one knew when it held entries up to `upto`. For reading.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn as_of(&self, upto: i64) -> Result<Ledger, LedgerError> {
+        let own = DeviceKey::from_secret(self.knows.own.secret());
+        let mut then = Ledger::over(Store::in_memory()?, self.knows.root, own)?;
+        let Ledger { store, knows } = &mut then;
+        let writing = store.begin()?;
+        let mut after = 0;
+        loop {
+            let rows = self.store.truth().between(after, upto, 1_000)?;
+            let Some(end) = rows.last().map(|held| held.n) else { break };
+            for held in &rows {
+                let previous = match held.row.seq {
+                    1 => None,
+                    seq => writing.truth().at_place(held.row.book, held.row.actor, seq.saturating_sub(1))?,
+                };
+                let n = writing.insert(&held.row, previous, held.received_ms, held.carrier)?;
+                knows.project_and_learn(&writing, n, &held.row)?;
+            }
+            after = end;
+        }
+        writing.commit()?;
+        for row in self.store.exchanges(i64::MAX)? {
+            then.store.log_exchange(&row)?;
+        }
+        Ok(then)
+    }
+
+    /// Takes rows saved out of a damaged file through the gate again: what hangs on a lost one waits.
+    pub(super) fn place_salvaged(&mut self) -> Result<(), LedgerError> {
+        let fleet = self.knows.root.fleet;
+        let last = self.store.truth().last_n()?;
+        let rows = self.store.truth().between(0, last, i64::MAX)?;
+        let mut fresh = Ledger::over(
+            Store::in_memory()?,
+            self.knows.root,
+            DeviceKey::from_secret(self.knows.own.secret()),
+        )?;
+        let mut kept = BTreeSet::new();
+        let mut waiting = Vec::new();
+        for held in &rows {
+            let incoming = Incoming::of_row(fleet, &held.row);
+            match fresh.admit(std::slice::from_ref(&incoming), held.received_ms, held.carrier)?.first() {
+                Some(Admission::Admitted(_)) => {
+                    kept.insert(held.n);
+                }
+                Some(Admission::Waiting { missing }) => {
+                    waiting.push((
+                        crate::exchange::shelf::wrap(&incoming),
+                        *missing,
+                        Some(held.row.actor.key().0),
+                    ));
+                }
+                _ => {}
+            }
+        }
+        let writing = self.store.begin()?;
+        writing.clear_projections()?;
+        let lost: Vec<_> = rows.into_iter().filter(|held| !kept.contains(&held.n)).collect();
+        let books: BTreeSet<BookId> = writing.truth().books()?.into_iter().collect();
+        for book in books {
+            let of_book: Vec<_> = lost.iter().filter(|held| held.row.book == book).cloned().collect();
+            writing.remove(book, &of_book)?;
+        }
+        writing.commit()?;
+        self.store.keep_waiting(&waiting, 0)?;
+        self.rebuild()
+    }
+}
+
+impl Knowledge {
+    fn project_everything(&mut self, writing: &Writing<'_>) -> Result<(), LedgerError> {
+        let last = writing.truth().last_n()?;
+        let mut after = 0;
+        loop {
+            let rows = writing.truth().between(after, last, 1_000)?;
+            let Some(end) = rows.last().map(|held| held.n) else { return Ok(()) };
+            for held in &rows {
+                self.project_and_learn(writing, held.n, &held.row)?;
+            }
+            after = end;
+        }
+    }
+}

@@ -1,0 +1,81 @@
+//! Who exchanged when, and what the shop last acknowledged.
+
+use rusqlite::OptionalExtension;
+
+use super::{Store, StoreError};
+
+/// One exchange with a device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ExchangeRow {
+    /// Key id of the device.
+    pub device: [u8; 8],
+    /// When, milliseconds, by this side's clock.
+    pub at_ms: i64,
+    /// Its cursor before.
+    pub from_n: i64,
+    /// It was told everything up to this number.
+    pub to_n: i64,
+    /// This side's clock minus the device's, milliseconds.
+    pub off_ms: Option<i64>,
+}
+
+impl Store {
+    /// Writes an exchange into the log.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn log_exchange(&mut self, row: &ExchangeRow) -> Result<(), StoreError> {
+        let tx = self.write()?;
+        tx.execute(
+            "INSERT INTO exchange (device, at, from_n, to_n, off_ms) VALUES (?1, ?2, ?3, ?4, ?5)",
+            (row.device, row.at_ms, row.from_n, row.to_n, row.off_ms),
+        )?;
+        tx.commit()?;
+        Ok(())
+    }
+
+    /// All exchanges with every device up to a moment, in order.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn exchanges(&self, upto_ms: i64) -> Result<Vec<ExchangeRow>, StoreError> {
+        let mut query = self.connection.prepare_cached(
+            "SELECT device, at, from_n, to_n, off_ms FROM exchange WHERE at <= ?1 ORDER BY no",
+        )?;
+        let rows = query.query_map([upto_ms], exchange_row)?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// The last exchange of each device up to a moment.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn last_exchanges(&self, upto_ms: i64) -> Result<Vec<ExchangeRow>, StoreError> {
+        let mut query = self.connection.prepare_cached(
+            "SELECT device, max(at), from_n, to_n, off_ms FROM exchange WHERE at <= ?1 GROUP BY device ORDER BY device",
+        )?;
+        let rows = query.query_map([upto_ms], exchange_row)?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// When a device was first told of entry `n`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn told_at(&self, device: [u8; 8], n: i64, upto_ms: i64) -> Result<Option<i64>, StoreError> {
+        let mut query = self.connection.prepare_cached(
+            "SELECT at FROM exchange WHERE device = ?1 AND to_n >= ?2 AND at <= ?3 ORDER BY at LIMIT 1",
+        )?;
+        Ok(query.query_row((device, n, upto_ms), |row| row.get(0)).optional()?)
+    }
+}
+
+fn exchange_row(row: &rusqlite::Row<'_>) -> rusqlite::Result<ExchangeRow> {
+    Ok(ExchangeRow {
+        device: row.get(0)?,
+        at_ms: row.get(1)?,
+        from_n: row.get(2)?,
+        to_n: row.get(3)?,
+        off_ms: row.get(4)?,
+    })
+}

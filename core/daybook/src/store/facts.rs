@@ -1,0 +1,219 @@
+//! The projection of entries: what is asked of them often, in columns.
+
+use rusqlite::{Row, Transaction};
+use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
+
+use super::{Store, StoreError, Truth};
+use crate::judgement::Judged;
+
+/// One entry as the projection has it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FactRow {
+    /// Number of the entry.
+    pub n: i64,
+    /// Its id.
+    pub id: EntryId,
+    /// The truck of its book; none for a matter of the fleet.
+    pub truck: Option<TruckId>,
+    /// Number of its kind on the wire.
+    pub kind: u16,
+    /// When, milliseconds.
+    pub at_ms: i64,
+    /// The yard's day, days since 1970-01-01.
+    pub day: i32,
+    /// Who.
+    pub person: Option<PersonId>,
+    /// Compressor hours it carries.
+    pub hours: Option<Tenths>,
+    /// More than its hours bears on the unit's state.
+    pub bears: bool,
+    /// What became of it.
+    pub judged: Judged,
+}
+
+const COLUMNS: &str = "f.entry, e.id, u.truck, f.kind, f.at, f.day, f.person, f.hours, f.bears, f.judged";
+const FROM: &str = "fact f JOIN entry e ON e.n = f.entry LEFT JOIN unit u ON u.no = f.unit";
+
+fn row(row: &Row<'_>) -> rusqlite::Result<FactRow> {
+    Ok(FactRow {
+        n: row.get(0)?,
+        id: EntryId::from_bytes(row.get(1)?),
+        truck: row.get::<_, Option<[u8; 16]>>(2)?.map(TruckId::from_bytes),
+        kind: row.get(3)?,
+        at_ms: row.get(4)?,
+        day: row.get(5)?,
+        person: row.get::<_, Option<[u8; 16]>>(6)?.map(PersonId::from_bytes),
+        hours: row.get::<_, Option<i64>>(7)?.map(Tenths),
+        bears: row.get(8)?,
+        judged: Judged::from_number(row.get(9)?),
+    })
+}
+
+impl Truth<'_> {
+    fn facts(&self, such: &str, values: &[&dyn rusqlite::ToSql]) -> Result<Vec<FactRow>, StoreError> {
+        let mut query = self.0.prepare_cached(&format!("SELECT {COLUMNS} FROM {FROM} WHERE {such}"))?;
+        let rows = query.query_map(values, row)?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Facts of all units whose yard day lies within two days, both included.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_days(&self, from: i32, to: i32) -> Result<Vec<FactRow>, StoreError> {
+        self.facts("f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry", &[&from, &to])
+    }
+
+    /// Facts of one unit within two days.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_unit_days(&self, truck: TruckId, from: i32, to: i32) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts("f.day BETWEEN ?2 AND ?3 AND f.unit = ?1 ORDER BY f.at, f.entry", &[&unit, &from, &to])
+    }
+
+    /// Facts of one unit that bear on its state, up to a moment, in the order of their times.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn bearing_facts(&self, truck: TruckId, upto_ms: i64) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts("f.unit = ?1 AND f.bears = 1 AND f.at <= ?2 ORDER BY f.at, f.entry", &[&unit, &upto_ms])
+    }
+
+    /// Facts of one unit that carry compressor hours, up to a moment, in the order of their times.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn hour_facts(&self, truck: TruckId, upto_ms: i64) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts(
+            "f.unit = ?1 AND f.hours IS NOT NULL AND f.at <= ?2 ORDER BY f.at, f.entry",
+            &[&unit, &upto_ms],
+        )
+    }
+
+    /// The newest facts of one unit, newest first, at most `most`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn newest_facts(&self, truck: TruckId, kind: u16, most: i64) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts(
+            "f.unit = ?1 AND f.kind = ?2 ORDER BY f.at DESC, f.entry DESC LIMIT ?3",
+            &[&unit, &kind, &most],
+        )
+    }
+
+    /// The projection of one entry.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn fact(&self, n: i64) -> Result<Option<FactRow>, StoreError> {
+        Ok(self.facts("f.entry = ?1", &[&n])?.into_iter().next())
+    }
+
+    /// Everything set aside that waits for a person, oldest first.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn aside(&self) -> Result<Vec<FactRow>, StoreError> {
+        self.facts("f.entry IN (SELECT entry FROM aside) ORDER BY f.entry", &[])
+    }
+
+    /// Entries that decide about this one: number of the entry, kind, verdict.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn decided(&self, target: EntryId) -> Result<Vec<(i64, u16, i64)>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT by_entry, kind, verdict FROM decided WHERE target = ?1 ORDER BY by_entry",
+        )?;
+        let rows = query.query_map([target.bytes()], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+}
+
+/// Writes or replaces the projection of one entry.
+pub(super) fn put(tx: &Transaction<'_>, fact: &FactRow) -> Result<(), StoreError> {
+    let unit = match fact.truck {
+        Some(truck) => Some(super::units::no_of(tx, truck)?),
+        None => None,
+    };
+    tx.prepare_cached(
+        "INSERT OR REPLACE INTO fact (entry, unit, kind, at, day, person, hours, bears, judged)
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
+    )?
+    .execute((
+        fact.n,
+        unit,
+        fact.kind,
+        fact.at_ms,
+        fact.day,
+        fact.person.map(PersonId::bytes),
+        fact.hours.map(|h| h.0),
+        fact.bears,
+        fact.judged.number(),
+    ))?;
+    if fact.judged.is_aside() {
+        tx.prepare_cached("INSERT OR REPLACE INTO aside (entry, unit, why) VALUES (?1, ?2, ?3)")?
+            .execute((fact.n, unit, fact.judged.number()))?;
+    } else {
+        tx.prepare_cached("DELETE FROM aside WHERE entry = ?1")?.execute([fact.n])?;
+    }
+    if let Some(unit) = unit {
+        tx.prepare_cached("UPDATE unit SET stale = 1 WHERE no = ?1 AND stale = 0")?.execute([unit])?;
+    }
+    Ok(())
+}
+
+/// Notes that an entry decides about another.
+pub(super) fn put_decided(
+    tx: &Transaction<'_>,
+    target: EntryId,
+    by_entry: i64,
+    kind: u16,
+    verdict: i64,
+) -> Result<(), StoreError> {
+    tx.prepare_cached(
+        "INSERT OR REPLACE INTO decided (target, by_entry, kind, verdict) VALUES (?1, ?2, ?3, ?4)",
+    )?
+    .execute((target.bytes(), by_entry, kind, verdict))?;
+    Ok(())
+}
+
+impl Store {
+    /// Every projection row in a fixed order, for comparing two stores.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn projection_text(&self) -> Result<Vec<String>, StoreError> {
+        let mut all = Vec::new();
+        // By hash, not by number: two stores number the same entries differently.
+        for sql in [
+            "SELECT 'fact', hex(e.hash), hex(u.truck), f.kind, f.at, f.day, hex(f.person), f.hours, f.bears, f.judged
+             FROM fact f JOIN entry e ON e.n = f.entry LEFT JOIN unit u ON u.no = f.unit ORDER BY e.hash",
+            "SELECT 'aside', hex(e.hash), a.why, '', '', '', '', '', '', ''
+             FROM aside a JOIN entry e ON e.n = a.entry ORDER BY e.hash",
+            "SELECT 'decided', hex(d.target), hex(e.hash), d.kind, d.verdict, '', '', '', '', ''
+             FROM decided d JOIN entry e ON e.n = d.by_entry ORDER BY d.target, e.hash",
+            "SELECT 'lock', hex(u.truck), l.part, hex(e.hash), l.since, l.ended, '', '', '', ''
+             FROM lock_out l JOIN unit u ON u.no = l.unit JOIN entry e ON e.n = l.opened
+             ORDER BY u.truck, l.part, e.hash",
+            "SELECT 'unit', hex(truck), cast(body AS text), '', '', '', '', '', '', '' FROM unit ORDER BY truck",
+        ] {
+            let mut query = self.connection.prepare(sql)?;
+            let rows = query.query_map([], |row| {
+                let cells: Result<Vec<String>, _> = (0..10)
+                    .map(|i| row.get::<_, rusqlite::types::Value>(i).map(|value| format!("{value:?}")))
+                    .collect();
+                cells.map(|cells| cells.join(" "))
+            })?;
+            for line in rows {
+                all.push(line?);
+            }
+        }
+        Ok(all)
+    }
+}

@@ -1,0 +1,31 @@
+//! The store: one SQLite file, one writer, every call durable when it returns.
+//!
+//! All SQL of this program stands in this folder. Heads, sequence numbers and ops are read inside the
+//! writing transaction, never from memory, so two processes on one folder stay right.
+
+mod drafts;
+mod error;
+mod exchanges;
+mod facts;
+mod open;
+mod salvage;
+mod schema;
+mod settings;
+mod sheets;
+mod shelf;
+mod truth;
+mod units;
+mod writing;
+
+pub use drafts::DraftRow;
+pub use error::StoreError;
+pub use exchanges::ExchangeRow;
+pub use facts::FactRow;
+pub use open::{Opened, Store};
+pub use salvage::Salvaged;
+pub use schema::newest as newest_form;
+pub use sheets::SheetRow;
+pub use shelf::{RefusedRow, WaitingRow};
+pub use truth::{HeldEntry, Truth};
+pub use units::LockRow;
+pub use writing::Writing;

@@ -1,0 +1,135 @@
+//! Opening the folder.
+
+use std::path::{Path, PathBuf};
+
+use rusqlite::{Connection, OpenFlags, Transaction, TransactionBehavior};
+
+use super::{Salvaged, StoreError, schema};
+
+/// The file's name within its folder.
+const FILE: &str = "book.db";
+
+/// One folder's book, open for reading and writing.
+#[derive(Debug)]
+pub struct Store {
+    pub(super) connection: Connection,
+    path: PathBuf,
+}
+
+/// What opening found.
+#[derive(Debug)]
+pub struct Opened {
+    /// The store.
+    pub store: Store,
+    /// What was saved out of a damaged file; none when all was well.
+    pub salvaged: Option<Salvaged>,
+}
+
+impl Store {
+    /// Opens the book in `folder`, making both when they are not there.
+    ///
+    /// A damaged file is set beside the new one under a name of its own, never deleted, and everything
+    /// readable in it is taken over.
+    ///
+    /// # Errors
+    /// A newer version's file, a folder that cannot be written, a full disk.
+    pub fn open(folder: &Path) -> Result<Opened, StoreError> {
+        std::fs::create_dir_all(folder)
+            .map_err(|reason| StoreError::Folder { path: folder.to_owned(), reason })?;
+        let path = folder.join(FILE);
+        match Store::open_file(&path) {
+            Ok(store) => Ok(Opened { store, salvaged: None }),
+            Err(StoreError::Damaged(_)) => {
+                let (store, salvaged) = super::salvage::salvage(&path)?;
+                Ok(Opened { store, salvaged: Some(salvaged) })
+            }
+            Err(other) => Err(other.at(&path)),
+        }
+    }
+
+    pub(super) fn open_file(path: &Path) -> Result<Store, StoreError> {
+        let mut connection = Connection::open(path).map_err(|e| StoreError::from(e).at(path))?;
+        looks_whole(&connection, path)?;
+        schema::prepare(&connection).map_err(|e| e.at(path))?;
+        schema::upgrade(&mut connection).map_err(|e| e.at(path))?;
+        let store = Store { connection, path: path.to_owned() };
+        store.touch_first_pages().map_err(|e| e.at(path))?;
+        Ok(store)
+    }
+
+    /// A book in memory, for reading the shop's knowledge of another moment.
+    ///
+    /// # Errors
+    /// When memory runs out.
+    pub fn in_memory() -> Result<Store, StoreError> {
+        let mut connection = Connection::open_in_memory()?;
+        connection.set_prepared_statement_cache_capacity(64);
+        schema::upgrade(&mut connection)?;
+        Ok(Store { connection, path: PathBuf::new() })
+    }
+
+    /// A second connection that only reads.
+    ///
+    /// # Errors
+    /// When the file cannot be read.
+    pub fn reader(folder: &Path) -> Result<Store, StoreError> {
+        let path = folder.join(FILE);
+        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let connection =
+            Connection::open_with_flags(&path, flags).map_err(|e| StoreError::from(e).at(&path))?;
+        connection.busy_timeout(std::time::Duration::from_secs(5))?;
+        Ok(Store { connection, path })
+    }
+
+    /// Whether `folder` holds a book.
+    pub fn exists(folder: &Path) -> bool {
+        folder.join(FILE).exists()
+    }
+
+    /// The file.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Begins a writing transaction: the lock is taken at once, so what is read inside stays true.
+    pub(super) fn write(&mut self) -> Result<Transaction<'_>, StoreError> {
+        let path = self.path.clone();
+        self.connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(|e| StoreError::from(e).at(&path))
+    }
+
+    /// Asks SQLite to go through every page.
+    ///
+    /// # Errors
+    /// [`StoreError::Damaged`] when a page does not hold what it should.
+    pub fn check(&self) -> Result<(), StoreError> {
+        let said: String = self.connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
+        if said == "ok" { Ok(()) } else { Err(StoreError::Damaged(self.path.clone())) }
+    }
+
+    /// Reads where a damaged file usually shows it first; costs the same however long the history is.
+    fn touch_first_pages(&self) -> Result<(), StoreError> {
+        for query in [
+            "SELECT count(*) FROM (SELECT payload, sig FROM entry ORDER BY n DESC LIMIT 2)",
+            "SELECT count(*) FROM (SELECT payload, sig FROM entry ORDER BY n LIMIT 2)",
+            "SELECT count(*) FROM (SELECT * FROM fact ORDER BY entry DESC LIMIT 2)",
+            "SELECT count(*) FROM head",
+        ] {
+            self.connection.query_row(query, [], |row| row.get::<_, i64>(0))?;
+        }
+        Ok(())
+    }
+}
+
+/// A file shorter than its header says was cut off; SQLite itself would notice only on the missing page.
+fn looks_whole(connection: &Connection, path: &Path) -> Result<(), StoreError> {
+    let count = |pragma: &str| connection.query_row(pragma, [], |row| row.get::<_, i64>(0));
+    let pages = count("PRAGMA page_count").map_err(|e| StoreError::from(e).at(path))?;
+    let size = count("PRAGMA page_size").map_err(|e| StoreError::from(e).at(path))?;
+    let wal = path.with_extension("db-wal");
+    let has_wal = std::fs::metadata(&wal).is_ok_and(|m| m.len() > 0);
+    let length = std::fs::metadata(path).map(|m| m.len()).unwrap_or(0);
+    let needed = u64::try_from(pages.saturating_mul(size)).unwrap_or(0);
+    if !has_wal && length < needed { Err(StoreError::Damaged(path.to_owned())) } else { Ok(()) }
+}

@@ -1,0 +1,322 @@
+//! The table of entries: read and written, one row an admitted change.
+
+use std::collections::HashSet;
+
+use rusqlite::{OptionalExtension, Row, Transaction};
+use sumpbook_trade::{EntryId, TruckId};
+
+use super::{Store, StoreError};
+use crate::book::{BookId, EntryRow};
+use crate::gate::{Actor, ChangeHash};
+
+/// One admitted entry with its number here.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HeldEntry {
+    /// Its number here: admission order.
+    pub n: i64,
+    /// The entry at its place.
+    pub row: EntryRow,
+    /// When it came here, milliseconds.
+    pub received_ms: i64,
+    /// Key id of who brought it; none when written here.
+    pub carrier: Option<[u8; 8]>,
+}
+
+const COLUMNS: &str = "e.n, e.hash, b.truck, b.year, e.actor, e.seq, e.deps, e.op, e.id, e.payload, e.sig, \
+                       e.received, e.carrier, e.book";
+
+/// What a reader or writer may ask of the truth, inside or outside a transaction.
+pub struct Truth<'c>(pub(super) &'c rusqlite::Connection);
+
+impl Store {
+    /// The truth, for reading.
+    pub fn truth(&self) -> Truth<'_> {
+        Truth(&self.connection)
+    }
+}
+
+impl Truth<'_> {
+    fn book_no(&self, book: BookId) -> Result<Option<i64>, StoreError> {
+        let (truck, year) = book_columns(book);
+        let mut query = self.0.prepare_cached("SELECT no FROM book WHERE truck IS ?1 AND year IS ?2")?;
+        Ok(query.query_row((truck, year), |row| row.get(0)).optional()?)
+    }
+
+    /// Every book, the fleet book first, then by truck and year.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn books(&self) -> Result<Vec<BookId>, StoreError> {
+        let mut query =
+            self.0.prepare_cached("SELECT truck, year FROM book ORDER BY truck IS NOT NULL, truck, year")?;
+        let rows = query.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?;
+        rows.map(|row| row.map_err(StoreError::from).and_then(|(truck, year)| book_of(truck, year))).collect()
+    }
+
+    /// The heads of a book, ascending.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn heads(&self, book: BookId) -> Result<Vec<ChangeHash>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(Vec::new()) };
+        let mut query = self.0.prepare_cached("SELECT hash FROM head WHERE book = ?1 ORDER BY hash")?;
+        let rows = query.query_map([no], |row| Ok(ChangeHash(row.get(0)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// The last sequence number of an actor in a book; 0 when it never wrote there.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn last_seq(&self, book: BookId, actor: Actor) -> Result<u64, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(0) };
+        let mut query = self
+            .0
+            .prepare_cached("SELECT coalesce(max(seq), 0) FROM entry WHERE book = ?1 AND actor = ?2")?;
+        Ok(query.query_row((no, actor.0), |row| row.get::<_, i64>(0))?.unsigned_abs())
+    }
+
+    /// The hash of the entry at this place, if one is there.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn at_place(&self, book: BookId, actor: Actor, seq: u64) -> Result<Option<ChangeHash>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(None) };
+        let mut query =
+            self.0.prepare_cached("SELECT hash FROM entry WHERE book = ?1 AND actor = ?2 AND seq = ?3")?;
+        Ok(query
+            .query_row((no, actor.0, i64::try_from(seq).unwrap_or(i64::MAX)), |row| row.get(0))
+            .optional()?
+            .map(ChangeHash))
+    }
+
+    /// The op counter of a change of this book.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn op_of(&self, book: BookId, hash: &ChangeHash) -> Result<Option<u64>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(None) };
+        let mut query = self.0.prepare_cached("SELECT op FROM entry WHERE hash = ?1 AND book = ?2")?;
+        Ok(query.query_row((hash.0, no), |row| row.get::<_, i64>(0)).optional()?.map(i64::unsigned_abs))
+    }
+
+    /// The change of this book whose hash begins so; none when there is none, or more than one.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn by_prefix(&self, book: BookId, prefix: [u8; 8]) -> Result<Option<ChangeHash>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(None) };
+        let mut end = prefix.to_vec();
+        end.extend([0xff; 25]);
+        let mut query = self
+            .0
+            .prepare_cached("SELECT hash FROM entry WHERE hash >= ?1 AND hash < ?2 AND book = ?3 LIMIT 2")?;
+        let rows = query.query_map((prefix, end, no), |row| row.get(0))?;
+        let found: Vec<[u8; 32]> = rows.collect::<Result<_, _>>()?;
+        Ok(match found.as_slice() {
+            [one] => Some(ChangeHash(*one)),
+            _ => None,
+        })
+    }
+
+    /// The highest number given; 0 in an empty book.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn last_n(&self) -> Result<i64, StoreError> {
+        Ok(self.0.query_row("SELECT coalesce(max(n), 0) FROM entry", [], |row| row.get(0))?)
+    }
+
+    /// The last moment anything was received.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn last_received(&self) -> Result<i64, StoreError> {
+        let mut query = self
+            .0
+            .prepare_cached("SELECT coalesce((SELECT received FROM entry ORDER BY n DESC LIMIT 1), 0)")?;
+        Ok(query.query_row([], |row| row.get(0))?)
+    }
+
+    /// The number of the last entry received by a moment: what was known then.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn upto(&self, at_ms: i64) -> Result<i64, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT coalesce((SELECT n FROM entry WHERE received <= ?1 ORDER BY received DESC, n DESC LIMIT 1), 0)",
+        )?;
+        Ok(query.query_row([at_ms], |row| row.get(0))?)
+    }
+
+    /// One entry by its number.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn entry(&self, n: i64) -> Result<Option<HeldEntry>, StoreError> {
+        self.one("e.n = ?1", &[&n])
+    }
+
+    /// One entry by the hash of its change.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn by_hash(&self, hash: &ChangeHash) -> Result<Option<HeldEntry>, StoreError> {
+        self.one("e.hash = ?1", &[&hash.0])
+    }
+
+    /// Every entry with this id, in the order they came. More than one: one id with two contents, or placed again.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn by_id(&self, id: EntryId) -> Result<Vec<HeldEntry>, StoreError> {
+        self.many("e.id = ?1 ORDER BY e.n", &[&id.bytes()])
+    }
+
+    /// Entries after a number up to another, in order, at most `most`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn between(&self, after: i64, upto: i64, most: i64) -> Result<Vec<HeldEntry>, StoreError> {
+        self.many("e.n > ?1 AND e.n <= ?2 ORDER BY e.n LIMIT ?3", &[&after, &upto, &most])
+    }
+
+    /// All of one book, in order.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn of_book(&self, book: BookId) -> Result<Vec<HeldEntry>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(Vec::new()) };
+        self.many("e.book = ?1 ORDER BY e.n", &[&no])
+    }
+
+    fn one(&self, such: &str, values: &[&dyn rusqlite::ToSql]) -> Result<Option<HeldEntry>, StoreError> {
+        Ok(self.many(such, values)?.into_iter().next())
+    }
+
+    fn many(&self, such: &str, values: &[&dyn rusqlite::ToSql]) -> Result<Vec<HeldEntry>, StoreError> {
+        let sql = format!("SELECT {COLUMNS} FROM entry e JOIN book b ON b.no = e.book WHERE {such}");
+        let mut query = self.0.prepare_cached(&sql)?;
+        let mut rows = query.query(values)?;
+        let mut found = Vec::new();
+        while let Some(row) = rows.next()? {
+            found.push(self.read(row)?);
+        }
+        Ok(found)
+    }
+
+    fn read(&self, row: &Row<'_>) -> Result<HeldEntry, StoreError> {
+        let book = book_of(row.get(2)?, row.get(3)?)?;
+        let actor = Actor(row.get(4)?);
+        let seq = row.get::<_, i64>(5)?.unsigned_abs();
+        let deps = match row.get_ref(6)?.as_blob_or_null().map_err(rusqlite::Error::from)? {
+            Some(bytes) => bytes.chunks_exact(32).filter_map(|c| c.try_into().ok().map(ChangeHash)).collect(),
+            None => self.predecessor(row.get(13)?, actor, seq)?.into_iter().collect(),
+        };
+        let entry = EntryRow {
+            hash: ChangeHash(row.get(1)?),
+            book,
+            actor,
+            seq,
+            deps,
+            op: row.get::<_, i64>(7)?.unsigned_abs(),
+            id: EntryId::from_bytes(row.get(8)?),
+            payload: row.get(9)?,
+            signature: row.get(10)?,
+        };
+        Ok(HeldEntry { n: row.get(0)?, row: entry, received_ms: row.get(11)?, carrier: row.get(12)? })
+    }
+
+    fn predecessor(&self, book: i64, actor: Actor, seq: u64) -> Result<Option<ChangeHash>, StoreError> {
+        let mut query =
+            self.0.prepare_cached("SELECT hash FROM entry WHERE book = ?1 AND actor = ?2 AND seq = ?3")?;
+        let before = i64::try_from(seq).unwrap_or(i64::MAX) - 1;
+        Ok(query.query_row((book, actor.0, before), |row| row.get(0)).optional()?.map(ChangeHash))
+    }
+}
+
+/// Writes an admitted row and moves the heads of its book. Returns its number.
+pub(super) fn insert(
+    tx: &Transaction<'_>,
+    row: &EntryRow,
+    previous: Option<ChangeHash>,
+    received_ms: i64,
+    carrier: Option<[u8; 8]>,
+) -> Result<i64, StoreError> {
+    let no = match Truth(tx).book_no(row.book)? {
+        Some(no) => no,
+        None => {
+            tx.execute("INSERT INTO book (truck, year) VALUES (?1, ?2)", book_columns(row.book))?;
+            tx.last_insert_rowid()
+        }
+    };
+    // Only the predecessor: the usual case, and the 32 bytes are in the row before.
+    let only_previous = previous.is_some_and(|p| row.deps.as_slice() == [p]);
+    let deps: Option<Vec<u8>> = (!only_previous).then(|| row.deps.iter().flat_map(|d| d.0).collect());
+    let number = |n: u64| i64::try_from(n).unwrap_or(i64::MAX);
+    tx.prepare_cached(
+        "INSERT INTO entry (hash, book, actor, seq, deps, op, id, payload, sig, received, carrier)
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
+    )?
+    .execute((
+        row.hash.0,
+        no,
+        row.actor.0,
+        number(row.seq),
+        deps,
+        number(row.op),
+        row.id.bytes(),
+        &row.payload,
+        row.signature,
+        received_ms,
+        carrier,
+    ))?;
+    let n = tx.last_insert_rowid();
+    let mut drop = tx.prepare_cached("DELETE FROM head WHERE book = ?1 AND hash = ?2")?;
+    for dep in &row.deps {
+        drop.execute((no, dep.0))?;
+    }
+    tx.prepare_cached("INSERT INTO head (book, hash) VALUES (?1, ?2)")?.execute((no, row.hash.0))?;
+    Ok(n)
+}
+
+/// Takes a row out of its book again: only for a branch that lost a fork. The heads are set by the caller.
+pub(super) fn remove(tx: &Transaction<'_>, held: &HeldEntry) -> Result<(), StoreError> {
+    for sql in [
+        "DELETE FROM fact WHERE entry = ?1",
+        "DELETE FROM aside WHERE entry = ?1",
+        "DELETE FROM decided WHERE by_entry = ?1",
+        "DELETE FROM entry WHERE n = ?1",
+    ] {
+        tx.execute(sql, [held.n])?;
+    }
+    Ok(())
+}
+
+/// Sets the heads of a book anew from its rows: what no other row of it names as a predecessor.
+pub(super) fn reset_heads(tx: &Transaction<'_>, book: BookId) -> Result<(), StoreError> {
+    let truth = Truth(tx);
+    let Some(no) = truth.book_no(book)? else { return Ok(()) };
+    let rows = truth.of_book(book)?;
+    let named: HashSet<ChangeHash> = rows.iter().flat_map(|held| held.row.deps.iter().copied()).collect();
+    tx.execute("DELETE FROM head WHERE book = ?1", [no])?;
+    for held in rows.iter().filter(|held| !named.contains(&held.row.hash)) {
+        tx.execute("INSERT INTO head (book, hash) VALUES (?1, ?2)", (no, held.row.hash.0))?;
+    }
+    Ok(())
+}
+
+fn book_columns(book: BookId) -> (Option<[u8; 16]>, Option<u16>) {
+    match book {
+        BookId::Fleet => (None, None),
+        BookId::Truck { truck, year } => (Some(truck.bytes()), Some(year)),
+    }
+}
+
+fn book_of(truck: Option<[u8; 16]>, year: Option<u16>) -> Result<BookId, StoreError> {
+    match (truck, year) {
+        (None, None) => Ok(BookId::Fleet),
+        (Some(truck), Some(year)) => Ok(BookId::Truck { truck: TruckId::from_bytes(truck), year }),
+        _ => Err(StoreError::Unexpected("a book with a truck and no year, or the other way round")),
+    }
+}

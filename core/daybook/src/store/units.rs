@@ -1,0 +1,132 @@
+//! The folded state of each unit, and its lock-outs.
+
+use rusqlite::{OptionalExtension, Transaction};
+use sumpbook_trade::TruckId;
+
+use super::{Store, StoreError, Truth};
+
+/// One lock-out as the projection has it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LockRow {
+    /// The unit.
+    pub truck: TruckId,
+    /// `road`, `air`, or the outlet's name after `outlet/`.
+    pub part: String,
+    /// Number of the entry that opened it.
+    pub opened: i64,
+    /// Since when, milliseconds.
+    pub since_ms: i64,
+    /// When it ended; none while it stands.
+    pub ended_ms: Option<i64>,
+}
+
+impl Truth<'_> {
+    pub(super) fn unit_no(&self, truck: TruckId) -> Result<Option<i64>, StoreError> {
+        let mut query = self.0.prepare_cached("SELECT no FROM unit WHERE truck = ?1")?;
+        Ok(query.query_row([truck.bytes()], |row| row.get(0)).optional()?)
+    }
+
+    /// Units whose state must be folded again before it is read.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn stale_units(&self) -> Result<Vec<TruckId>, StoreError> {
+        let mut query = self.0.prepare_cached("SELECT truck FROM unit WHERE stale = 1 ORDER BY no")?;
+        let rows = query.query_map([], |row| Ok(TruckId::from_bytes(row.get(0)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// The folded state of one unit, when it is fresh.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn unit_body(&self, truck: TruckId) -> Result<Option<Vec<u8>>, StoreError> {
+        let mut query = self
+            .0
+            .prepare_cached("SELECT body FROM unit WHERE truck = ?1 AND stale = 0 AND body IS NOT NULL")?;
+        Ok(query.query_row([truck.bytes()], |row| row.get(0)).optional()?)
+    }
+
+    /// The folded state of every unit that has one, with its truck.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn unit_bodies(&self) -> Result<Vec<(TruckId, Vec<u8>)>, StoreError> {
+        let mut query =
+            self.0.prepare_cached("SELECT truck, body FROM unit WHERE body IS NOT NULL ORDER BY truck")?;
+        let rows = query.query_map([], |row| Ok((TruckId::from_bytes(row.get(0)?), row.get(1)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Lock-outs that stand, or ended after a moment.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn locks_since(&self, since_ms: i64) -> Result<Vec<LockRow>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT u.truck, l.part, l.opened, l.since, l.ended FROM lock_out l JOIN unit u ON u.no = l.unit
+             WHERE l.ended IS NULL
+             UNION ALL
+             SELECT u.truck, l.part, l.opened, l.since, l.ended FROM lock_out l JOIN unit u ON u.no = l.unit
+             WHERE l.ended >= ?1
+             ORDER BY 1, 4, 2",
+        )?;
+        let rows = query.query_map([since_ms], |row| {
+            Ok(LockRow {
+                truck: TruckId::from_bytes(row.get(0)?),
+                part: row.get(1)?,
+                opened: row.get(2)?,
+                since_ms: row.get(3)?,
+                ended_ms: row.get(4)?,
+            })
+        })?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// The fleet, folded up to a number, as JSON.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn fleet_body(&self) -> Result<Option<(i64, Vec<u8>)>, StoreError> {
+        let mut query = self.0.prepare_cached("SELECT upto, body FROM fleet WHERE one = 1")?;
+        Ok(query.query_row([], |row| Ok((row.get(0)?, row.get(1)?))).optional()?)
+    }
+}
+
+/// The unit's number, given when it is first met.
+pub(super) fn no_of(tx: &Transaction<'_>, truck: TruckId) -> Result<i64, StoreError> {
+    if let Some(no) = Truth(tx).unit_no(truck)? {
+        return Ok(no);
+    }
+    tx.execute("INSERT INTO unit (truck) VALUES (?1)", [truck.bytes()])?;
+    Ok(tx.last_insert_rowid())
+}
+
+impl Store {
+    /// Keeps the folded state and the lock-outs of units.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn keep_units(&mut self, units: &[(TruckId, Vec<u8>, Vec<LockRow>)]) -> Result<(), StoreError> {
+        let tx = self.write()?;
+        for (truck, body, locks) in units {
+            let no = no_of(&tx, *truck)?;
+            tx.prepare_cached("UPDATE unit SET stale = 0, body = ?2 WHERE no = ?1")?.execute((no, body))?;
+            tx.prepare_cached("DELETE FROM lock_out WHERE unit = ?1")?.execute([no])?;
+            let mut insert = tx.prepare_cached(
+                "INSERT OR REPLACE INTO lock_out (unit, part, opened, since, ended) VALUES (?1, ?2, ?3, ?4, ?5)",
+            )?;
+            for lock in locks {
+                insert.execute((no, &lock.part, lock.opened, lock.since_ms, lock.ended_ms))?;
+            }
+        }
+        tx.commit()?;
+        Ok(())
+    }
+}
+
+/// Keeps the folded fleet.
+pub(super) fn put_fleet(tx: &Transaction<'_>, upto: i64, body: &[u8]) -> Result<(), StoreError> {
+    tx.execute("INSERT OR REPLACE INTO fleet (one, upto, body) VALUES (1, ?1, ?2)", (upto, body))?;
+    Ok(())
+}

@@ -1,0 +1,105 @@
+//! Looking at things before work and telling of them after it.
+
+use super::Digest;
+use crate::checklist::Severity;
+use crate::{EntryId, Figure, WalkId};
+
+choice! {
+    /// What was answered. Nothing is ever answered beforehand.
+    pub enum AnswerKind {
+        /// As it should be.
+        #[n(0)] Ok,
+        /// Something is wrong.
+        #[n(1)] Defect,
+        /// This unit has no such part.
+        #[n(2)] NotFitted,
+        /// It could not be looked at.
+        #[n(3)] CouldNotCheck,
+    }
+
+    /// How a figure came.
+    pub enum How {
+        /// The screen asked for it.
+        #[n(0)] Asked,
+        /// Picked from a few by one tap.
+        #[n(1)] Chosen,
+        /// Measured by the phone's own timer.
+        #[n(2)] Timed,
+        /// Given without being asked for.
+        #[n(3)] Offered,
+        /// Said from memory.
+        #[n(4)] Said,
+    }
+}
+
+record! {
+    /// A figure given with an answer.
+    pub struct ItemFigure {
+        /// The figure.
+        #[n(0)] pub figure: Figure,
+        /// How it came.
+        #[n(1)] pub how: How,
+    }
+
+    /// The answer to one line of the checklist.
+    pub struct Answer {
+        /// The item's id in the template.
+        #[n(0)] pub item: String,
+        /// Which of its places, such as `left`.
+        #[n(1)] pub place: Option<String>,
+        /// What was answered.
+        #[n(2)] pub answer: AnswerKind,
+        /// The word chosen for a defect.
+        #[n(3)] pub word: Option<String>,
+        /// What a defect locks, from item and word; the driver may raise it, never lower it.
+        #[n(4)] pub severity: Option<Severity>,
+        /// Figures given.
+        #[cbor(default)]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[n(5)] pub figures: Vec<ItemFigure>,
+        /// Milliseconds this line stood whole on the screen before it was answered.
+        #[n(6)] pub on_screen_ms: Option<u32>,
+        /// Lines with the same number here were answered together by one tap.
+        #[n(7)] pub together: Option<u32>,
+        /// The driver's own words, or why it could not be checked.
+        #[n(8)] pub words: Option<String>,
+        /// Photos, by SHA-256.
+        #[cbor(default)]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[n(9)] pub photos: Vec<Digest>,
+    }
+
+    /// Stops of one walk, signed by the one who looked.
+    pub struct PreTripSection {
+        /// The walk these stops belong to; two people can share one.
+        #[n(0)] pub walk: WalkId,
+        /// Edition of the checklist template.
+        #[n(1)] pub edition: u32,
+        /// Answers in the order they were given.
+        #[n(2)] pub answers: Vec<Answer>,
+        /// Seconds from the first stop to the signature.
+        #[n(3)] pub seconds: Option<u32>,
+        /// Whether this signature ends the walk.
+        #[n(4)] pub complete: bool,
+    }
+
+    /// What the next driver will read.
+    pub struct EndOfDay {
+        /// Defects found today on truck or air; empty only with `none_found`.
+        #[cbor(default)]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[n(0)] pub defects: Vec<Answer>,
+        /// The driver said that none was found.
+        #[n(1)] pub none_found: bool,
+        /// Odometer, as read.
+        #[n(2)] pub odometer: Option<Figure>,
+        /// Whether brake tanks were drained; none when not asked.
+        #[n(3)] pub tanks_drained: Option<bool>,
+        /// Words for the next driver.
+        #[n(4)] pub to_next: Option<String>,
+        /// Display notes the driver saw today.
+        #[cbor(default)]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[n(5)] pub notes_seen: Vec<EntryId>,
+    }
+}

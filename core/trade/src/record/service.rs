@@ -1,0 +1,101 @@
+//! Services, visits, parts, and sets that move.
+
+use chrono::NaiveDate;
+
+use super::Digest;
+use crate::clock::TaskId;
+use crate::fluid::OilFamily;
+use crate::quantity::day;
+use crate::{Figure, SetId, Tenths};
+
+choice! {
+    /// Why oil was changed out of its turn.
+    pub enum OilReason {
+        /// Families were mixed.
+        #[n(0)] Mixed,
+        /// Water in it.
+        #[n(1)] Milky,
+        /// It was burnt.
+        #[n(2)] Burnt,
+        /// A new fill for another reason.
+        #[n(3)] NewFill,
+    }
+}
+
+record! {
+    /// Oil that went in at a service.
+    pub struct OilPut {
+        /// How much.
+        #[n(0)] pub volume: Option<Figure>,
+        /// Its family.
+        #[n(1)] pub family: Option<OilFamily>,
+        /// Its grade.
+        #[n(2)] pub grade: Option<String>,
+    }
+
+    /// Tasks were done. Hours of the meter stand in the entry.
+    pub struct ServiceDone {
+        /// Which tasks; a visit is only a bundle of them.
+        #[n(0)] pub tasks: Vec<TaskId>,
+        /// Oil, when it was changed.
+        #[n(1)] pub oil: Option<OilPut>,
+        /// Parts used, by the unit's own numbers.
+        #[cbor(default)]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[n(2)] pub parts: Vec<String>,
+        /// Why the oil was changed out of its turn.
+        #[n(3)] pub oil_reason: Option<OilReason>,
+        /// A photo of the invoice or the work.
+        #[n(4)] pub photo: Option<Digest>,
+    }
+
+    /// The shop plans a visit.
+    pub struct VisitPlan {
+        /// Tasks to be done in it.
+        #[n(0)] pub tasks: Vec<TaskId>,
+        /// On which day of the yard.
+        #[cbor(with = "day")]
+        #[n(1)] pub day: NaiveDate,
+        /// In which bay, by whom.
+        #[n(2)] pub where_and_who: Option<String>,
+    }
+
+    /// Work waits for a part. It is still due.
+    pub struct WaitingForPart {
+        /// For which task, when it is a task.
+        #[n(0)] pub task: Option<TaskId>,
+        /// Which part.
+        #[n(1)] pub part: String,
+        /// Promised for this day.
+        #[cbor(with = "day::option", has_nil)]
+        #[n(2)] pub promised: Option<NaiveDate>,
+        /// The wait is over.
+        #[n(3)] pub over: bool,
+    }
+
+    /// Put away.
+    pub struct LayUp {
+        /// What was done before.
+        #[n(0)] pub done: Option<String>,
+    }
+
+    /// Brought back.
+    pub struct ReturnToService {
+        /// What was done before.
+        #[n(0)] pub done: Option<String>,
+    }
+
+    /// A set was fitted to this truck.
+    pub struct SetFitted {
+        /// Which set.
+        #[n(0)] pub set: SetId,
+        /// Its hours then.
+        #[n(1)] pub hours: Option<Tenths>,
+    }
+
+    /// A set was taken off this truck.
+    pub struct SetRemoved {
+        /// Which set.
+        #[n(0)] pub set: SetId,
+    }
+}
