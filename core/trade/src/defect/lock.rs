@@ -2,7 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 
-use super::life::{Defect, DefectState};
+use super::outcome::{Defect, DefectState};
 use super::record::{DefectRef, LockPart};
 use crate::day::{Use, UseKind};
 

@@ -6,11 +6,13 @@
 
 mod life;
 mod lock;
+mod outcome;
 mod record;
 
 #[cfg(test)]
 mod tests;
 
-pub use life::{Answer, Certified, Defect, DefectState, Defects, Records, Repeat, Reviewed, Said, defects};
+pub use life::{Records, defects};
 pub use lock::{LockOut, UseAgainst, lock_outs, uses_against};
+pub use outcome::{Answer, Certified, Defect, DefectState, Defects, Repeat, Reviewed, Said};
 pub use record::{Certificate, DefectRef, Finding, LockPart, OkAnswer, Review, Verdict};

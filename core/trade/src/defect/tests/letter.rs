@@ -115,6 +115,14 @@ fn closed() -> Recorded {
 }
 
 #[test]
+fn an_ok_after_it_was_closed_is_no_answer_to_it() {
+    let during = closed().ok(4, "horn", DINAH, "2026-11-03T07:10:00-07:00");
+    assert_eq!(during.only().answers.len(), 2);
+    let after = closed().ok(4, "horn", DINAH, "2026-11-03T07:10:01-07:00");
+    assert_eq!(after.only().answers.len(), 1);
+}
+
+#[test]
 fn found_again_after_it_was_closed_is_a_new_defect_and_a_repeat_for_thirty_days() {
     let soon = closed().found(4, "horn", ROAD, DINAH, "2026-12-03T07:00:00-07:00").all().defects;
     let repeat = soon[1].repeats.as_ref().unwrap();
