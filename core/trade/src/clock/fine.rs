@@ -1,5 +1,6 @@
 //! Hours finer than a meter shows.
 
+use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::ops::{Add, Neg, Sub};
 
@@ -9,7 +10,7 @@ use crate::quantity::Tenths;
 ///
 /// Exact, because the border of "past due" is judged on the unrounded figure: 0.0999 h over is due,
 /// 0.1 h over is past due (R1).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct FineHours(pub i64);
 
 impl FineHours {

@@ -1,6 +1,7 @@
 //! What the clocks are worked from: services as recorded, the shop's decisions, where the unit stands.
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::TaskId;
@@ -64,7 +65,7 @@ pub struct UnitHours {
 }
 
 /// The service a clock runs from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct LastDone {
     /// The first entry that tells of it.
     pub entry: Uuid,
@@ -75,7 +76,7 @@ pub struct LastDone {
 }
 
 /// Two entries that look like one service (R7).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct EnteredTwice {
     /// The earlier of the two.
     pub first: Uuid,

@@ -1,13 +1,14 @@
 //! R1 and R2: how a task stands today, on the unrounded figures.
 
 use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
 
 use super::fine::FineHours;
 use super::task_clock::TaskClock;
 use crate::quantity::Tenths;
 
 /// How a task stands, from least to most pressing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Standing {
     /// A first service that is behind the unit: it never returns.
     Closed,
@@ -24,7 +25,7 @@ pub enum Standing {
 }
 
 /// Which clock runs out first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Nearer {
     /// The hours clock.
     Hours,
@@ -48,7 +49,7 @@ pub struct Standpoint {
 }
 
 /// A task as it stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TaskState {
     /// The more pressing of its two clocks.
     pub standing: Standing,

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::doubles::{Event, events};
@@ -13,7 +14,7 @@ use crate::calendar::add_months;
 use crate::quantity::Tenths;
 
 /// By how much the last service came late, each clock by itself. A side that was in time is `None`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct LateBy {
     /// Hours over, weighted where the task counts so; at least a tenth.
     pub hours: Option<FineHours>,
@@ -22,7 +23,7 @@ pub struct LateBy {
 }
 
 /// A task of a unit with its two clocks. Ask [`TaskClock::state`] how it stands.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TaskClock {
     /// The task, or the first service of one.
     pub task: TaskId,

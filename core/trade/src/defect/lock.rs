@@ -1,13 +1,14 @@
 //! What is locked out, since when, and what was used against it.
 
 use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
 
 use super::outcome::{Defect, DefectState};
 use super::record::{DefectRef, LockPart};
 use crate::day::{Use, UseKind};
 
 /// Road, air or one outlet out of use because of one defect.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct LockOut {
     /// What is locked.
     pub part: LockPart,

@@ -3,12 +3,13 @@
 use std::collections::BTreeMap;
 
 use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::record::{DefectRef, LockPart, Verdict};
 
 /// One person's answer about the item of a defect.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct Answer {
     /// When.
     pub at: DateTime<FixedOffset>,
@@ -21,7 +22,7 @@ pub struct Answer {
 }
 
 /// What an answer says.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Said {
     /// OK.
     Ok,
@@ -35,7 +36,7 @@ pub enum Said {
 }
 
 /// A certificate as it counts.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Certified {
     /// Its entry.
     pub certificate: Uuid,
@@ -50,7 +51,7 @@ pub struct Certified {
 }
 
 /// A driver's review as it counts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Reviewed {
     /// Its entry.
     pub review: Uuid,
@@ -61,7 +62,7 @@ pub struct Reviewed {
 }
 
 /// Where a defect stands.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum DefectState {
     /// Not certified.
     Open,
@@ -80,7 +81,7 @@ pub enum DefectState {
 }
 
 /// The same item again within 30 days of its last certificate.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Repeat {
     /// The defect before.
     pub of: DefectRef,
@@ -89,7 +90,7 @@ pub struct Repeat {
 }
 
 /// One defect: everything said about one item until it was closed.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Defect {
     /// Its first finding.
     pub reference: DefectRef,

@@ -1,10 +1,14 @@
 //! What people recorded about a defect.
 
 use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// What a defect takes out of use.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+///
+/// As text `road`, `air`, or `outlet/` with the outlet's name.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(into = "String", from = "String")]
 pub enum LockPart {
     /// The truck is not to be driven.
     Road,
@@ -14,8 +18,28 @@ pub enum LockPart {
     Outlet(String),
 }
 
+impl From<LockPart> for String {
+    fn from(part: LockPart) -> String {
+        match part {
+            LockPart::Road => "road".to_owned(),
+            LockPart::Air => "air".to_owned(),
+            LockPart::Outlet(name) => format!("outlet/{name}"),
+        }
+    }
+}
+
+impl From<String> for LockPart {
+    fn from(text: String) -> LockPart {
+        match text.as_str() {
+            "road" => LockPart::Road,
+            "air" => LockPart::Air,
+            other => LockPart::Outlet(other.strip_prefix("outlet/").unwrap_or(other).to_owned()),
+        }
+    }
+}
+
 /// One defect, named by one of the findings it is made of.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct DefectRef {
     /// The entry with the finding.
     pub entry: Uuid,
@@ -60,7 +84,7 @@ pub struct OkAnswer {
 }
 
 /// What the shop certifies: the two ways 49 CFR 396.11(a)(3)(ii) knows.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Verdict {
     /// Repaired.
     Repaired,

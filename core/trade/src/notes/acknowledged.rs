@@ -1,10 +1,11 @@
 //! R5: the earliest acknowledgement stands, never before the note it answers.
 
 use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// What kind of note the display showed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum NoteKind {
     /// A fault.
     Fault,
@@ -26,7 +27,7 @@ pub struct Note {
 }
 
 /// Somebody acted on a note.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Ack {
     /// The entry.
     pub entry: Uuid,
@@ -41,7 +42,7 @@ pub struct Ack {
 }
 
 /// Who acknowledged a note.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Acknowledged {
     /// The one that stands.
     pub first: Option<Ack>,

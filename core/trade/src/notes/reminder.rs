@@ -1,10 +1,11 @@
 //! A reminder that went away with no service recorded.
 
 use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// Somebody looked at the display for a unit's reminder.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Sighting {
     /// The entry.
     pub entry: Uuid,
@@ -17,7 +18,7 @@ pub struct Sighting {
 }
 
 /// "Reminder cleared on the display, no service recorded": a question to ask. No clock moves (R6).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ClearedReminder {
     /// When it was last seen.
     pub last_seen: Sighting,
