@@ -2,3 +2,4 @@
 
 pub mod book;
 pub mod gate;
+pub mod parcel;
