@@ -6,4 +6,6 @@ pub mod fleet;
 pub mod gate;
 pub mod judgement;
 pub mod ledger;
+pub mod parcel;
+pub mod state;
 pub mod store;

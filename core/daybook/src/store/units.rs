@@ -130,3 +130,16 @@ pub(super) fn put_fleet(tx: &Transaction<'_>, upto: i64, body: &[u8]) -> Result<
     tx.execute("INSERT OR REPLACE INTO fleet (one, upto, body) VALUES (1, ?1, ?2)", (upto, body))?;
     Ok(())
 }
+
+impl Truth<'_> {
+    /// Time of a unit's newest entry up to a moment, milliseconds; 0 when it has none.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn newest_of_unit(&self, truck: TruckId, upto_ms: i64) -> Result<i64, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(0) };
+        let mut query =
+            self.0.prepare_cached("SELECT coalesce(max(at), 0) FROM fact WHERE unit = ?1 AND at <= ?2")?;
+        Ok(query.query_row((unit, upto_ms), |row| row.get(0))?)
+    }
+}

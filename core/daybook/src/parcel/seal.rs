@@ -1,0 +1,205 @@
+//! A parcel sealed and opened: signed by its sender, then compressed.
+//!
+//! COSE_Sign1 (RFC 9052), untagged, protected header `{1: -8, 4: key id}`, empty unprotected header;
+//! external data the text `sumpbook parcel 1`; then one zstd frame (RFC 8878). The envelope has this one
+//! form and is compared with it, not interpreted.
+
+use std::io::Read;
+
+use coset::{CborSerializable, CoseSign1, CoseSign1Builder, HeaderBuilder, iana};
+use minicbor::Decoder;
+use sha2::{Digest, Sha256};
+
+use super::decode::{DecodeError, decode};
+use super::limits;
+use super::message::Parcel;
+use crate::gate::bounded::{self, BoundedError};
+use crate::gate::{DeviceKey, KeyId, PublicKey};
+
+/// External data of a parcel's signature. An entry's begins with another byte, so neither is the other.
+pub const CONTEXT: &[u8] = b"sumpbook parcel 1";
+
+/// Most of a day's saving at a speed no phone feels; higher levels gain a few percent.
+const LEVEL: i32 = 12;
+
+/// A parcel ready to travel.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sealed {
+    /// What travels.
+    pub wire: Vec<u8>,
+    /// SHA-256 of the signed envelope before compression: what an answer links to.
+    pub digest: [u8; 32],
+}
+
+/// Why a parcel is not sealed.
+#[derive(Debug, thiserror::Error)]
+pub enum SealError {
+    /// Its reader would refuse it.
+    #[error(transparent)]
+    Unreadable(#[from] DecodeError),
+    /// More bytes than may travel at once: fewer entries are needed.
+    #[error("{0} bytes where a parcel may have {max}", max = limits::WIRE)]
+    TooLong(usize),
+    /// It could not be written.
+    #[error("the parcel could not be written: {0}")]
+    Write(String),
+}
+
+/// Signs a parcel with the sender's key and compresses it.
+///
+/// # Errors
+/// When the result would be refused by [`open`].
+pub fn seal(parcel: &Parcel, key: &DeviceKey) -> Result<Sealed, SealError> {
+    let payload = minicbor::to_vec(parcel).map_err(|e| SealError::Write(e.to_string()))?;
+    decode(&payload)?;
+    let unsigned = envelope(key.id(), payload);
+    let signature = key.sign(&unsigned.tbs_data(CONTEXT));
+    let signed = CoseSign1 { signature: signature.to_vec(), ..unsigned };
+    let bytes = signed.to_vec().map_err(|e| SealError::Write(e.to_string()))?;
+    if bytes.len() > limits::INFLATED {
+        return Err(SealError::TooLong(bytes.len()));
+    }
+    let wire = compress(&bytes).map_err(|e| SealError::Write(e.to_string()))?;
+    if wire.len() > limits::WIRE {
+        return Err(SealError::TooLong(wire.len()));
+    }
+    Ok(Sealed { wire, digest: Sha256::digest(&bytes).into() })
+}
+
+fn compress(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
+    let mut compressor = zstd::bulk::Compressor::new(LEVEL)?;
+    compressor.window_log(limits::WINDOW_LOG)?;
+    compressor.compress(bytes)
+}
+
+fn envelope(signer: KeyId, payload: Vec<u8>) -> CoseSign1 {
+    let protected = HeaderBuilder::new().algorithm(iana::Algorithm::EdDSA).key_id(signer.0.to_vec()).build();
+    CoseSign1Builder::new().protected(protected).payload(payload).build()
+}
+
+/// How the signer's key was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// The receiver knew it.
+    Known,
+    /// It stands in the parcel's own enrolment request: the sender asks to be let in.
+    Asking,
+    /// It stands in the parcel's own invitation: whoever handed it over vouches for it, nothing else does.
+    Inviting,
+}
+
+/// A parcel whose signature holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Opened {
+    /// What it says.
+    pub parcel: Parcel,
+    /// The key that signed it.
+    pub signer: PublicKey,
+    /// How that key was found.
+    pub standing: Standing,
+    /// SHA-256 of the signed envelope: what an answer to it links to.
+    pub digest: [u8; 32],
+}
+
+/// Why bytes are not opened.
+#[derive(Debug, thiserror::Error)]
+pub enum OpenError {
+    /// More bytes than may travel.
+    #[error("{0} bytes where a parcel may have {max}", max = limits::WIRE)]
+    TooLong(usize),
+    /// Not one zstd frame, or one that asks for a window above 4 MiB.
+    #[error("not one compressed frame within its limits: {0}")]
+    Compression(String),
+    /// More than may come out of it.
+    #[error("a parcel inflates to at most {max} bytes", max = limits::INFLATED)]
+    Inflated,
+    /// Not the one form of the signed envelope.
+    #[error("not a signed parcel")]
+    Envelope,
+    /// The envelope is not one bounded item.
+    #[error("envelope: {0}")]
+    Bounded(#[from] BoundedError),
+    /// What was signed is no parcel.
+    #[error(transparent)]
+    Parcel(#[from] DecodeError),
+    /// Nobody here knows the key, and the parcel does not carry it.
+    #[error("signed by a key that is not known here: {0}")]
+    UnknownSigner(KeyId),
+    /// The named key did not sign this.
+    #[error("the signature is not {0}'s")]
+    Signature(KeyId),
+}
+
+/// Opens what came in: inflates it, finds the signer's key, verifies, reads.
+///
+/// `known` gives the key for an id. A key the receiver does not know may stand in the parcel's own
+/// enrolment request or invitation; [`Opened::standing`] says so.
+///
+/// # Errors
+/// [`OpenError`] for whatever is not a signed parcel within its limits. Never panics, and never holds more
+/// than a few times the limits.
+pub fn open(wire: &[u8], known: impl Fn(KeyId) -> Option<PublicKey>) -> Result<Opened, OpenError> {
+    let bytes = inflate(wire)?;
+    bounded::check(&bytes, bounded::PARCEL)?;
+    let (signer, payload, signature) = parts(&bytes).ok_or(OpenError::Envelope)?;
+    let message = envelope(signer, payload.to_vec()).tbs_data(CONTEXT);
+    let digest = Sha256::digest(&bytes).into();
+    if let Some(key) = known(signer).filter(|key| key.id() == signer) {
+        if !key.signed(&message, &signature) {
+            return Err(OpenError::Signature(signer));
+        }
+        return Ok(Opened { parcel: decode(payload)?, signer: key, standing: Standing::Known, digest });
+    }
+    let parcel = decode(payload)?;
+    let (key, standing) = carried(&parcel, signer).ok_or(OpenError::UnknownSigner(signer))?;
+    if !key.signed(&message, &signature) {
+        return Err(OpenError::Signature(signer));
+    }
+    Ok(Opened { parcel, signer: key, standing, digest })
+}
+
+fn carried(parcel: &Parcel, signer: KeyId) -> Option<(PublicKey, Standing)> {
+    let asking = parcel.enrolment.as_ref().map(|request| (request.key, Standing::Asking));
+    let inviting = parcel.invitation.as_ref().map(|invitation| (invitation.shop, Standing::Inviting));
+    asking.into_iter().chain(inviting).find(|(key, _)| key.id() == signer)
+}
+
+fn inflate(wire: &[u8]) -> Result<Vec<u8>, OpenError> {
+    if wire.len() > limits::WIRE {
+        return Err(OpenError::TooLong(wire.len()));
+    }
+    let failed = |e: std::io::Error| OpenError::Compression(e.to_string());
+    let mut decoder = zstd::stream::read::Decoder::with_buffer(wire).map_err(failed)?.single_frame();
+    decoder.window_log_max(limits::WINDOW_LOG).map_err(failed)?;
+    let mut bytes = Vec::new();
+    let cap = (limits::INFLATED as u64).saturating_add(1);
+    let got = decoder.by_ref().take(cap).read_to_end(&mut bytes).map_err(failed)?;
+    if got > limits::INFLATED {
+        return Err(OpenError::Inflated);
+    }
+    if decoder.finish().is_empty() {
+        Ok(bytes)
+    } else {
+        Err(OpenError::Compression("bytes after the frame's end".to_owned()))
+    }
+}
+
+/// Signer, payload and signature of an envelope that is byte for byte the one form.
+fn parts(bytes: &[u8]) -> Option<(KeyId, &[u8], [u8; 64])> {
+    let mut d = Decoder::new(bytes);
+    if d.array().ok()? != Some(4) {
+        return None;
+    }
+    let signer = match d.bytes().ok()? {
+        [0xa2, 0x01, 0x27, 0x04, 0x48, id @ ..] => KeyId(id.try_into().ok()?),
+        _ => return None,
+    };
+    if d.map().ok()? != Some(0) {
+        return None;
+    }
+    let payload = d.bytes().ok()?;
+    let signature = d.bytes().ok()?.try_into().ok()?;
+    let whole = CoseSign1 { signature: Vec::from(signature), ..envelope(signer, payload.to_vec()) };
+    // Lengths could be written longer than needed and still say the same.
+    (whole.to_vec().ok()? == bytes).then_some((signer, payload, signature))
+}

@@ -1,0 +1,6 @@
+//! Parcels whole, cut, bent and hostile.
+
+mod arbitrary;
+mod hostile;
+mod packing;
+mod sealing;

@@ -1,0 +1,91 @@
+//! Defects, certificates and reviews out of entries.
+
+use sumpbook_trade::checklist::Severity;
+use sumpbook_trade::day::Coverage;
+use sumpbook_trade::defect::{
+    Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
+};
+use sumpbook_trade::record::{Answer, AnswerKind, RepairVerdict};
+use sumpbook_trade::{Entry, Fact};
+use uuid::Uuid;
+
+use super::inputs::Bearing;
+use crate::fleet::Fleet;
+
+/// Everything that was found, and what became of it.
+pub(super) fn of_unit(fleet: &Fleet, entries: &[Bearing], beside: &[Bearing], covered: &[Coverage]) -> Defects {
+    let (mut findings, mut oks) = (Vec::new(), Vec::new());
+    let (mut certificates, mut reviews) = (Vec::new(), Vec::new());
+    for Bearing { entry, .. } in entries.iter().chain(beside) {
+        match &entry.fact {
+            Fact::PreTripSection(section) => answers(entry, &section.answers, &mut findings, &mut oks),
+            Fact::EndOfDay(report) => answers(entry, &report.defects, &mut findings, &mut oks),
+            Fact::TopUp(_) => findings.extend(super::fold::finding_of_pour(fleet, entry)),
+            Fact::Certificate(certificate) => certificates.push(Certificate {
+                at: entry.at.moment(),
+                entry: entry.id.0,
+                defect: DefectRef {
+                    entry: certificate.defect.entry.0,
+                    item: certificate.defect.item.clone(),
+                    place: certificate.defect.place.clone(),
+                },
+                verdict: match certificate.verdict {
+                    RepairVerdict::Repaired => Verdict::Repaired,
+                    RepairVerdict::NotNeeded => Verdict::NotNeeded,
+                },
+                by: person(entry),
+                words: certificate.words.clone(),
+            }),
+            Fact::Review(review) => reviews.push(Review {
+                at: entry.at.moment(),
+                entry: entry.id.0,
+                person: person(entry),
+                seen: review.certificates.iter().map(|id| id.0).collect(),
+            }),
+            _ => {}
+        }
+    }
+    defects(&Records {
+        findings: &findings,
+        oks: &oks,
+        certificates: &certificates,
+        reviews: &reviews,
+        covered,
+        tz: fleet.zone,
+    })
+}
+
+fn answers(entry: &Entry, answers: &[Answer], findings: &mut Vec<Finding>, oks: &mut Vec<OkAnswer>) {
+    for answer in answers {
+        let (at, item, place) = (entry.at.moment(), answer.item.clone(), answer.place.clone());
+        match answer.answer {
+            AnswerKind::Defect => findings.push(Finding {
+                at,
+                entry: entry.id.0,
+                item,
+                parts: parts(answer),
+                place,
+                person: person(entry),
+                words: [answer.word.as_deref(), answer.words.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(": "),
+            }),
+            AnswerKind::Ok => oks.push(OkAnswer { at, entry: entry.id.0, item, place, person: person(entry) }),
+            AnswerKind::NotFitted | AnswerKind::CouldNotCheck => {}
+        }
+    }
+}
+
+fn parts(answer: &Answer) -> Vec<LockPart> {
+    match answer.severity {
+        Some(Severity::Road) => vec![LockPart::Road],
+        Some(Severity::Air) => vec![LockPart::Air],
+        Some(Severity::RoadAndAir) => vec![LockPart::Road, LockPart::Air],
+        Some(Severity::Outlet) => {
+            vec![LockPart::Outlet(answer.place.clone().unwrap_or_else(|| answer.item.clone()))]
+        }
+        Some(Severity::Note) | None => Vec::new(),
+    }
+}
+
+fn person(entry: &Entry) -> Uuid {
+    entry.person.map_or(Uuid::nil(), |person| person.0)
+}

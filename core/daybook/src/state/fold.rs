@@ -1,0 +1,179 @@
+//! Folding: from a unit's entries to its state.
+
+use std::collections::BTreeSet;
+
+use chrono::{DateTime, FixedOffset};
+use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
+use sumpbook_trade::defect::{Defect, DefectState, Finding, LockPart, lock_outs};
+use sumpbook_trade::fluid::Fluid;
+use sumpbook_trade::{Entry, Fact, TruckId};
+use uuid::Uuid;
+
+use super::inputs::{self, Bearing};
+use super::{KEPT_DAYS, TopUpNow, UnitState, defects, hours, notes, roster, services};
+use crate::fleet::Fleet;
+use crate::judgement::Judged;
+use crate::ledger::{Ledger, LedgerError};
+use crate::store::LockRow;
+
+impl Ledger {
+    /// Folds every unit that an entry touched since it was last folded, and keeps the results.
+    ///
+    /// # Errors
+    /// As any write. A folder that cannot be written is still read: see [`Ledger::unit_state`].
+    pub fn settle(&mut self) -> Result<(), LedgerError> {
+        let mut folded = Vec::new();
+        for truck in self.store().truth().stale_units()? {
+            let state = self.fold_unit(truck, i64::MAX)?;
+            let body = serde_json::to_vec(&state)?;
+            let locks = self.lock_rows(&state)?;
+            folded.push((truck, body, locks));
+        }
+        if !folded.is_empty() {
+            self.store_mut().keep_units(&folded)?;
+        }
+        self.keep_fleet()
+    }
+
+    /// The state of a unit: the kept one when it is fresh, else folded now.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn unit_state(&self, truck: TruckId) -> Result<UnitState, LedgerError> {
+        if let Some(body) = self.store().truth().unit_body(truck)?
+            && let Ok(state) = serde_json::from_slice(&body)
+        {
+            return Ok(state);
+        }
+        self.fold_unit(truck, i64::MAX)
+    }
+
+    /// The state of a unit at an earlier moment: what its entries up to then add up to, as they are known now.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn unit_state_at(&self, truck: TruckId, upto_ms: i64) -> Result<UnitState, LedgerError> {
+        let now = self.unit_state(truck)?;
+        if now.newest_ms <= upto_ms { Ok(now) } else { self.fold_unit(truck, upto_ms) }
+    }
+
+    fn fold_unit(&self, truck: TruckId, upto_ms: i64) -> Result<UnitState, LedgerError> {
+        let truth = self.store().truth();
+        let fleet = self.fleet();
+        let entries = inputs::bearing(&truth, truck, upto_ms)?;
+        let newest_ms = truth.newest_of_unit(truck, upto_ms)?;
+        let found_days: BTreeSet<i32> =
+            entries.iter().filter(|b| is_inspection(&b.entry)).map(|b| b.fact.day).collect();
+        let beside = inputs::sections_beside(&truth, truck, &found_days, upto_ms)?;
+        let covered = covered(entries.iter().chain(&beside));
+        let all = defects::of_unit(fleet, &entries, &beside, &covered);
+        let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
+        let locks = lock_outs(&all.defects);
+        let done: Vec<DateTime<FixedOffset>> =
+            services::rows(fleet, &entries).iter().map(|row| row.at).collect();
+        let judged = hours::judged(self, &truth, truck, &entries, upto_ms)?;
+        Ok(UnitState {
+            truck,
+            newest_ms,
+            hours: hours::hours_now(&judged, newest_ms),
+            clocks: services::clocks(fleet, &truth, truck, &entries)?,
+            locks: locks
+                .into_iter()
+                .filter(|lock| lock.ended.is_none_or(|at| at.timestamp_millis() >= since))
+                .collect(),
+            defects: all.defects.into_iter().filter(|defect| is_recent(defect, since)).collect(),
+            notes: notes::notes(&entries, newest_ms),
+            cleared: notes::cleared(&entries, &done),
+            waiting: services::waiting(&entries),
+            roster: roster::roster(&entries),
+            top_ups: top_ups(&entries),
+            services: services::recent(&entries, newest_ms),
+        })
+    }
+
+    fn lock_rows(&self, state: &UnitState) -> Result<Vec<LockRow>, LedgerError> {
+        let truth = self.store().truth();
+        let mut rows = Vec::new();
+        for lock in &state.locks {
+            let opened = truth.by_id(sumpbook_trade::EntryId(lock.because.entry))?;
+            // Placed again after a fork an entry has two rows: the choice must not hang on arrival.
+            if let Some(held) = opened.iter().min_by_key(|held| held.row.hash) {
+                rows.push(LockRow {
+                    truck: state.truck,
+                    part: lock.part.clone().into(),
+                    opened: held.n,
+                    since_ms: lock.since.timestamp_millis(),
+                    ended_ms: lock.ended.map(|at| at.timestamp_millis()),
+                });
+            }
+        }
+        Ok(rows)
+    }
+}
+
+/// A pour of another oil than the unit's own locks the air and is a finding by itself.
+pub(super) fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
+    let Fact::TopUp(top_up) = &entry.fact else { return None };
+    let item = match top_up.fluid {
+        Fluid::CompressorOil => {
+            let own = fleet.set_on(entry.unit?)?.profile.oil_family?;
+            let poured = top_up.family?;
+            (own != poured && !top_up.pours.is_empty()).then_some("oil-look")?
+        }
+        _ => return None,
+    };
+    Some(Finding {
+        at: entry.at.moment(),
+        entry: entry.id.0,
+        item: item.to_owned(),
+        place: None,
+        parts: vec![LockPart::Air],
+        person: entry.person.map_or(Uuid::nil(), |p| p.0),
+        words: "another oil family was poured".to_owned(),
+    })
+}
+
+/// What the pre-trips among these entries cover.
+fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
+    let (mut signed, mut ended) = (Vec::new(), Vec::new());
+    for Bearing { fact, entry } in entries {
+        let (at, id) = (entry.at.moment(), entry.id.0);
+        let person = entry.person.map_or(Uuid::nil(), |p| p.0);
+        match &entry.fact {
+            Fact::PreTripSection(_) if fact.judged == Judged::Counts => {
+                signed.push(PreTrip { signed_at: at, entry: id, person });
+            }
+            Fact::EndOfDay(_) => ended.push(EndOfDay { at, entry: id, person }),
+            _ => {}
+        }
+    }
+    coverages(&signed, &ended, sumpbook_trade::day::DEFAULT_LIMIT)
+}
+
+fn is_inspection(entry: &Entry) -> bool {
+    matches!(entry.fact, Fact::PreTripSection(_) | Fact::EndOfDay(_))
+}
+
+fn is_recent(defect: &Defect, since_ms: i64) -> bool {
+    match &defect.state {
+        DefectState::Closed { reviewed, certified } => {
+            let closed = reviewed.as_ref().map_or(certified.at, |r| r.at);
+            closed.timestamp_millis() >= since_ms
+        }
+        _ => true,
+    }
+}
+
+fn top_ups(entries: &[Bearing]) -> Vec<TopUpNow> {
+    let top_ups = entries.iter().rev().filter_map(|bearing| match &bearing.entry.fact {
+        Fact::TopUp(what) => Some(TopUpNow {
+            entry: bearing.entry.id,
+            at: bearing.entry.at.moment(),
+            person: bearing.entry.person,
+            hours: bearing.entry.hours,
+            what: what.clone(),
+        }),
+        _ => None,
+    });
+    top_ups.take(3).collect()
+}

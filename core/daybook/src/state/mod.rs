@@ -1,0 +1,132 @@
+//! A unit's state: what its entries add up to. Folded from the store, kept until an entry touches the unit.
+//!
+//! Nothing in it depends on the time of day it is read at: what does (due today, covered now) is worked
+//! out by whoever reads, with `now` as an argument.
+
+mod defects;
+mod fold;
+mod hours;
+mod inputs;
+mod notes;
+mod roster;
+mod services;
+
+use chrono::{DateTime, FixedOffset, NaiveDate};
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::clock::TaskClock;
+use sumpbook_trade::day::DayStatus;
+use sumpbook_trade::defect::{Defect, LockOut};
+use sumpbook_trade::notes::{Acknowledged, ClearedReminder};
+use sumpbook_trade::record::{NoteKind, TopUp, WaitingForPart};
+use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
+
+pub use hours::{HoursNow, QuestionNow, ReadingNow};
+pub use roster::RosterChange;
+
+/// Days for which closed matters stay in the folded state; older ones are read from the entries.
+pub(crate) const KEPT_DAYS: i64 = 45;
+
+/// What a unit's entries add up to.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct UnitState {
+    /// The unit.
+    pub truck: TruckId,
+    /// Time of its newest entry, milliseconds; 0 when it has none.
+    pub newest_ms: i64,
+    /// Compressor hours (R3).
+    pub hours: HoursNow,
+    /// The clocks of its programme (R1, R6, R7).
+    pub clocks: Vec<TaskClock>,
+    /// Defects that are not closed, and those closed in the last 45 days (R4).
+    pub defects: Vec<Defect>,
+    /// Lock-outs that stand, and those that ended in the last 45 days.
+    pub locks: Vec<LockOut>,
+    /// Display notes that are not answered by the shop's work, and those of the last 45 days (R5).
+    pub notes: Vec<NoteNow>,
+    /// The newest reminder went away and no service is recorded.
+    pub cleared: Option<ClearedReminder>,
+    /// Waits for parts that are not over.
+    pub waiting: Vec<WaitingNow>,
+    /// What the unit does from which day on, oldest first.
+    pub roster: Vec<RosterChange>,
+    /// The last three top-ups, newest first.
+    pub top_ups: Vec<TopUpNow>,
+    /// Services of the last 45 days, newest first.
+    pub services: Vec<ServiceNow>,
+}
+
+/// A display note and who knows of it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct NoteNow {
+    /// Its entry.
+    pub entry: EntryId,
+    /// When it was seen.
+    pub at: DateTime<FixedOffset>,
+    /// By whom.
+    pub person: Option<PersonId>,
+    /// What kind.
+    pub what: NoteKind,
+    /// As it stood there.
+    pub as_shown: String,
+    /// The unit stopped by itself.
+    pub stopped_by_itself: Option<bool>,
+    /// Who answered.
+    pub answered: Acknowledged,
+    /// First seen gone again.
+    pub gone: Option<DateTime<FixedOffset>>,
+}
+
+/// A wait for a part.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WaitingNow {
+    /// Its entry.
+    pub entry: EntryId,
+    /// Since when.
+    pub at: DateTime<FixedOffset>,
+    /// What is waited for.
+    pub what: WaitingForPart,
+}
+
+/// A top-up as it was recorded.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TopUpNow {
+    /// Its entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: DateTime<FixedOffset>,
+    /// Who.
+    pub person: Option<PersonId>,
+    /// Compressor hours then.
+    pub hours: Option<Tenths>,
+    /// What was poured.
+    pub what: TopUp,
+}
+
+/// A service as it was recorded.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ServiceNow {
+    /// Its entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: DateTime<FixedOffset>,
+    /// Who.
+    pub person: Option<PersonId>,
+    /// Hours of the meter then.
+    pub hours: Option<Tenths>,
+    /// Which tasks.
+    pub tasks: Vec<sumpbook_trade::clock::TaskId>,
+    /// Hours and days each was late, where it was.
+    pub late: Vec<String>,
+}
+
+impl UnitState {
+    /// What the unit is down as on a day of the yard; none before anything was said.
+    pub fn status_on(&self, day: NaiveDate) -> Option<(DayStatus, Option<u16>)> {
+        self.roster.iter().rev().find(|change| change.from <= day).map(|c| (c.status, c.expected_minute))
+    }
+
+    /// Lock-outs that stand at a moment.
+    pub fn locks_at(&self, at: DateTime<FixedOffset>) -> impl Iterator<Item = &LockOut> {
+        self.locks.iter().filter(move |lock| lock.stands_at(at))
+    }
+}

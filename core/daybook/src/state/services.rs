@@ -1,0 +1,116 @@
+//! The clocks of a unit's programme, from its services.
+
+use std::collections::BTreeMap;
+
+use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, task_clocks};
+use sumpbook_trade::record::{ServiceDone, Source, Verdict};
+use sumpbook_trade::{Fact, FactKind, TruckId};
+use uuid::Uuid;
+
+use super::inputs::Bearing;
+use super::{KEPT_DAYS, ServiceNow, WaitingNow};
+use crate::fleet::Fleet;
+use crate::ledger::LedgerError;
+use crate::store::Truth;
+
+/// Services as the clocks read them: one row a task.
+pub(super) fn rows(fleet: &Fleet, entries: &[Bearing]) -> Vec<ServiceRow> {
+    let mut rows = Vec::new();
+    for (bearing, service) in services(entries) {
+        for task in &service.tasks {
+            rows.push(ServiceRow {
+                entry: bearing.entry.id.0,
+                task: task.clone(),
+                hours: bearing.entry.hours,
+                day: fleet.yard_day(bearing.entry.at),
+                at: bearing.entry.at.moment(),
+                oil_reason: service.oil_reason.is_some(),
+                brought_in: bearing.entry.source == Source::BroughtIn,
+            });
+        }
+    }
+    rows
+}
+
+/// The clocks as they stand.
+pub(super) fn clocks(
+    fleet: &Fleet,
+    truth: &Truth<'_>,
+    truck: TruckId,
+    entries: &[Bearing],
+) -> Result<Vec<TaskClock>, LedgerError> {
+    let in_service = fleet
+        .trucks
+        .get(&truck)
+        .map(|t| InService { day: t.in_service, hours: t.in_service_hours });
+    let rows = rows(fleet, entries);
+    let decisions = decisions(truth, &rows)?;
+    Ok(task_clocks(fleet.programme_of(truck), in_service.as_ref(), &rows, &decisions))
+}
+
+/// What the shop said about services entered twice.
+fn decisions(truth: &Truth<'_>, rows: &[ServiceRow]) -> Result<BTreeMap<Uuid, ServiceDecision>, LedgerError> {
+    let code = FactKind::Decision.code();
+    let mut said = BTreeMap::new();
+    for (index, row) in rows.iter().enumerate() {
+        for (_, kind, verdict) in truth.decided(sumpbook_trade::EntryId(row.entry))? {
+            let verdict = u8::try_from(verdict).ok().and_then(|v| minicbor::decode::<Verdict>(&[v]).ok());
+            if Some(kind) != code {
+                continue;
+            }
+            let decision = match verdict {
+                Some(Verdict::SameService) => {
+                    let other = rows.iter().take(index).rev().find(|r| r.task == row.task && r.entry != row.entry);
+                    other.map(|other| ServiceDecision::SameService { of: other.entry })
+                }
+                Some(Verdict::Use) => Some(ServiceDecision::BothStand),
+                Some(Verdict::DoNotUse) => Some(ServiceDecision::DoesNotCount),
+                _ => None,
+            };
+            if let Some(decision) = decision {
+                said.insert(row.entry, decision);
+            }
+        }
+    }
+    Ok(said)
+}
+
+/// Services of the last days, newest first.
+pub(super) fn recent(entries: &[Bearing], newest_ms: i64) -> Vec<ServiceNow> {
+    let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
+    let mut recent: Vec<ServiceNow> = services(entries)
+        .filter(|(bearing, _)| bearing.fact.at_ms >= since)
+        .map(|(bearing, service)| ServiceNow {
+            entry: bearing.entry.id,
+            at: bearing.entry.at.moment(),
+            person: bearing.entry.person,
+            hours: bearing.entry.hours,
+            tasks: service.tasks.clone(),
+            late: Vec::new(),
+        })
+        .collect();
+    recent.reverse();
+    recent
+}
+
+/// Waits for parts that are not over.
+pub(super) fn waiting(entries: &[Bearing]) -> Vec<WaitingNow> {
+    let mut open: Vec<WaitingNow> = Vec::new();
+    for bearing in entries {
+        if let Fact::WaitingForPart(wait) = &bearing.entry.fact {
+            open.retain(|known| known.what.part != wait.part || known.what.task != wait.task);
+            if !wait.over {
+                let at = bearing.entry.at.moment();
+                open.push(WaitingNow { entry: bearing.entry.id, at, what: wait.clone() });
+            }
+        }
+    }
+    open
+}
+
+fn services(entries: &[Bearing]) -> impl Iterator<Item = (&Bearing, &ServiceDone)> {
+    entries.iter().filter_map(|bearing| match &bearing.entry.fact {
+        Fact::ServiceDone(service) => Some((bearing, service)),
+        _ => None,
+    })
+}
