@@ -1,5 +1,9 @@
 #![doc = include_str!("../README.md")]
 
+pub mod limit;
 pub mod quantity;
+pub mod unit;
 
+pub use limit::{Limit, Measure, Rules};
 pub use quantity::{Tenths, TenthsError};
+pub use unit::{Feature, Features, HoseTag};
