@@ -8,6 +8,7 @@ pub mod defect;
 pub mod fluid;
 pub mod hours;
 pub mod ids;
+pub mod limit;
 pub mod notes;
 pub mod quantity;
 pub mod record;

@@ -13,7 +13,12 @@ use super::inputs::Bearing;
 use crate::fleet::Fleet;
 
 /// Everything that was found, and what became of it.
-pub(super) fn of_unit(fleet: &Fleet, entries: &[Bearing], beside: &[Bearing], covered: &[Coverage]) -> Defects {
+pub(super) fn of_unit(
+    fleet: &Fleet,
+    entries: &[Bearing],
+    beside: &[Bearing],
+    covered: &[Coverage],
+) -> Defects {
     let (mut findings, mut oks) = (Vec::new(), Vec::new());
     let (mut certificates, mut reviews) = (Vec::new(), Vec::new());
     for Bearing { entry, .. } in entries.iter().chain(beside) {
@@ -66,9 +71,15 @@ fn answers(entry: &Entry, answers: &[Answer], findings: &mut Vec<Finding>, oks: 
                 parts: parts(answer),
                 place,
                 person: person(entry),
-                words: [answer.word.as_deref(), answer.words.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(": "),
+                words: [answer.word.as_deref(), answer.words.as_deref()]
+                    .into_iter()
+                    .flatten()
+                    .collect::<Vec<_>>()
+                    .join(": "),
             }),
-            AnswerKind::Ok => oks.push(OkAnswer { at, entry: entry.id.0, item, place, person: person(entry) }),
+            AnswerKind::Ok => {
+                oks.push(OkAnswer { at, entry: entry.id.0, item, place, person: person(entry) })
+            }
             AnswerKind::NotFitted | AnswerKind::CouldNotCheck => {}
         }
     }

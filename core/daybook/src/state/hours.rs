@@ -5,14 +5,15 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::hours::{
-    ExchangeRow, Hint, HoursLedger, JudgedReading, Part, Question, QuestionWhy, ReadingRow, Settlement, Verdict,
+    ExchangeRow, Hint, HoursLedger, JudgedReading, Part, Question, QuestionWhy, ReadingRow, Settlement,
+    Verdict,
 };
 use sumpbook_trade::record::{Meter, Verdict as Decided};
 use sumpbook_trade::{EntryId, Fact, FactKind, Tenths, TruckId};
 use uuid::Uuid;
 
-use super::inputs::Bearing;
 use super::KEPT_DAYS;
+use super::inputs::Bearing;
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError};
 use crate::store::{FactRow, Truth};
@@ -164,7 +165,9 @@ pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64) -> HoursNow {
         .rows()
         .iter()
         .rev()
-        .filter(|row| !row.verdict.counts() && row.part == Part::Reading && row.at.timestamp_millis() >= recent)
+        .filter(|row| {
+            !row.verdict.counts() && row.part == Part::Reading && row.at.timestamp_millis() >= recent
+        })
         .map(shown)
         .collect();
     HoursNow {

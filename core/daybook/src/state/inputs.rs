@@ -42,7 +42,10 @@ pub(super) fn sections_beside(
     let mut found = Vec::new();
     for day in days {
         for fact in truth.facts_of_unit_days(truck, *day, *day)? {
-            if fact.kind == code && fact.judged == Judged::Counts && !fact.bears && fact.at_ms <= upto_ms
+            if fact.kind == code
+                && fact.judged == Judged::Counts
+                && !fact.bears
+                && fact.at_ms <= upto_ms
                 && let Some(entry) = read(truth, fact.n)?
             {
                 found.push(Bearing { fact, entry });

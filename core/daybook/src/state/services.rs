@@ -39,10 +39,8 @@ pub(super) fn clocks(
     truck: TruckId,
     entries: &[Bearing],
 ) -> Result<Vec<TaskClock>, LedgerError> {
-    let in_service = fleet
-        .trucks
-        .get(&truck)
-        .map(|t| InService { day: t.in_service, hours: t.in_service_hours });
+    let in_service =
+        fleet.trucks.get(&truck).map(|t| InService { day: t.in_service, hours: t.in_service_hours });
     let rows = rows(fleet, entries);
     let decisions = decisions(truth, &rows)?;
     Ok(task_clocks(fleet.programme_of(truck), in_service.as_ref(), &rows, &decisions))
@@ -60,7 +58,8 @@ fn decisions(truth: &Truth<'_>, rows: &[ServiceRow]) -> Result<BTreeMap<Uuid, Se
             }
             let decision = match verdict {
                 Some(Verdict::SameService) => {
-                    let other = rows.iter().take(index).rev().find(|r| r.task == row.task && r.entry != row.entry);
+                    let other =
+                        rows.iter().take(index).rev().find(|r| r.task == row.task && r.entry != row.entry);
                     other.map(|other| ServiceDecision::SameService { of: other.entry })
                 }
                 Some(Verdict::Use) => Some(ServiceDecision::BothStand),
