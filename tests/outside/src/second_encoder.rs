@@ -71,5 +71,5 @@ pub fn encode(fields: &Fields) -> (Vec<u8>, [u8; 32]) {
     let mut hashed = vec![1]; // the type: a change
     prefixed(&body, &mut hashed);
     let hash: [u8; 32] = Sha256::digest(&hashed).into();
-    (vec![vec![0x85, 0x6f, 0x4a, 0x83], hash[..4].to_vec(), hashed].concat(), hash)
+    ([vec![0x85, 0x6f, 0x4a, 0x83], hash[..4].to_vec(), hashed].concat(), hash)
 }

@@ -88,3 +88,35 @@ fn what_its_reader_would_refuse_is_not_sealed() {
     let counts = Parcel { admitted: vec![1; 2_001], ..empty() };
     assert!(matches!(seal(&counts, &key()), Err(SealError::Unreadable(_))));
 }
+
+#[test]
+fn the_largest_parcel_travels_and_a_larger_one_is_not_sealed() {
+    let entries = |payload: Vec<u8>| {
+        let id = sumpbook_trade::EntryId::from_bytes([5; 16]);
+        vec![RunEntry { id, payload, signature: [6; 64] }; 2_000]
+    };
+    let full = |payload: Vec<u8>| {
+        let (book, actor) = (crate::book::BookId::Fleet, crate::gate::Actor([2; 16]));
+        let run = Run { book, actor, seq: 1, deps: vec![], entries: entries(payload) };
+        Parcel { runs: vec![run], ..empty() }
+    };
+    let largest = full(vec![0; 2_000]);
+    let sealed = seal(&largest, &key()).unwrap();
+    assert_eq!(open(&sealed.wire, knows).unwrap().parcel, largest);
+    assert!(matches!(seal(&full(vec![0; 2_050]), &key()), Err(SealError::Unreadable(_))));
+
+    let mut noise = full(vec![]);
+    let mut state = 1u64;
+    for entry in &mut noise.runs[0].entries {
+        entry.payload = (0..600).map(|_| xorshift(&mut state)).collect();
+    }
+    assert!(matches!(seal(&noise, &key()), Err(SealError::TooLong(bytes)) if bytes > limits::WIRE));
+}
+
+/// Bytes that do not compress (Marsaglia's xorshift, 64 bits).
+fn xorshift(state: &mut u64) -> u8 {
+    *state ^= *state << 13;
+    *state ^= *state >> 7;
+    *state ^= *state << 17;
+    (*state >> 32) as u8
+}
