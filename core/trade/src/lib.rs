@@ -16,6 +16,8 @@ pub mod stamp;
 pub mod unit;
 
 pub use calendar::add_months;
+pub use limit::{Limit, Measure, Rules};
+pub use unit::{Feature, Features, HoseTag};
 pub use ids::{EntryId, FleetId, PersonId, SetId, TruckId, WalkId};
 pub use quantity::{Figure, FigureError, Tenths, TenthsError, Unit};
 pub use record::{Entry, Fact, FactKind};
