@@ -61,7 +61,11 @@ impl Pass<'_> {
         match self.step(member) {
             Step::Possible => self.accept(member, false),
             Step::SlippedBack => self.aside(member, AsideWhy::SlippedBack),
-            Step::AboveCeiling => self.aside(member, AsideWhy::AboveCeiling),
+            Step::AboveCeiling => {
+                // It runs below no accepted reading, so it has none to outvote, however many agree with it.
+                self.aside(member, AsideWhy::AboveCeiling);
+                self.never_alone.insert(member.row, NeverAlone::FirstStepAboveCeiling);
+            }
             Step::Backwards => {
                 self.aside(member, AsideWhy::Backwards);
                 if may_vote {
