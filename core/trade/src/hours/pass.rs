@@ -121,8 +121,6 @@ impl<'a> Pass<'a> {
             }
         }
         pass.readings(rest);
-        // A run's first reading is accepted after rows that came later.
-        pass.standing.sort_unstable_by_key(|s| s.row);
         pass
     }
 

@@ -94,8 +94,8 @@ fn a_run_does_not_reach_across_an_exchange() {
     let ledger = Meter::default()
         .read(1, hour(0), "1221.0")
         .exchange(2, hour(24), Some("1225.0"), "130.5")
-        .read(3, hour(48), "13.0")
-        .read(4, hour(72), "17.0")
+        .read(3, hour(48), "128.0")
+        .read(4, hour(72), "129.0")
         .judge();
     assert_eq!(due(&ledger), h("1225.0"));
     assert_eq!(ledger.open_questions()[0].never_alone, Some(NeverAlone::BelowEvery));
@@ -119,7 +119,7 @@ fn a_small_meter_goes_round_sooner() {
     assert_eq!(due(&small.clone().read(3, hour(24), "1.4").judge()), h("6555.0"));
     // A turn whose place was not written as such is the next one ahead.
     let unnamed =
-        Meter::default().read(1, hour(0), "6550.0").turn(2, hour(0), "6550.0").read(3, hour(24), "1.4");
+        Meter::default().read(1, hour(0), "6550.0").turn(2, hour(0), "6553.5").read(3, hour(24), "1.4");
     assert_eq!(due(&unnamed.judge()), h("6555.0"));
     // And the reading after a turn must still be possible.
     assert_eq!(verdict(&small.read(3, hour(24), "30.0").judge(), 3), Verdict::Aside(AsideWhy::AboveCeiling));

@@ -74,6 +74,23 @@ fn two_readings_of_a_day_make_one_day_of_use() {
 }
 
 #[test]
+fn a_day_of_use_is_the_local_one() {
+    // 16:00 and 19:00 in the yard; the second is past midnight in UTC.
+    let mut meter = Meter::default();
+    for day in 0..12 {
+        let start = 100 + day * 5;
+        meter = meter.read(day as u128 * 2, hour(day * 24 + 10), &format!("{}.0", start + 3)).read(
+            day as u128 * 2 + 1,
+            hour(day * 24 + 13),
+            &format!("{}.0", start + 5),
+        );
+    }
+    let mut expected = vec![h("2.0")];
+    expected.extend([h("5.0"); 11]);
+    assert_eq!(meter.judge().recent_use_days(hour(12 * 24)), expected);
+}
+
+#[test]
 fn a_figure_for_the_past_is_bounded_by_what_came_after() {
     let ledger = working_days();
     assert_eq!(ledger.ceiling(hour(24)), Some(h("105.0")));
@@ -98,5 +115,8 @@ fn after_a_tie_a_figure_that_follows_either_side_fits() {
 fn the_first_figure_of_a_meter_fits() {
     let ledger = Meter::default().judge();
     assert_eq!(ledger.ask(h("7421.0"), hour(0), &[]), KeyboardAnswer::Fits);
-    assert!(matches!(ledger.ask(h("-0.1"), hour(0), &[]), KeyboardAnswer::Backwards { .. }));
+    let new = Meter::default().read(1, hour(0), "0.0").judge();
+    for ledger in [ledger, new] {
+        assert!(matches!(ledger.ask(h("-0.1"), hour(1), &[]), KeyboardAnswer::Backwards { .. }));
+    }
 }

@@ -32,6 +32,37 @@ fn no_run_outvotes_a_figure_a_person_let_stand_but_it_asks_again() {
 }
 
 #[test]
+fn what_disputed_a_settled_figure_is_answered_once_the_unit_moves_on() {
+    let ledger = disputed()
+        .decide(2, Settlement::Stands)
+        .read(4, hour(50), "1227.0")
+        .read(5, hour(72), "1235.0")
+        .judge();
+    assert_eq!((due(&ledger), asked(&ledger)), (h("1235.0"), vec![]));
+}
+
+#[test]
+fn a_figure_that_stands_brings_in_the_one_it_agrees_with() {
+    let voted = disputed().read(4, hour(50), "1227.0");
+    assert_eq!(verdict(&voted.judge(), 2), Verdict::OutvotedByLater);
+    let ledger = voted.decide(4, Settlement::Stands).judge();
+    assert_eq!(verdict(&ledger, 2), Verdict::Aside(AsideWhy::Displaced));
+    assert_eq!(verdict(&ledger, 3), Verdict::Accepted);
+    assert_eq!(asked(&ledger), []);
+    // A lower one still makes both of the run give way, and there is nothing left to nod to.
+    let lower = disputed()
+        .read(4, hour(50), "1227.0")
+        .read(5, hour(72), "1222.0")
+        .decide(5, Settlement::Stands)
+        .judge();
+    assert_eq!((due(&lower), asked(&lower)), (h("1222.0"), vec![]));
+    // One that agrees, but stands above the disputed figure, leaves it alone.
+    let above = disputed().read(4, hour(50), "1231.0").decide(4, Settlement::Stands).judge();
+    assert_eq!(verdict(&above, 2), Verdict::Accepted);
+    assert_eq!(verdict(&above, 3), Verdict::Aside(AsideWhy::Backwards));
+}
+
+#[test]
 fn a_figure_above_the_ceiling_can_stand() {
     let ledger = Meter::default().read(1, hour(0), "100.0").read(2, hour(1), "200.0");
     assert_eq!(due(&ledger.decide(2, Settlement::Stands).judge()), h("200.0"));

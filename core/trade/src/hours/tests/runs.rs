@@ -99,6 +99,9 @@ fn a_tenth_back_takes_no_part_in_a_run() {
     // 1,230.9 is 0.1 h below 1,231.0: it does not make two.
     let ledger = swapped().read(4, hour(97), "1230.9").judge();
     assert_eq!(verdict(&ledger, 2), Verdict::Accepted);
+    // Nor do two of them make a run of their own.
+    let ledger = swapped().read(4, hour(97), "1230.9").read(5, hour(98), "1230.9").judge();
+    assert_eq!(verdict(&ledger, 2), Verdict::Accepted);
     // And 1,220.9 is 0.1 h below the reading before the disputed one: it begins none.
     let start = Meter::default()
         .read(1, hour(0), "1221.0")
@@ -136,6 +139,12 @@ fn a_run_below_every_accepted_figure_needs_a_person() {
     assert_eq!(asked(&ledger), [(QuestionWhy::Backwards, vec![1], vec![2, 3, 4])]);
     assert_eq!(why_never(&ledger), Some(NeverAlone::BelowEvery));
     assert_eq!(due(&ledger), h("12047.0"));
+    let two = Meter::default()
+        .read(1, hour(0), "12047.0")
+        .read(2, hour(24), "12051.0")
+        .read(3, hour(48), "1213.0")
+        .judge();
+    assert_eq!(why_never(&two), Some(NeverAlone::BelowEvery));
 }
 
 #[test]
