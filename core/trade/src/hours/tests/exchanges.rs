@@ -114,6 +114,17 @@ fn a_meter_goes_round_when_a_person_says_so() {
 }
 
 #[test]
+fn one_turn_written_twice_is_one_turn() {
+    let ledger = Meter::default()
+        .read(1, hour(0), "9998.7")
+        .turn(2, hour(0), "10000.0")
+        .turn(3, hour(0), "10000.0")
+        .read(4, hour(24), "3.1")
+        .judge();
+    assert_eq!((due(&ledger), asked(&ledger)), (h("10003.1"), vec![]));
+}
+
+#[test]
 fn a_small_meter_goes_round_sooner() {
     let small = Meter::default().read(1, hour(0), "6550.0").turn(2, hour(0), "6553.6");
     assert_eq!(due(&small.clone().read(3, hour(24), "1.4").judge()), h("6555.0"));
