@@ -61,7 +61,11 @@ impl Pass<'_> {
         match self.step(member) {
             Step::Possible => self.accept(member, false),
             Step::SlippedBack => self.aside(member, AsideWhy::SlippedBack),
-            Step::AboveCeiling => self.aside(member, AsideWhy::AboveCeiling),
+            Step::AboveCeiling => {
+                // It runs below no accepted reading, so it has none to outvote, however many agree with it.
+                self.aside(member, AsideWhy::AboveCeiling);
+                self.never_alone.insert(member.row, NeverAlone::FirstStepAboveCeiling);
+            }
             Step::Backwards => {
                 self.aside(member, AsideWhy::Backwards);
                 if may_vote {
@@ -105,9 +109,15 @@ impl Pass<'_> {
         let (stand, others): (Vec<Member>, Vec<Member>) =
             members.iter().copied().partition(|m| m.decision.is_some());
         for member in stand {
+            // What this figure could have followed in a run comes back in with it.
+            let mut first = None;
             while let Some(top) = self.top().filter(|t| !t.fixed && t.point.total > member.point.total) {
                 self.give(top.row, Verdict::Aside(AsideWhy::Displaced));
                 self.standing.pop();
+                first = self.pool.before(member.point);
+            }
+            if let Some(first) = first {
+                self.let_in(first);
             }
             self.accept(member, true);
             if let Some(row) = self.rows.get_mut(member.row) {
@@ -179,8 +189,12 @@ impl Pass<'_> {
             self.give(lost.row, Verdict::OutvotedByLater);
             self.outvotes.push(Outvote { lost: lost.row, run: [first.row, second.row] });
         }
+        self.let_in(first);
+        self.accept(second, false);
+    }
+
+    fn let_in(&mut self, first: Candidate) {
         self.give(first.row, Verdict::Accepted);
         self.standing.push(Standing { row: first.row, point: first.point, fixed: false });
-        self.accept(second, false);
     }
 }

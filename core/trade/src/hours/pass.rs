@@ -121,8 +121,6 @@ impl<'a> Pass<'a> {
             }
         }
         pass.readings(rest);
-        // A run's first reading is accepted after rows that came later.
-        pass.standing.sort_unstable_by_key(|s| s.row);
         pass
     }
 
@@ -200,7 +198,12 @@ impl<'a> Pass<'a> {
     /// before and after are one meter's, and runs may reach across.
     fn turn(&mut self, exchange: &ExchangeRow) {
         let Some(last) = self.top() else { return };
-        let Some(end) = turn_of(exchange, last.point.total - self.offset) else { return };
+        let figure = last.point.total - self.offset;
+        if figure < Tenths::ZERO {
+            // Nothing was read since the turn before: one turn, written by two people.
+            return;
+        }
+        let Some(end) = turn_of(exchange, figure) else { return };
         self.offset = self.offset + end;
         self.splice(exchange, true);
     }

@@ -161,12 +161,13 @@ impl Settling<'_> {
         Some(Open { why, standing, disputing: vec![row] })
     }
 
-    /// Every outvote is shown until a person has said something about the loser or the run.
+    /// Every outvote is shown. A word from a person about the loser or the run makes it no outvote any more:
+    /// the loser does not count, or stands, or was displaced.
     fn ask_for_nods(&mut self) {
         for outvote in std::mem::take(&mut self.pass.outvotes) {
             let run: Vec<&JudgedReading> =
                 outvote.run.iter().filter_map(|row| self.pass.rows.get(*row)).collect();
-            if run.iter().any(|r| r.verdict.counts() && !r.settled) {
+            if run.iter().any(|r| r.verdict.counts()) {
                 self.open.push(Open {
                     why: QuestionWhy::OutvotedForNod,
                     standing: outvote.run.to_vec(),
