@@ -1,0 +1,63 @@
+//! What a finding locks.
+
+use minicbor::{CborLen, Decode, Encode};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What a finding locks until the shop certifies it, worst first: the lesser in order is the worse.
+#[derive(
+    Clone,
+    Copy,
+    Debug,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    Encode,
+    Decode,
+    CborLen,
+    Serialize,
+    Deserialize,
+    JsonSchema,
+)]
+#[cbor(index_only)]
+#[serde(rename_all = "kebab-case")]
+pub enum Severity {
+    /// The truck is not to be driven and the air not to be used.
+    #[n(0)]
+    RoadAndAir,
+    /// The truck is not to be driven.
+    #[n(1)]
+    Road,
+    /// The air is not to be used.
+    #[n(2)]
+    Air,
+    /// One outlet is not to be used.
+    #[n(3)]
+    Outlet,
+    /// Nothing is locked; the shop is told.
+    #[n(4)]
+    Note,
+}
+
+impl Severity {
+    /// Whether it keeps the truck off the road.
+    pub fn locks_road(self) -> bool {
+        matches!(self, Severity::RoadAndAir | Severity::Road)
+    }
+
+    /// Whether it keeps the whole of the air shut. One outlet is not the whole.
+    pub fn locks_air(self) -> bool {
+        matches!(self, Severity::RoadAndAir | Severity::Air)
+    }
+
+    /// Both together: road and air make road and air, else the worse.
+    pub fn and(self, other: Severity) -> Severity {
+        if (self.locks_road() || other.locks_road()) && (self.locks_air() || other.locks_air()) {
+            Severity::RoadAndAir
+        } else {
+            self.min(other)
+        }
+    }
+}
