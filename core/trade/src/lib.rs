@@ -1,11 +1,15 @@
 #![doc = include_str!("../README.md")]
 
 pub mod checklist;
+pub mod fluid;
 pub mod limit;
+pub mod procedure;
 pub mod quantity;
 pub mod unit;
 
 pub use checklist::{Answer, Item, Line, Part, PlannedStop, Severity, Template, plan};
+pub use fluid::{Fluid, Fluids, Mix, Oil, OilFamily};
 pub use limit::{Limit, Measure, Rules};
+pub use procedure::{Procedure, Procedures, may_open_cap};
 pub use quantity::{Tenths, TenthsError};
 pub use unit::{Feature, Features, HoseTag};
