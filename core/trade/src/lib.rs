@@ -17,8 +17,11 @@ pub mod stamp;
 pub mod unit;
 
 pub use calendar::add_months;
+pub use checklist::{Item, Part, PlannedStop, Severity, Template, plan};
+pub use fluid::{Fluid, Fluids, Mix, Oil, OilFamily};
 pub use ids::{EntryId, FleetId, PersonId, SetId, TruckId, WalkId};
 pub use limit::{Limit, Measure, Rules};
+pub use procedure::{Procedure, Procedures, may_open_cap};
 pub use quantity::{Figure, FigureError, Tenths, TenthsError, Unit};
 pub use record::{Entry, Fact, FactKind};
 pub use stamp::{Stamp, StampError};
