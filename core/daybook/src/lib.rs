@@ -7,5 +7,6 @@ pub mod gate;
 pub mod judgement;
 pub mod ledger;
 pub mod parcel;
+pub mod phone;
 pub mod state;
 pub mod store;
