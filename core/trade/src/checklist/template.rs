@@ -58,6 +58,14 @@ pub enum TemplateError {
     /// An item, or one side of it, is in no stop.
     #[error("'{0}' is in no stop of the checklist")]
     InNoStop(String),
+    /// An item locks more on a word's second time, but does not offer the word.
+    #[error("'{item}' does not offer the word '{word}' that it asks about again")]
+    NoSuchWord {
+        /// The item's id.
+        item: String,
+        /// The word.
+        word: String,
+    },
     /// An item stands on a citation that is not listed.
     #[error("'{item}' stands on '{cites}', which is not listed")]
     NoSuchCitation {
@@ -124,6 +132,9 @@ impl Template {
                     item: item.id.clone(),
                     cites: item.cites.clone(),
                 });
+            }
+            if let Some(again) = item.again.as_ref().filter(|again| item.severity(&again.word).is_none()) {
+                return Err(TemplateError::NoSuchWord { item: item.id.clone(), word: again.word.clone() });
             }
             if let Some(missed) = lines_of(item).map(|l| l.to_string()).find(|key| !walked.contains(key)) {
                 return Err(TemplateError::InNoStop(missed));

@@ -160,6 +160,10 @@ fn a_checklist_that_does_not_hang_together_is_refused() {
         TemplateError::InNoStop("tread-front/left".into())
     );
     assert!(matches!(refused(&|t| t.citations.clear()), TemplateError::NoSuchCitation { .. }));
+    let again = |t: &mut Template| {
+        t.items.iter_mut().filter_map(|i| i.again.as_mut()).for_each(|a| a.word = "x".into())
+    };
+    assert_eq!(refused(&again), TemplateError::NoSuchWord { item: "coolant".into(), word: "x".into() });
     assert!(matches!(Template::read("edition = 1"), Err(TemplateError::Shape(_))));
 }
 

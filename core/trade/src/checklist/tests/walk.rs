@@ -86,7 +86,7 @@ fn nameless_and_doubled_names_ask_once() {
 
 #[test]
 fn labels_go_on_past_the_alphabet() {
-    let mut stop = plan(template(), &th_01()).swap_remove(14);
+    let mut stop = plan(template(), &th_01()).swap_remove(13);
     let mut label = |leaf| {
         stop.leaf = leaf;
         stop.label()

@@ -1,0 +1,13 @@
+//! What a truck holds, what a top-up tells, and which oils may meet.
+
+mod kind;
+mod mix;
+mod record;
+mod table;
+#[cfg(test)]
+mod tests;
+
+pub use kind::{Fluid, FluidAct};
+pub use mix::{Mix, Oil, OilFamily};
+pub use record::{Finding, FluidFacts};
+pub use table::{FamilyFacts, FluidError, Fluids};

@@ -1,0 +1,11 @@
+//! What is done in an order that matters: arrival, top-up, start, using air, shut-down, leaving.
+
+mod gate;
+mod step;
+mod table;
+#[cfg(test)]
+mod tests;
+
+pub use gate::{CapSigns, may_open_cap};
+pub use step::{OnNotSo, PlannedStep, Step, StepStop};
+pub use table::{Procedure, ProcedureError, Procedures};
