@@ -9,6 +9,7 @@ pub mod judgement;
 pub mod ledger;
 pub mod line;
 pub mod parcel;
+pub mod phone;
 pub mod screen;
 pub mod state;
 pub mod store;
