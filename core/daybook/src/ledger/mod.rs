@@ -25,6 +25,7 @@ use crate::store::{Salvaged, Store};
 pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
 pub use error::LedgerError;
+pub(crate) use project::day_number;
 pub use record::NewEntry;
 
 /// What never changes about a fleet: where trust begins.
