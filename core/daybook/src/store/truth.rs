@@ -52,7 +52,7 @@ impl Store {
 }
 
 impl Truth<'_> {
-    fn book_no(&self, book: BookId) -> Result<Option<i64>, StoreError> {
+    pub(super) fn book_no(&self, book: BookId) -> Result<Option<i64>, StoreError> {
         let (truck, year) = book_columns(book);
         let mut query = self.0.prepare_cached("SELECT no FROM book WHERE truck IS ?1 AND year IS ?2")?;
         Ok(query.query_row((truck, year), |row| row.get(0)).optional()?)
