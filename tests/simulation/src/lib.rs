@@ -4,4 +4,5 @@
 
 pub mod entries;
 pub mod fleet;
+pub mod foreign;
 pub mod world;
