@@ -103,9 +103,7 @@ fn row(
         every_hours: clock.interval_hours,
         hours_left: due.state.hours_left.map(LeftHours::of),
         due_figure: clock.due_hours.map(|hours| hours - state.hours.offset),
-        hours_used_share: used
-            .zip(clock.interval_hours)
-            .and_then(|(used, every)| share(used.0, every.0)),
+        hours_used_share: used.zip(clock.interval_hours).and_then(|(used, every)| share(used.0, every.0)),
         days_left: due.state.days_left,
         last_good_day: clock.due_day,
         days_used_share: from_day

@@ -150,10 +150,8 @@ pub fn stop(
     let asked = query.stop.as_ref().or(draft.stop.as_ref());
     let by_label = |label: &String| walk.stops.iter().position(|stop| stop.label() == *label);
     let open = |stop: &PlannedStop| draft.open_lines(stop, &walk.elsewhere()).count();
-    let index = asked
-        .and_then(by_label)
-        .or_else(|| walk.stops.iter().position(|stop| open(stop) > 0))
-        .unwrap_or(0);
+    let index =
+        asked.and_then(by_label).or_else(|| walk.stops.iter().position(|stop| open(stop) > 0)).unwrap_or(0);
     let Some(stop) = walk.stops.get(index) else { return Ok(None) };
     let state = ledger.unit_state(draft.unit)?;
     let lines: Vec<LineRow> = stop
