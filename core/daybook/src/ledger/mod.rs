@@ -25,7 +25,7 @@ use crate::store::{Salvaged, Store};
 pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
 pub use error::LedgerError;
-pub(crate) use project::decision_about;
+pub(crate) use project::{day_number, decision_about};
 pub use record::NewEntry;
 
 /// What never changes about a fleet: where trust begins.
