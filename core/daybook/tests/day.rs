@@ -5,7 +5,7 @@
 mod tern_hollow;
 
 use serde_json::{Value, json};
-use sumpbook_daybook::draft::{Draft, Extent};
+use sumpbook_daybook::draft::Draft;
 use sumpbook_daybook::screen::*;
 use sumpbook_daybook::text::Texts;
 use sumpbook_trade::record::{Answer, AnswerKind, Glass, How, ItemFigure, Pour};
@@ -141,7 +141,8 @@ fn d_a_stop_opens_is_seen_and_is_answered_by_one_tap() {
     let mut yard = Yard::new();
     let mut walk = yard.pre_trip(TH_01, AMOS, "2026-10-19T06:25:00-06:00");
     let now = at("2026-10-19T06:26:00-06:00");
-    let show = |yard: &Yard, walk: &_, query: &_| stop(&yard.ledger, walk, query, template(), now).unwrap().unwrap();
+    let show =
+        |yard: &Yard, walk: &_, query: &_| stop(&yard.ledger, walk, query, template(), now).unwrap().unwrap();
 
     let opened = show(&yard, &walk, &unseen(100));
     let part = show(&yard, &walk, &unseen(2_000));
@@ -164,6 +165,7 @@ fn d_a_stop_opens_is_seen_and_is_answered_by_one_tap() {
     let answered = walk.ok_together(template(), &stops[0], &Default::default(), 14_000).unwrap();
     assert_eq!(answered, stops[0].lines.len() - 1);
     let done = show(&yard, &walk, &seen(&opened, 14_100));
+    walk.reach(&stops[1]);
     yard.ledger.keep_draft(&Draft::PreTrip(walk), 0).unwrap();
     insta::assert_yaml_snapshot!(json!({
         "just opened": button("TH-01", &opened.main),
@@ -181,7 +183,8 @@ fn e_the_glass_stop_waits_for_its_figure() {
     let mut walk = yard.pre_trip(TH_01, AMOS, "2026-10-19T06:25:00-06:00");
     let now = at("2026-10-19T06:29:00-06:00");
     let stops = yard.walk(TH_01);
-    let glass_stop = stops.iter().find(|stop| stop.lines.iter().any(|line| line.item == "oil-level")).unwrap();
+    let glass_stop =
+        stops.iter().find(|stop| stop.lines.iter().any(|line| line.item == "oil-level")).unwrap();
     let at_glass = |yard: &Yard, walk: &_| {
         let open = StopQuery { stop: Some(glass_stop.label()), ..unseen(3_000) };
         let first = stop(&yard.ledger, walk, &open, template(), now).unwrap().unwrap();
@@ -230,7 +233,8 @@ fn g_the_certificate_waits_for_the_review_and_the_review_frees_the_road() {
     let query = LastReportQuery { unit: TH_02, seen };
     let screen = last_report(&yard.ledger, &query, template(), &yard.standing, now).unwrap();
     let road = |yard: &Yard, now| {
-        let screen = unit(&yard.ledger, &UnitQuery { unit: TH_02, person: AMOS }, &yard.standing, now).unwrap();
+        let screen =
+            unit(&yard.ledger, &UnitQuery { unit: TH_02, person: AMOS }, &yard.standing, now).unwrap();
         screen.road_air.road
     };
     let waiting = road(&yard, now);
@@ -263,11 +267,13 @@ fn h_the_glass_on_site() {
     let said = look(&yard, Some(Glass::Percent(44)), Some(true), "2026-10-19T06:50:00-06:00");
     yard.phone(r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T07:02:00-06:00","kind":"start-air","body":{}}"#);
     let running = look(&yard, Some(Glass::Percent(40)), None, "2026-10-19T09:00:00-06:00");
+    let stands = look(&yard, Some(Glass::Percent(40)), Some(true), "2026-10-19T09:00:00-06:00");
     yard.phone(r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T10:40:00-06:00","kind":"stop-air","body":{}}"#);
     let soon = look(&yard, Some(Glass::Percent(60)), None, "2026-10-19T10:42:00-06:00");
     let below = look(&yard, Some(Glass::BelowView), None, "2026-10-19T10:46:00-06:00");
     insta::assert_yaml_snapshot!(json!({
-        "nothing given": morning, "said": said, "while it runs": running, "after two minutes": soon,
+        "nothing given": morning, "said": said, "while it runs": running,
+        "no stop recorded, said to stand": stands, "after two minutes": soon,
         "below view": below,
     }));
 }
@@ -382,6 +388,9 @@ fn m_where_it_stands_in_the_evening() {
     yard.phone(&format!(
         r#"{{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T16:40:00-06:00","kind":"correction","body":{{"target":"{wrong}","why":"digits swapped"}}}}"#
     ));
+    yard.phone(
+        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T16:45:00-06:00","kind":"hour-reading","body":{"meter":"compressor","figure":"9266.1","how":"asked","kept-when-asked":true}}"#,
+    );
     let now = at("2026-10-19T16:52:00-06:00");
     let screen = where_it_is(&yard.ledger, &WhereQuery { days_back: 7 }, &yard.standing, now).unwrap();
     insta::assert_yaml_snapshot!(screen);

@@ -46,10 +46,11 @@ impl Texts {
         bundle.set_use_isolating(false);
         let mut problems = Vec::new();
         for (name, text) in files {
-            let resource = FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
-                problems.extend(errors.iter().map(|error| format!("{name}.ftl: {error}")));
-                resource
-            });
+            let resource =
+                FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
+                    problems.extend(errors.iter().map(|error| format!("{name}.ftl: {error}")));
+                    resource
+                });
             if let Err(errors) = bundle.add_resource(resource) {
                 problems.extend(errors.iter().map(|error| format!("{name}.ftl: {error}")));
             }
