@@ -1,0 +1,4 @@
+//! The shop against the invented month of Tern Hollow Water: invented data, outcomes worked by rule.
+
+mod month;
+mod yard;
