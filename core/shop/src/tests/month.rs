@@ -7,6 +7,7 @@ use sumpbook_trade::{Stamp, Tenths};
 use super::yard::*;
 use crate::certify::certify;
 use crate::service::{service_done, wait_for_part};
+use crate::settle::decide;
 
 fn hm(at: Option<Stamp>) -> String {
     at.map_or_else(|| "never".into(), |at| at.moment().format("%H:%M").to_string())
@@ -49,7 +50,7 @@ fn event_2_two_phones_differ_and_the_truck_left_before_either_could_know() {
     yard.exchange(2, "2026-10-20T11:05:00-06:00");
     let noon = yard.evening("2026-10-20", "2026-10-20T12:00:00-06:00");
     assert_eq!((noon.locked.count, noon.against.count), (1, 0), "the drive is not known yet");
-    assert_eq!(hm(noon.locked.rows[0].driver_knew), "11:05", "the only phone heard of is Hattie's own");
+    assert_eq!(hm(noon.locked.rows[0].driver_knew), "06:44", "the only phone heard of is Hattie's own");
     yard.exchange(1, "2026-10-20T15:50:00-06:00");
     let sheet = yard.sheet("2026-10-20", crate::sheet::View::Evening, "2026-10-20T17:00:00-06:00");
     assert_eq!(sheet.sentences[1], "One lock-out; used against once, before either could know.");
@@ -250,17 +251,16 @@ fn event_10_two_figures_wait_and_the_hours_left_are_the_same_either_way() {
         friday.to_settle.rows.iter().flat_map(|row| &row.figures).map(|figure| figure.figure.0).collect();
     flagged.sort_unstable();
     flagged.dedup();
-    assert_eq!(
-        flagged,
-        [12_262, 12_215]
-            .into_iter()
-            .collect::<std::collections::BTreeSet<_>>()
-            .into_iter()
-            .collect::<Vec<_>>()
-    );
-    let row =
-        friday.due.rows.iter().find(|row| row.unit == "TH-02" && row.task == "oil-and-filters").unwrap();
-    assert_eq!(row.hours_left.as_deref(), Some("283.4"));
+    assert_eq!(flagged, [12_215, 12_262]);
+    let left = |yard: &Yard| yard.due("TH-02", "oil-and-filters", "2026-10-30T17:00:00-06:00");
+    assert_eq!(left(&yard), "far off, 283.4 h left, 15 days left");
+    let all: Vec<_> = friday.to_settle.rows.iter().flat_map(|row| &row.figures).collect();
+    let wednesday = all.iter().find(|figure| figure.figure == Tenths(12_262)).unwrap().entry;
+    let ilse = yard.hand("Ilse", "2026-10-30T17:05:00-06:00");
+    decide(&mut yard.shop, &[wednesday], Verdict::DoNotUse, "two digits swapped", &ilse).unwrap();
+    assert_eq!(left(&yard), "far off, 283.4 h left, 15 days left", "either way");
+    let settled = yard.evening("2026-10-30", "2026-10-30T17:10:00-06:00");
+    assert!(settled.to_settle.rows.iter().all(|row| row.unit != "TH-02"), "{:?}", settled.to_settle);
 }
 
 #[test]
@@ -373,7 +373,8 @@ fn event_14_one_service_entered_twice() {
     service_done(&mut yard.shop, truck, service(&["oil-and-filters"]), Some(Tenths(29_260)), &dov).unwrap();
     let friday = yard.evening("2026-11-06", "2026-11-06T17:00:00-07:00");
     assert_eq!(friday.due.done[0].late, ["oil-and-filters 8.0 h"]);
-    assert_eq!(friday.due.done[0].not_bundled, ["cooler-and-scavenge"], "14 days off that day");
+    // The cooler 14 days off, the separator with 74.0 h of 3,000 left: both near, neither done.
+    assert_eq!(friday.due.done[0].not_bundled, ["cooler-and-scavenge", "separator"]);
     yard.sign_with(
         1,
         "Amos",

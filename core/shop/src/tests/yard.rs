@@ -75,10 +75,6 @@ pub(super) fn day(text: &str) -> NaiveDate {
     text.parse().unwrap()
 }
 
-pub(super) fn id(n: u128) -> EntryId {
-    EntryId(Uuid::from_u128(n))
-}
-
 impl Yard {
     /// The yard on Sunday evening, everything known of it brought in.
     pub(super) fn new() -> Yard {
