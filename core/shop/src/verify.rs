@@ -42,8 +42,15 @@ pub struct FoundWrong {
 /// Only when the folder cannot be read; what does not hold is told in the report.
 pub fn verify(shop: &mut Shop) -> Result<Report, ShopError> {
     shop.ledger.settle()?;
+    verify_ledger(&shop.ledger)
+}
+
+/// The same of any ledger, such as one of an earlier moment, which holds no stored sheets.
+///
+/// # Errors
+/// As any read.
+pub fn verify_ledger(ledger: &Ledger) -> Result<Report, ShopError> {
     let mut report = Report::default();
-    let ledger = &shop.ledger;
     for book in ledger.store().truth().books()? {
         self::book(ledger, book, &mut report)?;
     }
