@@ -231,7 +231,20 @@ fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(),
         if let BookId::Truck { truck, .. } = book {
             trucks.insert(*truck);
         }
-        by_time.entry(*at).or_default().push((*book, heads.clone()));
+        let mut heads = heads.clone();
+        let truth = ledger.store().truth();
+        let mut all_held = true;
+        for head in &heads {
+            all_held &= truth.op_of(*book, head)?.is_some();
+        }
+        if !all_held && !taken.shop_set_back {
+            // Given to another phone, or cut: what stands on entries that are not here shows nothing, and
+            // what the shop acknowledged before it still holds.
+            heads.extend(truth.receipt(*book)?.map(|(known, _)| known).unwrap_or_default());
+            heads.sort_unstable();
+            heads.dedup();
+        }
+        by_time.entry(*at).or_default().push((*book, heads));
     }
     memory::follow(ledger.store_mut(), &trucks)?;
     for (at, heads) in by_time {

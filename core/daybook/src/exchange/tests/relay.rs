@@ -1,7 +1,7 @@
 //! One phone carries another's entries; files come in any order.
 
 use super::*;
-use crate::exchange::{Whereabouts, newest, standing_of};
+use crate::exchange::{Whereabouts, counts, newest, standing_of};
 
 #[test]
 fn one_phone_carries_another_s_entries_to_the_shop() {
@@ -23,13 +23,17 @@ fn one_phone_carries_another_s_entries_to_the_shop() {
     assert_eq!(taken.senders.len(), 1);
     one.book.take_in(&back, at(70)).unwrap();
     same_books(&shop.ledger, one.book.ledger());
-    // The other phone reads the same answer: a receipt of the shop is one whoever it was given to.
+    // The other phone reads that answer: it stands on an entry that this phone does not hold, so it shows
+    // nothing more, and takes back nothing of what was acknowledged before.
+    let before = counts(two.book.ledger()).unwrap();
+    assert!(before.at_the_shop > 0);
     two.book.take_in(&back, at(80)).unwrap();
-    assert_eq!(standing_of(two.book.ledger(), id).unwrap().unwrap().whereabouts, Whereabouts::AtTheShop);
-    // Its own file then brings what the first phone wrote.
+    assert_eq!(counts(two.book.ledger()).unwrap(), before);
+    // Its own file brings what the first phone wrote, and with it the receipt.
     let (_, back) = shop.meets(&two.hands_over(at(90)), at(91));
     two.book.take_in(&back, at(92)).unwrap();
     same_books(one.book.ledger(), two.book.ledger());
+    assert_eq!(standing_of(two.book.ledger(), id).unwrap().unwrap().whereabouts, Whereabouts::AtTheShop);
     assert!(newest(two.book.ledger(), 2).unwrap().iter().all(|s| s.whereabouts == Whereabouts::AtTheShop));
 }
 
