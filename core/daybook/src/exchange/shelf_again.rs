@@ -4,7 +4,7 @@ use super::admit_runs::{admit_runs, known, refused_row};
 use super::shelf::{Shelved, read_part};
 use super::{ExchangeError, Fate, Reason};
 use crate::ledger::{Admission, Incoming, Ledger};
-use crate::parcel::Dep;
+use crate::parcel::Run;
 
 /// Admits what on the shelf can be admitted now. Returns how many entries came in.
 pub(super) fn shelf_again(ledger: &mut Ledger, now_ms: i64) -> Result<usize, ExchangeError> {
@@ -29,8 +29,11 @@ fn one_pass(ledger: &mut Ledger, now_ms: i64) -> Result<usize, ExchangeError> {
             }
             Some(Shelved::Entry(_)) => {}
             Some(Shelved::Runs(runs)) => {
-                let Some(first) = runs.first() else { continue };
-                if known(ledger, first.book, &Dep::Prefix(row.missing))?.is_none() {
+                let mut ready = false;
+                for run in &runs {
+                    ready = ready || begins(ledger, run)?;
+                }
+                if !ready {
                     continue;
                 }
                 let through = admit_runs(ledger, runs, now_ms, row.device)?;
@@ -57,4 +60,14 @@ fn one_pass(ledger: &mut Ledger, now_ms: i64) -> Result<usize, ExchangeError> {
     ledger.store_mut().keep_refused(&refused)?;
     ledger.store_mut().drop_waiting(&done)?;
     Ok(came_in)
+}
+
+/// Whether all that a run begins on is here.
+fn begins(ledger: &Ledger, run: &Run) -> Result<bool, ExchangeError> {
+    for dep in &run.deps {
+        if known(ledger, run.book, dep)?.is_none() {
+            return Ok(false);
+        }
+    }
+    Ok(true)
 }

@@ -98,6 +98,10 @@ fn a_shop_set_back_takes_back_what_it_acknowledged_and_gets_it_again() {
     phone.book.take_in(&answer, at(25)).unwrap();
     same_books(&restored.ledger, phone.book.ledger());
     assert_eq!(counts(phone.book.ledger()).unwrap().on_this_phone, 0);
+    // An old file of the shop's earlier life is only old.
+    let told = phone.book.take_in(&back, at(26)).unwrap();
+    assert!(!told.two_shops);
+    assert_eq!(counts(phone.book.ledger()).unwrap().on_this_phone, 0);
     // The shop of before answers again: two answer with one key.
     let (_, old) = shop.meets(&phone.hands_over(at(30)), at(31));
     assert!(phone.book.take_in(&old, at(32)).unwrap().two_shops);
