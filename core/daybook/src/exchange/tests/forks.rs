@@ -122,6 +122,7 @@ fn another_phone_that_built_on_the_lost_branch_moves_only_its_own() {
             phone.book.take_in(&back, at(32)).unwrap();
         }
     }
+    assert!(shop.ledger.store().waiting().unwrap().is_empty(), "nothing waits for a branch that never comes");
     for ledger in [one.book.ledger(), two.book.ledger(), other.book.ledger()] {
         same_books(&shop.ledger, ledger);
         for id in [lost, built] {
