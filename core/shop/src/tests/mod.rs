@@ -1,0 +1,6 @@
+//! The shop against the invented month of Tern Hollow Water: invented data, outcomes worked by rule.
+
+mod closing;
+mod folder;
+mod month;
+mod yard;
