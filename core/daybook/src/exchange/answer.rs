@@ -153,7 +153,11 @@ impl Asked {
         let mut lacking = Vec::new();
         for book in truth.books()?.into_iter().filter(|book| self.follows(*book)) {
             let stated = self.stated.get(&book).map(Vec::as_slice).unwrap_or_default();
-            let from = if stated.is_empty() { 0 } else { after };
+            let mut strange = false;
+            for head in stated {
+                strange |= truth.op_of(book, head)?.is_none();
+            }
+            let from = if strange { after } else { 0 };
             let beyond = beyond(&truth, book, stated)?;
             lacking.extend(beyond.into_iter().filter(|held| held.n > from && !has.contains(&held.row.hash)));
         }

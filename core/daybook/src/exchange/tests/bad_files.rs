@@ -3,7 +3,6 @@
 use super::*;
 use crate::exchange::{ExchangeError, Reason, TakenIn};
 use crate::gate::KeyId;
-use crate::ledger::Refusal;
 use crate::parcel::{FileReader, FileWriter, Opened, Parcel, open, seal};
 
 /// A phone's file, opened, changed and sealed again by the same phone.
@@ -102,19 +101,18 @@ fn three_forged_entries_are_refused_and_the_others_are_in() {
 fn an_entry_moved_to_another_book_number_or_hand_is_refused() {
     let (mut shop, phone, file) = ready(2);
     let other = BookId::Truck { truck: truck(2), year: 2026 };
-    let changes: [(&dyn Fn(&mut Parcel), Refusal); 3] = [
-        (&|parcel| last(parcel).book = other, Refusal::Signature),
-        (&|parcel| last(parcel).seq += 1, Refusal::Signature),
-        (&|parcel| last(parcel).entries[0].payload[3] ^= 1, Refusal::Signature),
-    ];
+    let changes: [&dyn Fn(&mut Parcel); 3] =
+        [&|parcel| last(parcel).book = other, &|parcel| last(parcel).seq += 1, &|parcel| {
+            last(parcel).entries[0].payload[3] ^= 1
+        }];
     fn last(parcel: &mut Parcel) -> &mut crate::parcel::Run {
         parcel.runs.last_mut().unwrap()
     }
-    for (change, refusal) in changes {
+    for change in changes {
         let bad = changed(&phone, &file, change);
         let taken = take_in(&mut shop.ledger, &bad, at(700)).unwrap();
         assert_eq!(taken.admitted, 0, "{taken:?}");
-        assert!(taken.refused.iter().any(|(_, reason)| *reason == Reason::Entry(refusal)), "{taken:?}");
+        assert!(taken.forged() > 0, "{taken:?}");
     }
     let bad = changed(&phone, &file, |parcel| last(parcel).deps = vec![crate::parcel::Dep::Back(9)]);
     let taken = take_in(&mut shop.ledger, &bad, at(700)).unwrap();

@@ -76,6 +76,63 @@ fn a_restored_copy_gets_back_what_it_lost() {
 }
 
 #[test]
+fn entries_lost_below_the_cursor_come_back_by_the_heads() {
+    let mut shop = Shop::new(1);
+    let mut phone = shop.lets_in("yard phone 1", &[truck(1)]);
+    phone.reads(truck(1), 12_262, at(10));
+    let mut lossy = copy_of(&phone);
+    let lost = phone.reads(truck(1), 12_270, at(11));
+    let (_, back) = shop.meets(&phone.hands_over(at(12)), at(13));
+    phone.book.take_in(&back, at(14)).unwrap();
+    let cursor = crate::exchange::memory::cursor(phone.book.ledger().store()).unwrap().unwrap();
+    crate::exchange::memory::set_cursor(lossy.book.ledger_mut().store_mut(), &cursor).unwrap();
+    let (_, back) = shop.meets(&lossy.hands_over(at(20)), at(21));
+    lossy.book.take_in(&back, at(22)).unwrap();
+    assert!(standing_of(lossy.book.ledger(), lost).unwrap().is_some());
+    same_books(&shop.ledger, lossy.book.ledger());
+}
+
+#[test]
+fn another_phone_that_built_on_the_lost_branch_moves_only_its_own() {
+    let mut shop = Shop::new(1);
+    let mut one = shop.lets_in("yard phone 1", &[truck(1)]);
+    let mut other = shop.lets_in("yard phone 2", &[truck(1)]);
+    let mut two = copy_of(&one);
+    let hand = Actor::from_parts(one.book.ledger().own_key().id(), [5; 8]);
+    one.book.ledger_mut().write_as(hand);
+    two.book.ledger_mut().write_as(hand);
+    one.reads(truck(1), 12_262, at(10));
+    let lost = two.reads(truck(1), 12_300, at(11));
+    other.book.take_in(&two.hands_over(at(12)), at(13)).unwrap();
+    let built = other.reads(truck(1), 12_310, at(14));
+    shop.meets(&one.hands_over(at(20)), at(21));
+
+    let (taken, back) = shop.meets(&other.hands_over(at(22)), at(23));
+    assert_eq!((taken.admitted, taken.refused.len(), taken.waiting), (0, 1, 1), "{taken:?}");
+    let told = other.book.take_in(&back, at(24)).unwrap();
+    assert_eq!(told.placed_again, 1, "{told:?}");
+    assert!(other.book.ledger().store().truth().by_id(lost).unwrap().is_empty());
+    assert!(other.book.ledger().store().refused().unwrap().iter().any(|row| row.reason == "lost-fork"));
+    // Its writer places it again, and everyone ends with the same books.
+    let (_, back) = shop.meets(&two.hands_over(at(25)), at(26));
+    two.book.take_in(&back, at(27)).unwrap();
+    for _ in 0..2 {
+        for phone in [&mut two, &mut other, &mut one] {
+            let (_, back) = shop.meets(&phone.hands_over(at(30)), at(31));
+            phone.book.take_in(&back, at(32)).unwrap();
+        }
+    }
+    assert!(shop.ledger.store().waiting().unwrap().is_empty(), "nothing waits for a branch that never comes");
+    for ledger in [one.book.ledger(), two.book.ledger(), other.book.ledger()] {
+        same_books(&shop.ledger, ledger);
+        for id in [lost, built] {
+            let standing = standing_of(ledger, id).unwrap().unwrap();
+            assert_eq!((standing.aside, standing.whereabouts), (None, Whereabouts::AtTheShop));
+        }
+    }
+}
+
+#[test]
 fn a_shop_set_back_takes_back_what_it_acknowledged_and_gets_it_again() {
     let mut shop = Shop::new(1);
     let mut phone = shop.lets_in("yard phone 1", &[truck(1)]);
@@ -97,6 +154,10 @@ fn a_shop_set_back_takes_back_what_it_acknowledged_and_gets_it_again() {
     assert_eq!(taken.admitted, 1);
     phone.book.take_in(&answer, at(25)).unwrap();
     same_books(&restored.ledger, phone.book.ledger());
+    assert_eq!(counts(phone.book.ledger()).unwrap().on_this_phone, 0);
+    // An old file of the shop's earlier life is only old.
+    let told = phone.book.take_in(&back, at(26)).unwrap();
+    assert!(!told.two_shops);
     assert_eq!(counts(phone.book.ledger()).unwrap().on_this_phone, 0);
     // The shop of before answers again: two answer with one key.
     let (_, old) = shop.meets(&phone.hands_over(at(30)), at(31));

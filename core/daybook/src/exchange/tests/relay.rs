@@ -1,7 +1,7 @@
 //! One phone carries another's entries; files come in any order.
 
 use super::*;
-use crate::exchange::{Whereabouts, newest, standing_of};
+use crate::exchange::{Whereabouts, counts, newest, standing_of};
 
 #[test]
 fn one_phone_carries_another_s_entries_to_the_shop() {
@@ -23,13 +23,17 @@ fn one_phone_carries_another_s_entries_to_the_shop() {
     assert_eq!(taken.senders.len(), 1);
     one.book.take_in(&back, at(70)).unwrap();
     same_books(&shop.ledger, one.book.ledger());
-    // The other phone reads the same answer: a receipt of the shop is one whoever it was given to.
+    // The other phone reads that answer: it stands on an entry that this phone does not hold, so it shows
+    // nothing more, and takes back nothing of what was acknowledged before.
+    let before = counts(two.book.ledger()).unwrap();
+    assert!(before.at_the_shop > 0);
     two.book.take_in(&back, at(80)).unwrap();
-    assert_eq!(standing_of(two.book.ledger(), id).unwrap().unwrap().whereabouts, Whereabouts::AtTheShop);
-    // Its own file then brings what the first phone wrote.
+    assert_eq!(counts(two.book.ledger()).unwrap(), before);
+    // Its own file brings what the first phone wrote, and with it the receipt.
     let (_, back) = shop.meets(&two.hands_over(at(90)), at(91));
     two.book.take_in(&back, at(92)).unwrap();
     same_books(one.book.ledger(), two.book.ledger());
+    assert_eq!(standing_of(two.book.ledger(), id).unwrap().unwrap().whereabouts, Whereabouts::AtTheShop);
     assert!(newest(two.book.ledger(), 2).unwrap().iter().all(|s| s.whereabouts == Whereabouts::AtTheShop));
 }
 
@@ -110,4 +114,34 @@ fn what_is_lacking_is_what_ancestry_says() {
             .collect();
         assert_eq!(told, truly);
     }
+}
+
+#[test]
+fn of_what_waits_in_one_book_each_comes_in_when_its_own_beginning_comes() {
+    let mut shop = Shop::new(1);
+    let [mut b, mut c, mut d] =
+        ["yard phone 1", "yard phone 2", "yard phone 3"].map(|name| shop.lets_in(name, &[truck(1)]));
+    let mut a = shop.lets_in("yard phone 4", &[truck(1)]);
+    b.reads(truck(1), 12_262, at(10));
+    c.reads(truck(1), 12_263, at(10));
+    let (first_b, first_c) = (b.hands_over(at(11)), c.hands_over(at(11)));
+    for file in [&first_b, &first_c] {
+        d.book.take_in(file, at(12)).unwrap();
+    }
+    let (_, back) = shop.meets(&d.hands_over(at(13)), at(14));
+    d.book.take_in(&back, at(15)).unwrap();
+    b.reads(truck(1), 12_272, at(20));
+    c.reads(truck(1), 12_273, at(20));
+    for file in [b.hands_over(at(21)), c.hands_over(at(21))] {
+        d.book.take_in(&file, at(22)).unwrap();
+    }
+    let taken = a.book.take_in(&d.hands_over(at(23)), at(24)).unwrap();
+    assert_eq!((taken.admitted, taken.waiting), (0, 2), "{taken:?}");
+    assert_eq!(a.book.ledger().store().waiting().unwrap().len(), 1, "one part for the book");
+    for first in [&first_c, &first_b] {
+        let taken = a.book.take_in(first, at(25)).unwrap();
+        assert_eq!(taken.admitted, 2, "{taken:?}");
+    }
+    assert!(a.book.ledger().store().waiting().unwrap().is_empty());
+    same_books(d.book.ledger(), a.book.ledger());
 }
