@@ -1,6 +1,12 @@
 //! A driver's day, screen by screen: what each record holds, from before the walk to after the report.
 //!
 //! Invented data, figures of the worked month, outcomes worked by rule. Each snapshot is one screen.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it stands"
+)]
 
 mod tern_hollow;
 

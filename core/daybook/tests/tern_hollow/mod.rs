@@ -1,5 +1,11 @@
 //! Two units of the invented fleet Tern Hollow Water in a folder, with a shop's key and a phone's.
-#![allow(dead_code, reason = "each test file uses a part of it")]
+#![allow(
+    dead_code,
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "each test file uses a part of it, and a test may stop where it stands"
+)]
 
 use std::collections::BTreeSet;
 
