@@ -7,6 +7,8 @@
     reason = "each test file uses a part of it, and a test may stop where it stands"
 )]
 
+mod told;
+
 use std::collections::BTreeSet;
 
 use chrono::Datelike;
@@ -19,6 +21,8 @@ use sumpbook_daybook::screen::Standing;
 use sumpbook_trade::checklist::{PlannedStop, Template, plan};
 use sumpbook_trade::{Entry, EntryId, FleetId, PersonId, Stamp, TruckId, WalkId};
 use uuid::Uuid;
+
+pub(crate) use told::{button, see_today, walked};
 
 pub(crate) const TH_01: TruckId = TruckId(Uuid::from_u128(0x0101));
 pub(crate) const TH_02: TruckId = TruckId(Uuid::from_u128(0x0102));
