@@ -1,6 +1,7 @@
 //! Two units of the invented fleet Tern Hollow Water in a folder, with a shop's key and a phone's.
 #![allow(
     dead_code,
+    unused_imports,
     clippy::unwrap_used,
     clippy::panic,
     clippy::indexing_slicing,
