@@ -1,6 +1,12 @@
 //! Drafts survive a kill, carry the id their entry will have, and are gone once it is recorded.
 //!
 //! Invented data: the fleet Tern Hollow Water.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it stands"
+)]
 
 mod tern_hollow;
 

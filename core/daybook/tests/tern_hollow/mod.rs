@@ -1,5 +1,14 @@
 //! Two units of the invented fleet Tern Hollow Water in a folder, with a shop's key and a phone's.
-#![allow(dead_code, reason = "each test file uses a part of it")]
+#![allow(
+    dead_code,
+    unused_imports,
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "each test file uses a part of it, and a test may stop where it stands"
+)]
+
+mod told;
 
 use std::collections::BTreeSet;
 
@@ -13,6 +22,8 @@ use sumpbook_daybook::screen::Standing;
 use sumpbook_trade::checklist::{PlannedStop, Template, plan};
 use sumpbook_trade::{Entry, EntryId, FleetId, PersonId, Stamp, TruckId, WalkId};
 use uuid::Uuid;
+
+pub(crate) use told::{button, see_today, walked};
 
 pub(crate) const TH_01: TruckId = TruckId(Uuid::from_u128(0x0101));
 pub(crate) const TH_02: TruckId = TruckId(Uuid::from_u128(0x0102));
