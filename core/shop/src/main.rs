@@ -1,2 +1,7 @@
-//! The command.
-fn main() {}
+//! The `sumpbook` command.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    sumpbook_shop::command::run()
+}

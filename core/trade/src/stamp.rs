@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use chrono::{DateTime, FixedOffset, SecondsFormat, Utc};
+use chrono::{DateTime, Datelike, FixedOffset, SecondsFormat, Utc};
 use minicbor::{CborLen, Decode, Decoder, Encode, Encoder};
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
@@ -22,10 +22,15 @@ impl Stamp {
         Stamp::from_parts(at.timestamp_millis(), minutes).unwrap_or(Stamp(at))
     }
 
-    /// From the wire's two numbers; `None` beyond what a calendar holds.
+    /// From the wire's two numbers; `None` outside the years 1 to 9999, where RFC 3339 has no text for it and
+    /// a day more or another zone could leave the calendar.
     pub fn from_parts(unix_ms: i64, offset_minutes: i32) -> Option<Stamp> {
         let zone = FixedOffset::east_opt(offset_minutes.checked_mul(60)?)?;
-        DateTime::<Utc>::from_timestamp_millis(unix_ms).map(|t| Stamp(t.with_timezone(&zone)))
+        let at = DateTime::<Utc>::from_timestamp_millis(unix_ms)?;
+        let has_text = |year: i32| (1..=9999).contains(&year);
+        // Asked of UTC first: only within it can another zone's year be asked for at all.
+        let within = has_text(at.year()) && has_text(at.with_timezone(&zone).year());
+        within.then(|| Stamp(at.with_timezone(&zone)))
     }
 
     /// The moment with its offset.
@@ -73,8 +78,11 @@ impl FromStr for Stamp {
     type Err = StampError;
     fn from_str(text: &str) -> Result<Stamp, StampError> {
         DateTime::parse_from_rfc3339(text)
-            .map(Stamp::new)
-            .map_err(|_| StampError(text.chars().take(40).collect()))
+            .ok()
+            .and_then(|at| {
+                Stamp::from_parts(at.timestamp_millis(), at.offset().local_minus_utc().div_euclid(60))
+            })
+            .ok_or_else(|| StampError(text.chars().take(40).collect()))
     }
 }
 
@@ -156,5 +164,13 @@ mod tests {
         assert!(minicbor::decode::<Stamp>(&bytes).is_err());
         let bytes = minicbor::to_vec((0i64, i32::MAX)).unwrap();
         assert!(minicbor::decode::<Stamp>(&bytes).is_err());
+        // The last millisecond of 9999 in UTC: a minute further east it is another year, and has no text.
+        let last = 253_402_300_799_999;
+        let text = Stamp::from_parts(last, 0).unwrap().to_string();
+        assert_eq!(text, "9999-12-31T23:59:59.999Z");
+        assert_eq!(text.parse::<Stamp>().unwrap().unix_ms(), last);
+        assert_eq!(Stamp::from_parts(last, 1), None);
+        assert_eq!(Stamp::from_parts(last + 1, -1), None);
+        assert_eq!(Stamp::from_parts(DateTime::<Utc>::MAX_UTC.timestamp_millis(), 0), None);
     }
 }

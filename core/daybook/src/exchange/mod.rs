@@ -1,3 +1,34 @@
 //! Passing entries on: by file today, by the hub when there is one.
+//!
+//! A shop hands out an [`invite`]; a phone records at once and makes a [`hand_over`]; whoever gets a file
+//! does [`take_in`]; the shop says [`accept`] to a new phone once and gives an [`answer`] back, which is
+//! the phone's receipt. Everything is idempotent: a file read twice changes nothing the second time.
 
+mod accept;
+mod admit_runs;
+mod answer;
+mod coverage;
+mod error;
+mod hand_over;
+mod invite;
+pub(crate) mod memory;
+mod pages;
+mod reason;
 pub mod shelf;
+mod shelf_again;
+mod standing;
+mod take_in;
+mod taken;
+
+pub use accept::{Accepted, accept, pending};
+pub use answer::answer;
+pub use error::ExchangeError;
+pub use hand_over::{HandOver, hand_over};
+pub use invite::invite;
+pub use reason::Reason;
+pub use standing::{Counts, EntryStanding, Whereabouts, counts, newest, standing_of};
+pub use take_in::take_in;
+pub use taken::{CodeState, EndedEarly, Fate, PendingDevice, TakenIn, Told, ToldEntry};
+
+#[cfg(test)]
+mod tests;

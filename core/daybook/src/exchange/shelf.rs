@@ -1,4 +1,7 @@
 //! The form in which an entry with its place is kept outside the books.
+//!
+//! An entry whose predecessors are known by their whole hashes stands alone. One that names a predecessor
+//! by the beginning of its hash has no place yet: it is kept as the run it came in.
 
 use minicbor::bytes::ByteArray;
 use minicbor::{Decoder, Encoder};
@@ -7,6 +10,30 @@ use sumpbook_trade::{EntryId, FleetId};
 use crate::book::BookId;
 use crate::gate::{Actor, ChangeHash, MOST_DEPS, Place};
 use crate::ledger::Incoming;
+use crate::parcel::decode::decode;
+use crate::parcel::{Link, Parcel, Run};
+
+/// What lies on the shelf.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shelved {
+    /// An entry with its place.
+    Entry(Incoming),
+    /// Runs of one book whose beginnings are not here yet.
+    Runs(Vec<Run>),
+}
+
+/// Reads either form; `None` when the bytes are neither.
+pub fn read_part(bytes: &[u8]) -> Option<Shelved> {
+    unwrap(bytes).map(Shelved::Entry).or_else(|| decode(bytes).ok().map(|parcel| Shelved::Runs(parcel.runs)))
+}
+
+/// Wraps runs of one book; a parcel that is never sent, so that one decoder with its bounds reads both.
+pub fn wrap_runs(fleet: FleetId, runs: Vec<Run>) -> Vec<u8> {
+    let mut parcel = Parcel::new(fleet, Link::File, 0, [0; 8]);
+    parcel.runs = runs;
+    // Writing to a Vec cannot fail.
+    minicbor::to_vec(&parcel).unwrap_or_default()
+}
 
 /// Wraps an entry with its place: `[fleet, book, actor, seq, [* dep], id, payload, signature]`.
 pub fn wrap(entry: &Incoming) -> Vec<u8> {

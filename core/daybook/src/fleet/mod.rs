@@ -1,6 +1,6 @@
 //! The fleet as its book tells it: who, what, which keys, which programme.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 use chrono_tz::Tz;
@@ -104,6 +104,21 @@ impl Fleet {
             },
             _ => {}
         }
+    }
+
+    /// Trucks about which this fleet says something else than another: registered, fitted or serviced
+    /// otherwise.
+    pub fn differing(&self, other: &Fleet) -> BTreeSet<TruckId> {
+        let mut trucks: BTreeSet<TruckId> = BTreeSet::new();
+        for (one, two) in [(self, other), (other, self)] {
+            trucks
+                .extend(one.trucks.iter().filter(|(id, t)| two.trucks.get(id) != Some(t)).map(|(id, _)| *id));
+            let own = one.own_programmes.iter().filter(|(id, p)| two.own_programmes.get(id) != Some(p));
+            trucks.extend(own.map(|(id, _)| *id));
+            let sets = one.sets.iter().filter(|(id, set)| two.sets.get(id) != Some(set));
+            trucks.extend(sets.filter_map(|(_, set)| set.on));
+        }
+        trucks
     }
 
     /// The programme that holds for a truck.

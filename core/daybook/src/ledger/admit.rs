@@ -93,6 +93,7 @@ impl Ledger {
         let Ledger { store, knows } = self;
         let result = (|| {
             let writing = store.begin()?;
+            knows.refresh(&writing.truth())?;
             let received = received_ms.max(writing.truth().last_received()?);
             let mut told = Vec::with_capacity(entries.len());
             for entry in entries {

@@ -10,10 +10,16 @@ use crate::store::{HeldEntry, Truth};
 /// Answers questions about ancestry within one store, remembering what it walked.
 #[derive(Default)]
 pub struct Reach {
+    whole: bool,
     below: BTreeMap<(BookId, Vec<ChangeHash>), HashSet<ChangeHash>>,
 }
 
 impl Reach {
+    /// One that walks everything below some heads once and keeps it: for asking about many changes.
+    pub(super) fn whole() -> Reach {
+        Reach { whole: true, ..Reach::default() }
+    }
+
     /// Whether `older` is `newer` or among what `newer`'s signer had seen. Both of one book.
     ///
     /// Ancestors were admitted before their descendants, so the walk stops at the older one's number.
@@ -42,7 +48,7 @@ impl Reach {
         Ok(false)
     }
 
-    /// Whether these heads reach this change.
+    /// Whether these heads reach this change, given with its number here.
     ///
     /// # Errors
     /// As any read.
@@ -51,26 +57,31 @@ impl Reach {
         truth: &Truth<'_>,
         book: BookId,
         heads: &[ChangeHash],
-        hash: ChangeHash,
+        (n, hash): (i64, ChangeHash),
     ) -> Result<bool, LedgerError> {
+        if !self.whole {
+            // Ancestors have lower numbers: of one change it is enough to look above it.
+            return Ok(below(truth, heads, n)?.contains(&hash));
+        }
         let key = (book, heads.to_vec());
         if let Some(below) = self.below.get(&key) {
             return Ok(below.contains(&hash));
         }
-        let below = below(truth, heads)?;
+        let below = below(truth, heads, 0)?;
         let answer = below.contains(&hash);
         self.below.insert(key, below);
         Ok(answer)
     }
 }
 
-/// Everything the heads reach, themselves included, as far as it is here.
-pub(super) fn below(truth: &Truth<'_>, heads: &[ChangeHash]) -> Result<HashSet<ChangeHash>, LedgerError> {
+/// Everything the heads reach, themselves included, as far as it is here and down to a number.
+fn below(truth: &Truth<'_>, heads: &[ChangeHash], down_to: i64) -> Result<HashSet<ChangeHash>, LedgerError> {
     let mut open = heads.to_vec();
     let mut seen = HashSet::new();
     while let Some(hash) = open.pop() {
         if seen.insert(hash)
             && let Some(held) = truth.by_hash(&hash)?
+            && held.n > down_to
         {
             open.extend(held.row.deps);
         }

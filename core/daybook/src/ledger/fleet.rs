@@ -1,42 +1,46 @@
 //! Keeping the folded fleet in step with the fleet book.
 
+use std::collections::{BTreeSet, HashMap};
+
 use sumpbook_trade::{Entry, FactKind};
 
 use super::{Knowledge, Ledger, LedgerError};
 use crate::book::{BookId, EntryRow};
 use crate::fleet::Fleet;
-use crate::gate::PublicKey;
+use crate::gate::{KeyId, PublicKey};
 use crate::judgement::Judged;
 use crate::store::{HeldEntry, Truth, Writing};
 
 impl Ledger {
     /// Keeps the folded fleet, so that the next opening need not fold it.
     pub(crate) fn keep_fleet(&mut self) -> Result<(), LedgerError> {
-        let op = i64::try_from(self.knows.fleet_op).unwrap_or(i64::MAX);
-        if self.store.truth().fleet_body()?.is_some_and(|(kept, _)| kept == op) {
+        if self.store.truth().fleet_body()?.is_some() {
             return Ok(());
         }
-        let body = serde_json::to_vec(&self.knows.fleet)?;
-        let writing = self.store.begin()?;
-        writing.put_fleet(op, &body)?;
+        let Ledger { store, knows } = self;
+        let writing = store.begin()?;
+        knows.refresh(&writing.truth())?;
+        writing.put_fleet(knows.fleet_version, &serde_json::to_vec(&knows.fleet)?)?;
         writing.commit()?;
         Ok(())
     }
 }
 
 impl Knowledge {
-    /// Reads the fleet: the folded one when it is of the newest fleet book, else the book.
+    /// Reads the fleet again when another writer of this folder changed it.
+    pub(super) fn refresh(&mut self, truth: &Truth<'_>) -> Result<(), LedgerError> {
+        if truth.fleet_version()? == self.fleet_version { Ok(()) } else { self.load_fleet(truth) }
+    }
+
+    /// Reads the fleet: the folded one when it is kept, else the book.
     pub(super) fn load_fleet(&mut self, truth: &Truth<'_>) -> Result<(), LedgerError> {
-        let highest = fleet_op(truth)?;
-        let folded = match truth.fleet_body()? {
-            Some((op, body)) if op.unsigned_abs() == highest => serde_json::from_slice(&body).ok(),
-            _ => None,
-        };
-        self.fleet = match folded {
+        let kept = truth.fleet_body()?.and_then(|body| serde_json::from_slice(&body).ok());
+        self.fleet = match kept {
             Some(fleet) => fleet,
-            None => fold(truth)?,
+            None => self.fold(truth)?,
         };
-        self.fleet_op = highest;
+        self.fleet_op = fleet_op(truth)?;
+        self.fleet_version = truth.fleet_version()?;
         self.learn_keys();
         Ok(())
     }
@@ -48,33 +52,78 @@ impl Knowledge {
         n: i64,
         row: &EntryRow,
     ) -> Result<(), LedgerError> {
-        let Some(entry) = self.project(writing, n, row)? else { return Ok(()) };
-        if row.book != BookId::Fleet || row.actor.key() != self.root.shop.id() {
+        let changed = self.project(writing, n, row)?;
+        for device in self.revoked_at(row) {
+            self.project_of_device(writing, device, Some(row.book))?;
+        }
+        if changed.is_empty() {
             return Ok(());
         }
-        let zone_before = self.fleet.zone;
-        if row.op > self.fleet_op {
-            self.fleet.take(&entry);
-            self.fleet_op = row.op;
-        } else {
-            self.fleet = fold(&writing.truth())?;
+        let before = self.fleet.clone();
+        let truth = writing.truth();
+        let entry = Entry::from_payload(&row.payload).ok();
+        let next = row.op > self.fleet_op && changed.iter().all(|held| held.n == n);
+        match entry.filter(|_| next && changed.len() == 1) {
+            Some(entry) if truth.fact(n)?.is_some_and(|fact| fact.judged == Judged::Counts) => {
+                self.fleet.take(&entry);
+            }
+            _ => self.fleet = self.fold(&truth)?,
         }
+        self.fleet_op = self.fleet_op.max(row.op);
+        self.fleet_version = writing.change_fleet()?;
         self.learn_keys();
-        if self.fleet.zone != zone_before {
+        self.follow(writing, &before)
+    }
+
+    /// Brings in line what was worked out with another fleet.
+    fn follow(&self, writing: &Writing<'_>, before: &Fleet) -> Result<(), LedgerError> {
+        if self.fleet.zone != before.zone {
             // Yard days are cut in the yard's zone: every entry's day may be another now.
-            self.project_all(writing)?;
-        } else if entry.fact.kind() == FactKind::DeviceRevoked {
-            self.project_of_revoked(writing, &entry)?;
+            return self.project_all(writing);
+        }
+        let (old, new) = (&before.revoked, &self.fleet.revoked);
+        let differing =
+            new.iter().filter(|r| !old.contains(r)).chain(old.iter().filter(|r| !new.contains(r)));
+        let devices: BTreeSet<[u8; 8]> = differing.map(|(device, _, _)| *device).collect();
+        for device in devices {
+            self.project_of_device(writing, KeyId(device), None)?;
+        }
+        if self.fleet.programme != before.programme {
+            return Ok(writing.mark_stale(None)?);
+        }
+        for truck in self.fleet.differing(before) {
+            writing.mark_stale(Some(truck))?;
         }
         Ok(())
     }
 
     fn learn_keys(&mut self) {
+        // Anew each time: a key learnt from an entry that did not stay is not known.
+        self.keys = HashMap::from([(self.root.shop.id(), self.root.shop)]);
         for (_, device) in &self.fleet.devices {
             if let Ok(key) = PublicKey::from_bytes(&device.key.0) {
                 self.keys.insert(key.id(), key);
             }
         }
+    }
+
+    /// Folds the whole fleet book in the order of ops, which is the same on every device.
+    fn fold(&self, truth: &Truth<'_>) -> Result<Fleet, LedgerError> {
+        let mut rows: Vec<HeldEntry> = truth.of_book(BookId::Fleet)?;
+        rows.retain(|held| held.row.actor.key() == self.root.shop.id());
+        rows.sort_by_key(|held| (held.row.op, held.row.hash));
+        let mut fleet = Fleet::default();
+        for held in rows {
+            let fact = truth.fact(held.n)?;
+            if let (Some(fact), Ok(entry)) = (fact, Entry::from_payload(&held.row.payload)) {
+                // A key that was ever enrolled is known for ever; it is stopped by its revocation only.
+                let enrols = entry.fact.kind() == FactKind::DeviceEnrolled;
+                if fact.judged == Judged::Counts || enrols {
+                    fleet.take(&entry);
+                }
+            }
+        }
+        Ok(fleet)
     }
 }
 
@@ -85,18 +134,4 @@ fn fleet_op(truth: &Truth<'_>) -> Result<u64, LedgerError> {
         highest = highest.max(truth.op_of(BookId::Fleet, &head)?.unwrap_or(0));
     }
     Ok(highest)
-}
-
-/// Folds the whole fleet book in the order of ops, which is the same on every device.
-fn fold(truth: &Truth<'_>) -> Result<Fleet, LedgerError> {
-    let mut rows: Vec<HeldEntry> = truth.of_book(BookId::Fleet)?;
-    rows.sort_by_key(|held| (held.row.op, held.row.hash));
-    let mut fleet = Fleet::default();
-    for held in rows {
-        let counts = truth.fact(held.n)?.is_some_and(|fact| fact.judged == Judged::Counts);
-        if counts && let Ok(entry) = Entry::from_payload(&held.row.payload) {
-            fleet.take(&entry);
-        }
-    }
-    Ok(fleet)
 }

@@ -25,6 +25,7 @@ use crate::store::{Salvaged, Store};
 pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
 pub use error::LedgerError;
+pub(crate) use project::{day_number, decision_about};
 pub use record::NewEntry;
 
 /// What never changes about a fleet: where trust begins.
@@ -50,6 +51,8 @@ struct Knowledge {
     fleet: Fleet,
     /// Highest op of the fleet book folded so far.
     fleet_op: u64,
+    /// The number the store gave this fold: another writer of the folder may have changed it since.
+    fleet_version: i64,
     /// Every key the fleet book ever enrolled.
     keys: HashMap<KeyId, PublicKey>,
 }
@@ -79,7 +82,8 @@ impl Ledger {
     pub fn over(store: Store, root: Root, own: DeviceKey) -> Result<Ledger, LedgerError> {
         let actor = Actor::new(own.id())?;
         let keys = HashMap::from([(root.shop.id(), root.shop)]);
-        let mut knows = Knowledge { root, own, actor, fleet: Fleet::default(), fleet_op: 0, keys };
+        let mut knows =
+            Knowledge { root, own, actor, fleet: Fleet::default(), fleet_op: 0, fleet_version: 0, keys };
         knows.load_fleet(&store.truth())?;
         Ok(Ledger { store, knows })
     }

@@ -1,17 +1,17 @@
 //! Projecting an entry: its judgement and its columns, and those of entries it is about.
 
-use std::collections::BTreeSet;
+use std::collections::VecDeque;
 
 use chrono::Datelike;
-use sumpbook_trade::record::Verdict;
+use sumpbook_trade::record::{DeviceRevoked, Verdict};
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, TruckId};
 
 use super::ancestry::Reach;
 use super::{Knowledge, LedgerError};
 use crate::book::{BookId, EntryRow};
-use crate::gate::{ChangeHash, PublicKey};
+use crate::gate::{ChangeHash, KeyId};
 use crate::judgement::{Circumstances, Judged, judge, stricter};
-use crate::store::{FactRow, HeldEntry, Truth, Writing};
+use crate::store::{FactRow, HeldEntry, Truth, Twin, Writing};
 
 /// Days from 0001-01-01 to 1970-01-01 in chrono's count.
 const EPOCH_DAY: i32 = 719_163;
@@ -21,69 +21,109 @@ pub(crate) fn day_number(day: chrono::NaiveDate) -> i32 {
     day.num_days_from_ce() - EPOCH_DAY
 }
 
+/// What one projection carries along: entries still to be looked at, and what was walked of the graph.
+#[derive(Default)]
+pub(super) struct Pass {
+    open: VecDeque<(HeldEntry, bool)>,
+    reach: Reach,
+    /// The shop's own entries of the fleet book that came, or were judged otherwise than before.
+    fleet: Vec<HeldEntry>,
+}
+
+impl Pass {
+    /// A pass over many entries of one book: what a revocation's heads reach is walked once and kept.
+    pub(super) fn over_many() -> Pass {
+        Pass { reach: Reach::whole(), ..Pass::default() }
+    }
+}
+
 impl Knowledge {
-    /// Projects one entry and every other whose judgement it touches. Returns the entry when it counts.
+    /// Projects one entry that was just written and every other whose judgement it touches. Returns those
+    /// of the shop's entries in the fleet book that came or were judged otherwise.
     pub(super) fn project(
         &self,
         writing: &Writing<'_>,
         n: i64,
         row: &EntryRow,
-    ) -> Result<Option<Entry>, LedgerError> {
-        let mut done = BTreeSet::new();
-        let counts = self.project_one(writing, n, row, &mut done)?;
-        Ok(counts.then(|| Entry::from_payload(&row.payload).ok()).flatten())
+    ) -> Result<Vec<HeldEntry>, LedgerError> {
+        let mut pass = Pass::default();
+        let held = HeldEntry { n, row: row.clone(), received_ms: 0, carrier: None };
+        pass.open.push_back((held, true));
+        self.work(writing, &mut pass)?;
+        Ok(pass.fleet)
+    }
+
+    /// Projects an entry that stands here already, anew.
+    pub(super) fn project_again(
+        &self,
+        writing: &Writing<'_>,
+        held: HeldEntry,
+        pass: &mut Pass,
+    ) -> Result<(), LedgerError> {
+        pass.open.push_back((held, false));
+        self.work(writing, pass)
+    }
+
+    /// A list and no recursion: a hand that writes a thousand entries about one another fills no stack.
+    fn work(&self, writing: &Writing<'_>, pass: &mut Pass) -> Result<(), LedgerError> {
+        while let Some((held, new)) = pass.open.pop_front() {
+            self.project_one(writing, held, new, pass)?;
+        }
+        Ok(())
     }
 
     fn project_one(
         &self,
         writing: &Writing<'_>,
-        n: i64,
-        row: &EntryRow,
-        done: &mut BTreeSet<i64>,
-    ) -> Result<bool, LedgerError> {
-        if !done.insert(n) {
-            return Ok(false);
-        }
+        held: HeldEntry,
+        new: bool,
+        pass: &mut Pass,
+    ) -> Result<(), LedgerError> {
         let truth = writing.truth();
+        let HeldEntry { n, ref row, .. } = held;
         let entry = Entry::from_payload(&row.payload).ok();
-        let twins = truth.by_id(row.id)?;
-        let judged = self.judged(&truth, row, entry.as_ref(), &twins)?;
-        let judged =
-            if judged == Judged::Counts && is_second_placing(&twins, n) { Judged::Void } else { judged };
+        let twins = truth.twins(row.id, &row.payload)?;
+        let judged = self.judged_among(&truth, n, row, entry.as_ref(), &twins, &mut pass.reach)?;
+        let before = if new { None } else { truth.fact(n)?.map(|fact| fact.judged) };
         writing.put_fact(&self.fact_row(n, row, entry.as_ref(), judged))?;
+        if before == Some(judged) {
+            return Ok(());
+        }
+        for twin in twins.iter().filter(|twin| twin.n != n && touches(twin, row.hash, new)) {
+            pass.open.extend(truth.entry(twin.n)?.map(|held| (held, false)));
+        }
         let counts = judged == Judged::Counts;
-        let mut touched: Vec<EntryId> = Vec::new();
-        if let Some(entry) = &entry {
+        if (counts || before == Some(Judged::Counts))
+            && let Some(entry) = &entry
+        {
             for (target, verdict) in targets(&entry.fact) {
-                let code = entry.fact.code();
-                writing.put_decided(target, n, counts.then_some((code, verdict)))?;
-                touched.push(target);
+                writing.put_decided(target, n, counts.then_some((entry.fact.code(), verdict)))?;
+                for held in writing.truth().by_id(target)?.into_iter().filter(|held| held.n != n) {
+                    pass.open.push_back((held, false));
+                }
             }
         }
-        for twin in twins.iter().filter(|twin| twin.n != n) {
-            self.project_one(writing, twin.n, &twin.row, done)?;
+        if row.book == BookId::Fleet && row.actor.key() == self.root.shop.id() {
+            pass.fleet.push(held);
         }
-        for target in touched {
-            for held in writing.truth().by_id(target)? {
-                self.project_one(writing, held.n, &held.row, done)?;
-            }
-        }
-        Ok(counts)
+        Ok(())
     }
 
-    /// Projects everything of a device anew, after its revocation.
-    pub(super) fn project_of_revoked(
+    /// Projects everything of one device anew, in one book or in all, after what its revocation reaches changed.
+    pub(super) fn project_of_device(
         &self,
         writing: &Writing<'_>,
-        revocation: &Entry,
+        device: KeyId,
+        only: Option<BookId>,
     ) -> Result<(), LedgerError> {
-        let Fact::DeviceRevoked(revoked) = &revocation.fact else { return Ok(()) };
-        let Ok(key) = PublicKey::from_bytes(&revoked.key.0) else { return Ok(()) };
-        for book in writing.truth().books()? {
-            for held in writing.truth().of_book(book)? {
-                if held.row.actor.key() == key.id() {
-                    self.project_one(writing, held.n, &held.row, &mut BTreeSet::new())?;
-                }
+        let books = match only {
+            Some(book) => vec![book],
+            None => writing.truth().books()?,
+        };
+        for book in books {
+            let mut pass = Pass::over_many();
+            for held in writing.truth().of_signer(book, device)? {
+                self.project_again(writing, held, &mut pass)?;
             }
         }
         Ok(())
@@ -93,39 +133,73 @@ impl Knowledge {
     pub(super) fn project_all(&self, writing: &Writing<'_>) -> Result<(), LedgerError> {
         let last = writing.truth().last_n()?;
         let mut after = 0;
+        let mut pass = Pass::over_many();
         loop {
             let rows = writing.truth().between(after, last, 1_000)?;
             let Some(end) = rows.last().map(|held| held.n) else { return Ok(()) };
-            for held in &rows {
-                self.project_one(writing, held.n, &held.row, &mut BTreeSet::new())?;
+            for held in rows {
+                self.project_again(writing, held, &mut pass)?;
             }
             after = end;
         }
     }
 
+    /// An entry's judgement. Of several that say the same under one id and would count, one does: that of
+    /// the lowest hash, so that every device makes the same choice.
+    fn judged_among(
+        &self,
+        truth: &Truth<'_>,
+        n: i64,
+        row: &EntryRow,
+        entry: Option<&Entry>,
+        twins: &[Twin],
+        reach: &mut Reach,
+    ) -> Result<Judged, LedgerError> {
+        let judged = self.judged(truth, n, row, entry, twins, reach)?;
+        if judged != Judged::Counts {
+            return Ok(judged);
+        }
+        for twin in twins.iter().filter(|twin| twin.same && twin.hash < row.hash) {
+            if let Some(held) = truth.entry(twin.n)?
+                && self.judged(truth, twin.n, &held.row, entry, twins, reach)? == Judged::Counts
+            {
+                return Ok(Judged::Void);
+            }
+        }
+        Ok(Judged::Counts)
+    }
+
     fn judged(
         &self,
         truth: &Truth<'_>,
+        n: i64,
         row: &EntryRow,
         entry: Option<&Entry>,
-        twins: &[HeldEntry],
+        twins: &[Twin],
+        reach: &mut Reach,
     ) -> Result<Judged, LedgerError> {
-        let decisions = truth.decided(row.id)?;
+        let shop = self.root.shop.id();
+        let by_shop = row.actor.key() == shop;
+        let mut decisions = truth.decided(row.id)?;
+        let own = entry.map_or(OTHER, |entry| standing_of(entry.fact.kind()));
+        decisions.retain(|(_, kind, _)| standing_of(FactKind::from_code(*kind)) < own);
         let code = |kind: FactKind| kind.code().unwrap_or(0);
-        let by_shop = row.actor.key() == self.root.shop.id();
         let voids = [code(FactKind::Correction), code(FactKind::OtherUnit)];
-        let void = !by_shop && decisions.iter().any(|(_, kind, _)| voids.contains(kind));
-        let void_by_shop = by_shop && self.voided_by_shop(truth, &decisions, &voids)?;
+        let void = match by_shop {
+            true => self.voided_by_shop(truth, &decisions, &voids)?,
+            false => decisions.iter().any(|(_, kind, _)| voids.contains(kind)),
+        };
         Ok(judge(
             entry,
             &Circumstances {
                 book: row.book,
                 signer: row.actor.key(),
-                shop: self.root.shop.id(),
+                shop,
                 id: row.id,
-                two_contents: twins.iter().any(|twin| twin.row.payload != row.payload),
-                beyond_revocation: self.beyond_revocation(truth, row)?,
-                void: void || void_by_shop,
+                // What the shop wrote, nobody else can set aside by writing under its id.
+                two_contents: twins.iter().any(|twin| !twin.same && (!by_shop || twin.actor.key() == shop)),
+                beyond_revocation: self.beyond_revocation(truth, n, row, reach)?,
+                void,
                 decided: standing(truth, &decisions)?,
                 accepted_late: decisions.iter().any(|(_, kind, _)| *kind == code(FactKind::LateAccepted)),
             },
@@ -147,21 +221,31 @@ impl Knowledge {
         Ok(false)
     }
 
-    fn beyond_revocation(&self, truth: &Truth<'_>, row: &EntryRow) -> Result<bool, LedgerError> {
+    fn beyond_revocation(
+        &self,
+        truth: &Truth<'_>,
+        n: i64,
+        row: &EntryRow,
+        reach: &mut Reach,
+    ) -> Result<bool, LedgerError> {
         let signer = row.actor.key();
-        let mut reach = Reach::default();
+        // The shop's own key is where trust begins: a revocation cannot take that away.
+        if signer == self.root.shop.id() {
+            return Ok(false);
+        }
         for (_, _, revoked) in self.fleet.revoked.iter().filter(|(id, _, _)| *id == signer.0) {
-            let heads: Vec<ChangeHash> = revoked
-                .books
-                .iter()
-                .filter(|head| named_book(head.truck, head.year) == row.book)
-                .flat_map(|head| head.heads.iter().map(|digest| ChangeHash(digest.0)))
-                .collect();
-            if !reach.reached(truth, row.book, &heads, row.hash)? {
+            let heads = named_heads(revoked, row.book);
+            if !reach.reached(truth, row.book, &heads, (n, row.hash))? {
                 return Ok(true);
             }
         }
         Ok(false)
+    }
+
+    /// Devices whose revocation names this change: what it reaches is known only now that it is here.
+    pub(super) fn revoked_at(&self, row: &EntryRow) -> Vec<KeyId> {
+        let names = |revoked: &DeviceRevoked| named_heads(revoked, row.book).contains(&row.hash);
+        self.fleet.revoked.iter().filter(|(_, _, r)| names(r)).map(|(id, _, _)| KeyId(*id)).collect()
     }
 
     fn fact_row(&self, n: i64, row: &EntryRow, entry: Option<&Entry>, judged: Judged) -> FactRow {
@@ -184,11 +268,38 @@ impl Knowledge {
     }
 }
 
-/// An entry placed again after a fork stands twice with one payload: the later row adds nothing.
-fn is_second_placing(twins: &[HeldEntry], n: i64) -> bool {
-    // By hash, not by number: every device must make the same choice.
-    let Some(own) = twins.iter().find(|twin| twin.n == n) else { return false };
-    twins.iter().any(|twin| twin.row.payload == own.row.payload && twin.row.hash < own.row.hash)
+/// Whether a twin must be looked at again after this entry came or was judged otherwise.
+fn touches(twin: &Twin, hash: ChangeHash, new: bool) -> bool {
+    if twin.same {
+        return twin.hash > hash;
+    }
+    // A third content changes nothing for those that are set aside already.
+    new && twin.judged != Some(Judged::TwoContents)
+}
+
+/// Decisions and acceptances settle corrections; both settle everything else; nothing settles its like or
+/// what settles it. So no entry is ever void by itself, whatever names whatever.
+const OTHER: u8 = 2;
+
+fn standing_of(kind: FactKind) -> u8 {
+    match kind {
+        FactKind::Decision | FactKind::LateAccepted => 0,
+        FactKind::Correction | FactKind::OtherUnit => 1,
+        _ => OTHER,
+    }
+}
+
+/// The shop's decision about an entry that stands now.
+///
+/// # Errors
+/// As any read.
+pub(crate) fn decision_about(truth: &Truth<'_>, target: EntryId) -> Result<Option<Verdict>, LedgerError> {
+    standing(truth, &truth.decided(target)?)
+}
+
+fn named_heads(revoked: &DeviceRevoked, book: BookId) -> Vec<ChangeHash> {
+    let of_book = revoked.books.iter().filter(|head| named_book(head.truck, head.year) == book);
+    of_book.flat_map(|head| head.heads.iter().map(|digest| ChangeHash(digest.0))).collect()
 }
 
 /// The decision that stands: those that another has seen are replaced; of the rest the stricter holds.

@@ -15,11 +15,12 @@ impl Ledger {
     /// As any write; then the old ones stand.
     pub fn rebuild(&mut self) -> Result<(), LedgerError> {
         let Ledger { store, knows } = self;
-        knows.fleet = Fleet::default();
-        knows.fleet_op = 0;
         let result = (|| {
             let writing = store.begin()?;
             writing.clear_projections()?;
+            knows.fleet = Fleet::default();
+            knows.fleet_op = 0;
+            knows.fleet_version = writing.truth().fleet_version()?;
             knows.project_everything(&writing)?;
             writing.commit()?;
             Ok(())

@@ -56,6 +56,7 @@ impl Knowledge {
         entries: &[NewEntry],
         received_ms: i64,
     ) -> Result<Vec<i64>, LedgerError> {
+        self.refresh(&writing.truth())?;
         let received = received_ms.max(writing.truth().last_received()?);
         let mut numbers = Vec::with_capacity(entries.len());
         for new in entries {

@@ -129,7 +129,7 @@ pub(super) fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
         place: None,
         parts: vec![LockPart::Air],
         person: entry.person.map_or(Uuid::nil(), |p| p.0),
-        words: "another oil family was poured".to_owned(),
+        words: "wrong-oil".to_owned(),
     })
 }
 

@@ -9,13 +9,13 @@ use sumpbook_trade::hours::{
     Verdict,
 };
 use sumpbook_trade::record::{Meter, Verdict as Decided};
-use sumpbook_trade::{EntryId, Fact, FactKind, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Fact, Tenths, TruckId};
 use uuid::Uuid;
 
 use super::KEPT_DAYS;
 use super::inputs::Bearing;
 use crate::judgement::Judged;
-use crate::ledger::{Ledger, LedgerError};
+use crate::ledger::{Ledger, LedgerError, decision_about};
 use crate::store::{FactRow, Truth};
 
 /// One reading as it is shown.
@@ -134,26 +134,11 @@ fn settle(
     fact: &FactRow,
     decisions: &mut BTreeMap<Uuid, Settlement>,
 ) -> Result<(), LedgerError> {
-    let decided = truth.decided(fact.id)?;
-    if decided.is_empty() {
-        return Ok(());
-    }
-    let code = FactKind::Decision.code();
-    // In the order they came: the last one stands, as the judgement has it.
-    for (_, kind, verdict) in decided {
-        let verdict = u8::try_from(verdict).ok().and_then(|v| minicbor::decode::<Decided>(&[v]).ok());
-        if Some(kind) == code {
-            match verdict {
-                Some(Decided::Use | Decided::ReadingStands) => {
-                    decisions.insert(fact.id.0, Settlement::Stands);
-                }
-                Some(Decided::DoNotUse) => {
-                    decisions.insert(fact.id.0, Settlement::DoesNotCount);
-                }
-                _ => {}
-            }
-        }
-    }
+    match decision_about(truth, fact.id)? {
+        Some(Decided::Use | Decided::ReadingStands) => decisions.insert(fact.id.0, Settlement::Stands),
+        Some(Decided::DoNotUse) => decisions.insert(fact.id.0, Settlement::DoesNotCount),
+        Some(Decided::SameService) | None => None,
+    };
     Ok(())
 }
 

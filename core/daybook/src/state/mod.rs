@@ -5,7 +5,7 @@
 
 mod defects;
 mod fold;
-mod hours;
+pub(crate) mod hours;
 mod inputs;
 mod notes;
 mod roster;

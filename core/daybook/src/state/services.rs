@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 
 use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, task_clocks};
 use sumpbook_trade::record::{ServiceDone, Source, Verdict};
-use sumpbook_trade::{Fact, FactKind, TruckId};
+use sumpbook_trade::{Fact, TruckId};
 use uuid::Uuid;
 
 use super::inputs::Bearing;
 use super::{KEPT_DAYS, ServiceNow, WaitingNow};
 use crate::fleet::Fleet;
-use crate::ledger::LedgerError;
+use crate::ledger::{LedgerError, decision_about};
 use crate::store::Truth;
 
 /// Services as the clocks read them: one row a task.
@@ -48,27 +48,20 @@ pub(super) fn clocks(
 
 /// What the shop said about services entered twice.
 fn decisions(truth: &Truth<'_>, rows: &[ServiceRow]) -> Result<BTreeMap<Uuid, ServiceDecision>, LedgerError> {
-    let code = FactKind::Decision.code();
     let mut said = BTreeMap::new();
     for (index, row) in rows.iter().enumerate() {
-        for (_, kind, verdict) in truth.decided(sumpbook_trade::EntryId(row.entry))? {
-            let verdict = u8::try_from(verdict).ok().and_then(|v| minicbor::decode::<Verdict>(&[v]).ok());
-            if Some(kind) != code {
-                continue;
+        let decision = match decision_about(truth, sumpbook_trade::EntryId(row.entry))? {
+            Some(Verdict::SameService) => {
+                let other =
+                    rows.iter().take(index).rev().find(|r| r.task == row.task && r.entry != row.entry);
+                other.map(|other| ServiceDecision::SameService { of: other.entry })
             }
-            let decision = match verdict {
-                Some(Verdict::SameService) => {
-                    let other =
-                        rows.iter().take(index).rev().find(|r| r.task == row.task && r.entry != row.entry);
-                    other.map(|other| ServiceDecision::SameService { of: other.entry })
-                }
-                Some(Verdict::Use) => Some(ServiceDecision::BothStand),
-                Some(Verdict::DoNotUse) => Some(ServiceDecision::DoesNotCount),
-                _ => None,
-            };
-            if let Some(decision) = decision {
-                said.insert(row.entry, decision);
-            }
+            Some(Verdict::Use) => Some(ServiceDecision::BothStand),
+            Some(Verdict::DoNotUse) => Some(ServiceDecision::DoesNotCount),
+            Some(Verdict::ReadingStands) | None => None,
+        };
+        if let Some(decision) = decision {
+            said.insert(row.entry, decision);
         }
     }
     Ok(said)

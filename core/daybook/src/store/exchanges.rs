@@ -2,7 +2,9 @@
 
 use rusqlite::OptionalExtension;
 
-use super::{Store, StoreError};
+use super::{Store, StoreError, Truth};
+use crate::book::BookId;
+use crate::gate::ChangeHash;
 
 /// One exchange with a device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -67,6 +69,57 @@ impl Store {
             "SELECT at FROM exchange WHERE device = ?1 AND to_n >= ?2 AND at <= ?3 ORDER BY at LIMIT 1",
         )?;
         Ok(query.query_row((device, n, upto_ms), |row| row.get(0)).optional()?)
+    }
+}
+
+impl Truth<'_> {
+    /// The heads of a book as the shop last acknowledged them, and when by the shop's clock, milliseconds.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn receipt(&self, book: BookId) -> Result<Option<(Vec<ChangeHash>, i64)>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(None) };
+        let mut query = self.0.prepare_cached("SELECT heads, at FROM receipt WHERE book = ?1")?;
+        let found = query.query_row([no], |row| Ok((row.get::<_, Vec<u8>>(0)?, row.get(1)?))).optional()?;
+        Ok(found.map(|(heads, at)| {
+            (heads.chunks_exact(32).filter_map(|c| c.try_into().ok().map(ChangeHash)).collect(), at)
+        }))
+    }
+
+    /// How many entries are held, in all books.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn count(&self) -> Result<u64, StoreError> {
+        let count: i64 = self.0.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
+        Ok(count.unsigned_abs())
+    }
+}
+
+impl Store {
+    /// Keeps the shop's heads of books that are held here. An older receipt gives way to a newer one;
+    /// with `turned_back` any gives way, because the shop began again from a copy.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn keep_receipts(
+        &mut self,
+        heads: &[(BookId, Vec<ChangeHash>)],
+        at_ms: i64,
+        turned_back: bool,
+    ) -> Result<(), StoreError> {
+        let tx = self.write()?;
+        for (book, heads) in heads {
+            let Some(no) = Truth(&tx).book_no(*book)? else { continue };
+            let bytes: Vec<u8> = heads.iter().flat_map(|head| head.0).collect();
+            tx.prepare_cached(
+                "INSERT INTO receipt (book, heads, at) VALUES (?1, ?2, ?3)
+                 ON CONFLICT (book) DO UPDATE SET heads = ?2, at = ?3 WHERE ?4 OR at <= ?3",
+            )?
+            .execute((no, bytes, at_ms, turned_back))?;
+        }
+        tx.commit()?;
+        Ok(())
     }
 }
 

@@ -26,6 +26,6 @@ pub use salvage::Salvaged;
 pub use schema::newest as newest_form;
 pub use sheets::SheetRow;
 pub use shelf::{RefusedRow, WaitingRow};
-pub use truth::{HeldEntry, Truth};
+pub use truth::{HeldEntry, Truth, Twin};
 pub use units::LockRow;
 pub use writing::Writing;

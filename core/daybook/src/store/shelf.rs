@@ -101,6 +101,29 @@ impl Store {
         Ok(())
     }
 
+    /// Puts others in the place of one part, in one transaction: what is left of it after some came in.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn replace_waiting(
+        &mut self,
+        no: i64,
+        parts: &[(Vec<u8>, [u8; 8], Option<[u8; 8]>)],
+        received_ms: i64,
+    ) -> Result<(), StoreError> {
+        let tx = self.write()?;
+        tx.execute("DELETE FROM waiting WHERE no = ?1", [no])?;
+        for (part, missing, device) in parts {
+            tx.execute(
+                "INSERT OR IGNORE INTO waiting (part, missing, device, received) VALUES (?1, ?2, ?3, ?4)",
+                (part, missing, device, received_ms),
+            )?;
+        }
+        keep_within(&tx, "waiting", "part", SHELF_BYTES)?;
+        tx.commit()?;
+        Ok(())
+    }
+
     /// The waiting shelf, oldest first.
     ///
     /// # Errors

@@ -7,7 +7,8 @@ use sumpbook_trade::{EntryId, TruckId};
 
 use super::{Store, StoreError};
 use crate::book::{BookId, EntryRow};
-use crate::gate::{Actor, ChangeHash};
+use crate::gate::{Actor, ChangeHash, KeyId};
+use crate::judgement::Judged;
 
 /// One admitted entry with its number here.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,6 +21,21 @@ pub struct HeldEntry {
     pub received_ms: i64,
     /// Key id of who brought it; none when written here.
     pub carrier: Option<[u8; 8]>,
+}
+
+/// Another entry under the same id.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Twin {
+    /// Its number here.
+    pub n: i64,
+    /// Its change.
+    pub hash: ChangeHash,
+    /// Who wrote it.
+    pub actor: Actor,
+    /// It says the same, byte for byte.
+    pub same: bool,
+    /// What the projection has it as; none when it was not projected yet.
+    pub judged: Option<Judged>,
 }
 
 const COLUMNS: &str = "e.n, e.hash, b.truck, b.year, e.actor, e.seq, e.deps, e.op, e.id, e.payload, e.sig, \
@@ -36,7 +52,7 @@ impl Store {
 }
 
 impl Truth<'_> {
-    fn book_no(&self, book: BookId) -> Result<Option<i64>, StoreError> {
+    pub(super) fn book_no(&self, book: BookId) -> Result<Option<i64>, StoreError> {
         let (truck, year) = book_columns(book);
         let mut query = self.0.prepare_cached("SELECT no FROM book WHERE truck IS ?1 AND year IS ?2")?;
         Ok(query.query_row((truck, year), |row| row.get(0)).optional()?)
@@ -173,6 +189,23 @@ impl Truth<'_> {
         self.many("e.id = ?1 ORDER BY e.n", &[&id.bytes()])
     }
 
+    /// Every entry with this id by ascending hash, and whether it says the same as `payload`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn twins(&self, id: EntryId, payload: &[u8]) -> Result<Vec<Twin>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT e.n, e.hash, e.actor, e.payload = ?2, f.judged FROM entry e LEFT JOIN fact f ON f.entry = e.n
+             WHERE e.id = ?1 ORDER BY e.hash",
+        )?;
+        let rows = query.query_map((id.bytes(), payload), |row| {
+            let (hash, actor) = (ChangeHash(row.get(1)?), Actor(row.get(2)?));
+            let judged = row.get::<_, Option<i64>>(4)?.map(Judged::from_number);
+            Ok(Twin { n: row.get(0)?, hash, actor, same: row.get(3)?, judged })
+        })?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// Entries after a number up to another, in order, at most `most`.
     ///
     /// # Errors
@@ -188,6 +221,16 @@ impl Truth<'_> {
     pub fn of_book(&self, book: BookId) -> Result<Vec<HeldEntry>, StoreError> {
         let Some(no) = self.book_no(book)? else { return Ok(Vec::new()) };
         self.many("e.book = ?1 ORDER BY e.n", &[&no])
+    }
+
+    /// All that one key signed in a book, in order.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn of_signer(&self, book: BookId, key: KeyId) -> Result<Vec<HeldEntry>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(Vec::new()) };
+        let (first, last) = (Actor::from_parts(key, [0; 8]), Actor::from_parts(key, [0xff; 8]));
+        self.many("e.book = ?1 AND e.actor BETWEEN ?2 AND ?3 ORDER BY e.n", &[&no, &first.0, &last.0])
     }
 
     fn one(&self, such: &str, values: &[&dyn rusqlite::ToSql]) -> Result<Option<HeldEntry>, StoreError> {

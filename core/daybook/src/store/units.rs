@@ -83,13 +83,23 @@ impl Truth<'_> {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
-    /// The fleet, folded up to a number, as JSON.
+    /// The folded fleet, JSON; none when it changed since it was folded.
     ///
     /// # Errors
     /// As any read.
-    pub fn fleet_body(&self) -> Result<Option<(i64, Vec<u8>)>, StoreError> {
-        let mut query = self.0.prepare_cached("SELECT upto, body FROM fleet WHERE one = 1")?;
-        Ok(query.query_row([], |row| Ok((row.get(0)?, row.get(1)?))).optional()?)
+    pub fn fleet_body(&self) -> Result<Option<Vec<u8>>, StoreError> {
+        let mut query = self.0.prepare_cached("SELECT body FROM fleet WHERE one = 1 AND body <> x''")?;
+        Ok(query.query_row([], |row| row.get(0)).optional()?)
+    }
+
+    /// How often the fleet has changed here: another number is another fleet.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn fleet_version(&self) -> Result<i64, StoreError> {
+        let mut query =
+            self.0.prepare_cached("SELECT coalesce((SELECT version FROM fleet WHERE one = 1), 0)")?;
+        Ok(query.query_row([], |row| row.get(0))?)
     }
 }
 
@@ -125,9 +135,30 @@ impl Store {
     }
 }
 
-/// Keeps the folded fleet.
-pub(super) fn put_fleet(tx: &Transaction<'_>, upto: i64, body: &[u8]) -> Result<(), StoreError> {
-    tx.execute("INSERT OR REPLACE INTO fleet (one, upto, body) VALUES (1, ?1, ?2)", (upto, body))?;
+/// Keeps the folded fleet, unless it changed again.
+pub(super) fn put_fleet(tx: &Transaction<'_>, version: i64, body: &[u8]) -> Result<(), StoreError> {
+    tx.execute("INSERT OR IGNORE INTO fleet (one, version, body) VALUES (1, 0, x'')", [])?;
+    tx.execute("UPDATE fleet SET body = ?2 WHERE one = 1 AND version = ?1", (version, body))?;
+    Ok(())
+}
+
+/// Drops the folded fleet and counts the change.
+pub(super) fn change_fleet(tx: &Transaction<'_>) -> Result<i64, StoreError> {
+    let mut query = tx.prepare_cached(
+        "INSERT INTO fleet (one, version, body) VALUES (1, 1, x'')
+         ON CONFLICT (one) DO UPDATE SET version = version + 1, body = x'' RETURNING version",
+    )?;
+    Ok(query.query_row([], |row| row.get(0))?)
+}
+
+/// Marks one unit, or all of them.
+pub(super) fn mark_stale(tx: &Transaction<'_>, truck: Option<TruckId>) -> Result<(), StoreError> {
+    match truck {
+        Some(truck) => tx
+            .prepare_cached("UPDATE unit SET stale = 1 WHERE truck = ?1 AND stale = 0")?
+            .execute([truck.bytes()])?,
+        None => tx.execute("UPDATE unit SET stale = 1 WHERE stale = 0", [])?,
+    };
     Ok(())
 }
 

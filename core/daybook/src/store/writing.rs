@@ -1,7 +1,7 @@
 //! One writing transaction: everything or nothing.
 
 use rusqlite::Transaction;
-use sumpbook_trade::EntryId;
+use sumpbook_trade::{EntryId, TruckId};
 
 use super::facts::{self, FactRow};
 use super::{HeldEntry, Store, StoreError, Truth, truth, units};
@@ -91,12 +91,28 @@ impl Writing<'_> {
         }
     }
 
-    /// Keeps the folded fleet.
+    /// Keeps the folded fleet under the number its change was given.
     ///
     /// # Errors
     /// As any write.
-    pub fn put_fleet(&self, upto: i64, body: &[u8]) -> Result<(), StoreError> {
-        units::put_fleet(&self.0, upto, body)
+    pub fn put_fleet(&self, version: i64, body: &[u8]) -> Result<(), StoreError> {
+        units::put_fleet(&self.0, version, body)
+    }
+
+    /// The fleet is another now: drops the folded one and returns the number of this change.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn change_fleet(&self) -> Result<i64, StoreError> {
+        units::change_fleet(&self.0)
+    }
+
+    /// One unit's state, or every unit's, must be folded again before it is read.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn mark_stale(&self, truck: Option<TruckId>) -> Result<(), StoreError> {
+        units::mark_stale(&self.0, truck)
     }
 
     /// Drops a draft in the same breath as its entry is written.
@@ -115,8 +131,9 @@ impl Writing<'_> {
     pub fn clear_projections(&self) -> Result<(), StoreError> {
         self.0.execute_batch(
             "DELETE FROM fact; DELETE FROM aside; DELETE FROM decided; DELETE FROM lock_out;
-             DELETE FROM unit; DELETE FROM fleet;",
+             DELETE FROM unit;",
         )?;
+        units::change_fleet(&self.0)?;
         Ok(())
     }
 

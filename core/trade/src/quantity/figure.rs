@@ -123,6 +123,13 @@ pub struct Figure {
     pub unit: Unit,
 }
 
+/// A US gallon is 231 cubic inches, exactly this many litres (NIST SP 811, B.8). The units crate has seven
+/// digits of it, which is too few for a sum of many pours.
+const GALLON_L: f64 = 3.785_411_784;
+
+/// A pound-force on a square inch in pascals: 0.45359237 kg x 9.80665 m/s2 / (0.0254 m)2.
+const PSI_PA: f64 = 0.453_592_37 * 9.806_65 / (0.0254 * 0.0254);
+
 /// The most decimals a figure may have.
 const MOST_PLACES: u8 = 6;
 
@@ -159,11 +166,10 @@ impl Figure {
     /// As a volume, if it is one.
     pub fn volume(self) -> Option<Volume> {
         let v = self.value();
-        // US quart = 57.75 cubic inches, exactly 0.946352946 L (NIST SP 811, B.8).
         Some(match self.unit {
-            Unit::Quart => Volume::new::<volume::quart_liquid>(v),
-            Unit::Gallon => Volume::new::<volume::gallon>(v),
-            Unit::FluidOunce => Volume::new::<volume::fluid_ounce>(v),
+            Unit::Quart => Volume::new::<volume::liter>(v * GALLON_L / 4.0),
+            Unit::Gallon => Volume::new::<volume::liter>(v * GALLON_L),
+            Unit::FluidOunce => Volume::new::<volume::liter>(v * GALLON_L / 128.0),
             Unit::Litre => Volume::new::<volume::liter>(v),
             Unit::Millilitre => Volume::new::<volume::milliliter>(v),
             _ => return None,
@@ -174,7 +180,7 @@ impl Figure {
     pub fn pressure(self) -> Option<Pressure> {
         let v = self.value();
         Some(match self.unit {
-            Unit::Psi => Pressure::new::<pressure::psi>(v),
+            Unit::Psi => Pressure::new::<pressure::pascal>(v * PSI_PA),
             Unit::Kilopascal => Pressure::new::<pressure::kilopascal>(v),
             Unit::Bar => Pressure::new::<pressure::bar>(v),
             _ => return None,

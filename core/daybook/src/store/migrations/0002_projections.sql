@@ -41,4 +41,8 @@ CREATE TABLE lock_out (
   PRIMARY KEY (unit, part, opened)
 ) WITHOUT ROWID;
 CREATE INDEX lock_open ON lock_out (unit, part) WHERE ended IS NULL;
-CREATE TABLE fleet (one INTEGER PRIMARY KEY CHECK (one = 1), upto INTEGER NOT NULL, body BLOB NOT NULL);
+CREATE TABLE fleet (
+  one     INTEGER PRIMARY KEY CHECK (one = 1),
+  version INTEGER NOT NULL,                     -- counts changes of the fleet book's projection
+  body    BLOB NOT NULL                         -- the folded fleet; empty: it must be folded again
+);

@@ -1,0 +1,128 @@
+//! A top-up under way: the two signs first, then small pours, each looked at after it settled.
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::procedure::CapSigns;
+use sumpbook_trade::record::{Glass, Pour, StopWait, TopUp, Warmth};
+use sumpbook_trade::{Entry, EntryId, Fluid, OilFamily, PersonId, Stamp, Tenths, TruckId, may_open_cap};
+
+use super::error::MissingSign;
+use super::{DraftError, Signing};
+use crate::fleet::Fleet;
+
+/// A top-up under way. Fields are set as they are said; none is filled beforehand.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct TopUpDraft {
+    /// The id its entry will have.
+    pub id: EntryId,
+    /// The unit.
+    pub unit: TruckId,
+    /// Who pours.
+    pub person: PersonId,
+    /// Since when.
+    pub begun: Stamp,
+    /// Which fluid.
+    pub fluid: Fluid,
+    /// Family on the drum.
+    pub family: Option<OilFamily>,
+    /// Grade on the drum.
+    pub grade: Option<String>,
+    /// The two signs that pressure is gone.
+    pub signs: CapSigns,
+    /// Where the level stood before.
+    pub before: Option<Glass>,
+    /// Cold or hot.
+    pub warmth: Option<Warmth>,
+    /// How long the unit had stood.
+    pub stopped: Option<StopWait>,
+    /// Pours so far.
+    pub pours: Vec<Pour>,
+    /// The cap was cleaned, set and tight.
+    pub cap_tight: Option<bool>,
+    /// Compressor hours, when read.
+    pub hours: Option<Tenths>,
+}
+
+impl TopUpDraft {
+    /// A top-up that has just begun.
+    pub fn begin(id: EntryId, unit: TruckId, person: PersonId, fluid: Fluid, begun: Stamp) -> TopUpDraft {
+        TopUpDraft {
+            id,
+            unit,
+            person,
+            begun,
+            fluid,
+            family: None,
+            grade: None,
+            signs: CapSigns::default(),
+            before: None,
+            warmth: None,
+            stopped: None,
+            pours: Vec::new(),
+            cap_tight: None,
+            hours: None,
+        }
+    }
+
+    /// The sign that keeps the cap shut; none when it may be opened. Only compressor oil is under pressure.
+    pub fn missing_sign(&self) -> Option<MissingSign> {
+        if self.fluid != Fluid::CompressorOil || may_open_cap(self.signs) {
+            return None;
+        }
+        let seen = |sign: Option<bool>| sign == Some(true);
+        Some(match (seen(self.signs.gauge_zero), seen(self.signs.blow_down_silent)) {
+            (false, true) => MissingSign::GaugeZero,
+            (true, _) => MissingSign::BlowDownSilent,
+            (false, false) => MissingSign::Both,
+        })
+    }
+
+    /// Adds a pour. `already_poured` records what was done without the signs: the truth before the rule.
+    ///
+    /// # Errors
+    /// Without both signs, unless it is poured already; a volume that is none.
+    pub fn pour(&mut self, pour: Pour, already_poured: bool) -> Result<(), DraftError> {
+        if let Some(missing) = self.missing_sign().filter(|_| !already_poured) {
+            return Err(DraftError::GateClosed(missing));
+        }
+        if pour.volume.volume().is_none() || pour.volume.digits <= 0 {
+            return Err(DraftError::NoVolume);
+        }
+        self.pours.push(pour);
+        Ok(())
+    }
+
+    /// Where the level stands now: after the last pour that was looked at, else as before.
+    pub fn level(&self) -> Option<Glass> {
+        self.pours.iter().rev().find_map(|pour| pour.after).or(self.before)
+    }
+
+    /// The top-up as an entry.
+    ///
+    /// # Errors
+    /// Nothing poured; for compressor oil the cap not said to be tight.
+    pub fn sign(&self, fleet: &Fleet, signing: &Signing) -> Result<Entry, DraftError> {
+        if self.pours.is_empty() {
+            return Err(DraftError::NothingPoured);
+        }
+        if self.fluid == Fluid::CompressorOil && self.cap_tight != Some(true) {
+            return Err(DraftError::CapOpen);
+        }
+        let fact = TopUp {
+            fluid: self.fluid,
+            family: self.family,
+            grade: self.grade.clone(),
+            gauge_zero: self.signs.gauge_zero,
+            blow_down_silent: self.signs.blow_down_silent,
+            before: self.before,
+            pours: self.pours.clone(),
+            after: self.pours.iter().rev().find_map(|pour| pour.after),
+            warmth: self.warmth,
+            stopped: self.stopped.clone(),
+            cap_tight: self.cap_tight,
+        };
+        let mut entry = signing.entry(fleet, self.id, self.unit, self.person, fact.into());
+        entry.hours = self.hours;
+        Ok(entry)
+    }
+}

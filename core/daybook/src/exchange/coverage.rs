@@ -1,0 +1,54 @@
+//! Which entries of a book some heads do not reach: what the holder of those heads lacks.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::book::BookId;
+use crate::gate::ChangeHash;
+use crate::store::{HeldEntry, StoreError, Truth};
+
+/// The entries of a book that `heads` do not reach, in admission order.
+///
+/// Heads that are not held here say nothing. The walk goes back from the newest and ends where only
+/// reached entries are left, so it costs what is lacking and not what is held: every entry's number is
+/// higher than those of the entries it names.
+///
+/// # Errors
+/// As any read.
+pub(super) fn beyond(
+    truth: &Truth<'_>,
+    book: BookId,
+    heads: &[ChangeHash],
+) -> Result<Vec<HeldEntry>, StoreError> {
+    let mut open: BTreeMap<i64, HeldEntry> = BTreeMap::new();
+    let mut reached: BTreeSet<i64> = BTreeSet::new();
+    let mut lacking = Vec::new();
+    for head in heads {
+        if let Some(held) = truth.by_hash(head)?.filter(|held| held.row.book == book) {
+            reached.insert(held.n);
+            open.insert(held.n, held);
+        }
+    }
+    for head in truth.heads(book)? {
+        if let Some(held) = truth.by_hash(&head)? {
+            open.insert(held.n, held);
+        }
+    }
+    // What is reached is always open too, so this ends when nothing else is left.
+    while open.len() > reached.len() {
+        let Some((n, held)) = open.pop_last() else { break };
+        let is_reached = reached.remove(&n);
+        for dep in &held.row.deps {
+            if let Some(below) = truth.by_hash(dep)? {
+                if is_reached {
+                    reached.insert(below.n);
+                }
+                open.insert(below.n, below);
+            }
+        }
+        if !is_reached {
+            lacking.push(held);
+        }
+    }
+    lacking.reverse();
+    Ok(lacking)
+}

@@ -1,0 +1,141 @@
+//! What a folder remembers from one exchange to the next.
+
+use std::collections::BTreeSet;
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::TruckId;
+use sumpbook_trade::record::Digest;
+
+use super::ExchangeError;
+use crate::ledger::Ledger;
+use crate::parcel::Cursor;
+use crate::store::{Store, StoreError};
+
+const CODE: &str = "enrolment-code";
+const NAME: &str = "device-name";
+const CURSOR: &str = "cursor";
+const FOLLOWED: &str = "followed-trucks";
+const SENT: &str = "sent-parcels";
+const EPOCHS: &str = "epochs";
+const PENDING: &str = "pending-devices";
+
+/// The most parcels remembered as sent; an answer to an older one still brings its entries.
+const MOST_SENT: usize = 256;
+/// The most epochs remembered: one for each time a hub was restored.
+const MOST_EPOCHS: usize = 64;
+/// The most phones that wait to be let in; the oldest gives way.
+const MOST_PENDING: usize = 64;
+
+/// A phone that asked to be let in, as the shop remembers it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct Asked {
+    pub(super) key: Digest,
+    pub(super) code: [u8; 16],
+    pub(super) name: String,
+}
+
+fn fixed<const N: usize>(store: &Store, name: &str) -> Result<Option<[u8; N]>, StoreError> {
+    Ok(store.setting(name)?.and_then(|bytes| bytes.try_into().ok()))
+}
+
+fn list<const N: usize>(store: &Store, name: &str) -> Result<Vec<[u8; N]>, StoreError> {
+    let bytes = store.setting(name)?.unwrap_or_default();
+    Ok(bytes.chunks_exact(N).filter_map(|chunk| chunk.try_into().ok()).collect())
+}
+
+/// The code and the name this phone asks under.
+pub(super) fn asking(store: &Store) -> Result<Option<([u8; 16], String)>, StoreError> {
+    let name = store.setting(NAME)?.and_then(|bytes| String::from_utf8(bytes).ok());
+    Ok(fixed(store, CODE)?.zip(name))
+}
+
+pub(crate) fn set_code(store: &mut Store, code: &[u8; 16]) -> Result<(), StoreError> {
+    store.set_setting(CODE, code)
+}
+
+pub(crate) fn set_name(store: &mut Store, name: &str) -> Result<(), StoreError> {
+    store.set_setting(NAME, name.as_bytes())
+}
+
+/// How far this phone has the hub's entries.
+pub(super) fn cursor(store: &Store) -> Result<Option<Cursor>, StoreError> {
+    let kept: Option<[u8; 16]> = fixed(store, CURSOR)?;
+    Ok(kept.map(|bytes| {
+        let whole = u128::from_be_bytes(bytes);
+        Cursor { book: None, n: (whole >> 64) as u64, tag: (whole as u64).to_be_bytes() }
+    }))
+}
+
+pub(super) fn set_cursor(store: &mut Store, cursor: &Cursor) -> Result<(), StoreError> {
+    let whole = (u128::from(cursor.n) << 64) | u128::from(u64::from_be_bytes(cursor.tag));
+    store.set_setting(CURSOR, &whole.to_be_bytes())
+}
+
+/// The trucks whose books this phone is to hold.
+pub(super) fn followed(store: &Store) -> Result<BTreeSet<TruckId>, StoreError> {
+    Ok(list(store, FOLLOWED)?.into_iter().map(TruckId::from_bytes).collect())
+}
+
+pub(super) fn follow(store: &mut Store, more: &BTreeSet<TruckId>) -> Result<(), StoreError> {
+    let known = followed(store)?;
+    if more.is_subset(&known) {
+        return Ok(());
+    }
+    let bytes: Vec<u8> = known.union(more).flat_map(|truck| truck.bytes()).collect();
+    store.set_setting(FOLLOWED, &bytes)
+}
+
+/// Whether this phone sent the parcel with this digest.
+pub(super) fn was_sent(store: &Store, digest: &[u8; 32]) -> Result<bool, StoreError> {
+    Ok(list(store, SENT)?.contains(digest))
+}
+
+pub(super) fn sent(store: &mut Store, digests: &[[u8; 32]]) -> Result<(), StoreError> {
+    let mut known = list(store, SENT)?;
+    known.extend(digests);
+    let from = known.len().saturating_sub(MOST_SENT);
+    store.set_setting(SENT, &known.split_off(from).concat())
+}
+
+/// The epochs of the hub, the newest last.
+pub(super) fn epochs(store: &Store) -> Result<Vec<[u8; 8]>, StoreError> {
+    list(store, EPOCHS)
+}
+
+pub(super) fn set_epochs(store: &mut Store, mut epochs: Vec<[u8; 8]>) -> Result<(), StoreError> {
+    let from = epochs.len().saturating_sub(MOST_EPOCHS);
+    store.set_setting(EPOCHS, &epochs.split_off(from).concat())
+}
+
+/// The epoch to write into a parcel: the shop's own, or the one a phone last met.
+pub(super) fn epoch(ledger: &mut Ledger) -> Result<[u8; 8], ExchangeError> {
+    if let Some(epoch) = epochs(ledger.store())?.last() {
+        return Ok(*epoch);
+    }
+    if !is_shop(ledger) {
+        return Ok([0; 8]);
+    }
+    let mut epoch = [0; 8];
+    getrandom::fill(&mut epoch)?;
+    set_epochs(ledger.store_mut(), vec![epoch])?;
+    Ok(epoch)
+}
+
+/// Whether this folder is the shop's.
+pub(super) fn is_shop(ledger: &Ledger) -> bool {
+    ledger.own_key().id() == ledger.root().shop.id()
+}
+
+/// The phones that asked to be let in, oldest first.
+pub(super) fn asked(store: &Store) -> Result<Vec<Asked>, ExchangeError> {
+    Ok(match store.setting(PENDING)? {
+        Some(bytes) => serde_json::from_slice(&bytes)?,
+        None => Vec::new(),
+    })
+}
+
+pub(super) fn set_asked(store: &mut Store, mut asked: Vec<Asked>) -> Result<(), ExchangeError> {
+    let from = asked.len().saturating_sub(MOST_PENDING);
+    let bytes = serde_json::to_vec(&asked.split_off(from))?;
+    Ok(store.set_setting(PENDING, &bytes)?)
+}

@@ -1,0 +1,59 @@
+//! Cutting what is to be sent into parcels that any reader takes.
+
+use std::collections::BTreeSet;
+
+use super::ExchangeError;
+use crate::gate::DeviceKey;
+use crate::parcel::{FileWriter, Parcel, Run, limits, pack, seal};
+use crate::store::{HeldEntry, Truth};
+
+/// What a place, an id and a signature take beside the payload, at most in the usual case.
+const BESIDE: usize = 160;
+/// Bytes that one page may have before compression: below the limit of an answer's page as it travels.
+const PAGE: usize = limits::ANSWER_PAGE - 96 * 1024;
+/// Entries in one parcel of a file: a damaged parcel takes no more than these with it.
+const ENTRIES: usize = 250;
+
+/// Cuts rows into pages, the fleet's book first, and packs each.
+pub(super) fn pages(truth: &Truth<'_>, mut rows: Vec<HeldEntry>) -> Vec<Vec<Run>> {
+    rows.sort_by_key(|held| (held.row.book, held.n));
+    rows.dedup_by_key(|held| held.n);
+    let whole = |book, hash: crate::gate::ChangeHash| {
+        // Held here for certain, so a prefix that finds nothing names more than one.
+        truth.by_prefix(book, hash.prefix()).ok().flatten().is_none()
+    };
+    let mut pages = Vec::new();
+    let (mut page, mut bytes, mut books) = (Vec::new(), 0usize, BTreeSet::new());
+    for held in rows {
+        let size = held.row.payload.len() + 32 * held.row.deps.len() + BESIDE;
+        let other_book = !books.contains(&held.row.book) && books.len() as u64 >= limits::BOOKS;
+        if !page.is_empty() && (page.len() >= ENTRIES || bytes + size > PAGE || other_book) {
+            pages.push(pack(std::mem::take(&mut page), whole));
+            (bytes, books) = (0, BTreeSet::new());
+        }
+        bytes += size;
+        books.insert(held.row.book);
+        page.push(held.row);
+    }
+    if !page.is_empty() {
+        pages.push(pack(page, whole));
+    }
+    pages
+}
+
+/// Seals parcels into one file, every one but the last saying that more follow. With their digests.
+pub(super) fn file(
+    mut parcels: Vec<Parcel>,
+    key: &DeviceKey,
+) -> Result<(Vec<u8>, Vec<[u8; 32]>), ExchangeError> {
+    let last = parcels.len().saturating_sub(1);
+    let mut writer = FileWriter::new(Vec::new())?;
+    let mut digests = Vec::with_capacity(parcels.len());
+    for (at, parcel) in parcels.iter_mut().enumerate() {
+        parcel.more = at < last;
+        let sealed = seal(parcel, key)?;
+        writer.add(&sealed.wire)?;
+        digests.push(sealed.digest);
+    }
+    Ok((writer.finish()?, digests))
+}

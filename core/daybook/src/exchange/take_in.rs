@@ -1,0 +1,265 @@
+//! Taking in a file, whoever made it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use sumpbook_trade::{EntryId, Stamp};
+
+use super::accept::{code_state, remember};
+use super::admit_runs::admit_runs;
+use super::shelf_again::shelf_again;
+use super::{EndedEarly, ExchangeError, Fate, PendingDevice, Reason, TakenIn, Told, memory};
+use crate::book::BookId;
+use crate::gate::{ChangeHash, PublicKey};
+use crate::ledger::{Ledger, Refusal};
+use crate::parcel::{
+    BookHeads, Cursor, EnrolmentRequest, FileError, FileReader, Link, OpenError, Opened, Parcel, Standing,
+    open,
+};
+use crate::store::RefusedRow;
+
+/// What is told only when the whole file was read.
+#[derive(Default)]
+struct Said {
+    heads: Vec<(BookHeads, i64)>,
+    cursor: Option<Cursor>,
+    epoch: Option<[u8; 8]>,
+    asks: Vec<EnrolmentRequest>,
+    /// Another parcel should have followed the last one.
+    more: bool,
+    parcels: u64,
+    other_fleet: u64,
+    other_shop: u64,
+}
+
+/// Takes in a file: another phone's, the shop's answer, or an invitation of the same fleet.
+///
+/// Every honest entry comes in, whatever else is bad about the file. What waits for an earlier entry goes
+/// to the shelf, which is tried again afterwards; what is refused is kept with its reason. Taken in twice,
+/// a file changes nothing the second time.
+///
+/// # Errors
+/// [`ExchangeError::NotAFile`], [`ExchangeError::OtherFleet`] and [`ExchangeError::OtherShop`] when nothing
+/// of it is for this folder; and when the store cannot be written, then what was taken in before stays.
+pub fn take_in(ledger: &mut Ledger, bytes: &[u8], now: Stamp) -> Result<TakenIn, ExchangeError> {
+    let reader = match FileReader::new(bytes) {
+        Ok(reader) => reader,
+        Err(_) => return Err(ExchangeError::NotAFile),
+    };
+    let mut taken = TakenIn::default();
+    let mut said = Said::default();
+    for frame in reader {
+        match frame {
+            Ok(wire) => {
+                said.parcels += 1;
+                one(ledger, &wire, now.unix_ms(), &mut taken, &mut said)?;
+            }
+            Err(error) => {
+                taken.ended_early = Some(ended(&taken, !matches!(error, FileError::Truncated { .. })))
+            }
+        }
+    }
+    if said.more && taken.ended_early.is_none() {
+        taken.ended_early = Some(ended(&taken, false));
+    }
+    if said.parcels > 0 && said.other_fleet == said.parcels {
+        return Err(ExchangeError::OtherFleet);
+    }
+    if said.parcels > 0 && said.other_shop == said.parcels {
+        return Err(ExchangeError::OtherShop);
+    }
+    taken.admitted += shelf_again(ledger, now.unix_ms())?;
+    receipts(ledger, &mut taken, &said)?;
+    asks(ledger, &mut taken, said.asks, now)?;
+    Ok(taken)
+}
+
+fn ended(taken: &TakenIn, damaged: bool) -> EndedEarly {
+    let after = taken.told.iter().map(|told| told.entries.len() as u64).sum();
+    EndedEarly { after, of: None, damaged }
+}
+
+/// One parcel of the file.
+fn one(
+    ledger: &mut Ledger,
+    wire: &[u8],
+    now_ms: i64,
+    taken: &mut TakenIn,
+    said: &mut Said,
+) -> Result<(), ExchangeError> {
+    let opened = match open(wire, |id| ledger.key(id)) {
+        Ok(opened) => opened,
+        Err(error) => return refuse_parcel(ledger, wire, reason_of(&error), now_ms, taken),
+    };
+    if opened.parcel.fleet != ledger.root().fleet {
+        said.other_fleet += 1;
+        taken.refused.push((None, Reason::OtherFleet));
+        return Ok(());
+    }
+    if opened.standing == Standing::Inviting {
+        // The real shop's key is always known: this is somebody else under the fleet's name.
+        said.other_shop += 1;
+        return refuse_parcel(ledger, wire, Reason::OtherShop, now_ms, taken);
+    }
+    let Opened { mut parcel, signer, digest, .. } = opened;
+    taken.senders.insert(signer.id());
+    said.more = parcel.more;
+    let from_shop = signer.id() == ledger.root().shop.id();
+    let is_answer = matches!(parcel.link, Link::Request(_));
+    if from_shop && is_answer && !memory::is_shop(ledger) {
+        taken.placed_again += place_lost_again(ledger, &parcel, now_ms)?;
+    }
+    let runs = std::mem::take(&mut parcel.runs);
+    let lengths: Vec<usize> = runs.iter().map(|run| run.entries.len()).collect();
+    let through = admit_runs(ledger, runs, now_ms, Some(signer.id().0))?;
+    ledger.store_mut().keep_waiting(&through.parts, now_ms)?;
+    for entry in &through.entries {
+        match entry.fate {
+            Fate::Admitted => taken.admitted += 1,
+            Fate::Known => taken.known += 1,
+            Fate::Waiting(_) => taken.waiting += 1,
+            Fate::Refused(reason) => taken.refused.push((Some(entry.id), reason)),
+        }
+    }
+    if from_shop {
+        heard_from_shop(ledger, &parcel, now_ms, said)?;
+    }
+    said.asks.extend(parcel.enrolment);
+    taken.told.push(Told {
+        digest,
+        sender: signer,
+        is_answer,
+        sender_ms: parcel.sender_ms,
+        runs: lengths,
+        entries: through.entries,
+        heads: parcel.heads,
+        cursors: parcel.cursors,
+    });
+    Ok(())
+}
+
+fn reason_of(error: &OpenError) -> Reason {
+    match error {
+        OpenError::UnknownSigner(_) => Reason::UnknownSender,
+        OpenError::Signature(_) => Reason::ParcelSignature,
+        _ => Reason::Damaged,
+    }
+}
+
+fn refuse_parcel(
+    ledger: &mut Ledger,
+    wire: &[u8],
+    reason: Reason,
+    now_ms: i64,
+    taken: &mut TakenIn,
+) -> Result<(), ExchangeError> {
+    let row = RefusedRow {
+        bytes: wire.to_vec(),
+        reason: reason.word().to_owned(),
+        device: None,
+        id: None,
+        received_ms: now_ms,
+    };
+    ledger.store_mut().keep_refused(&[row])?;
+    taken.refused.push((None, reason));
+    Ok(())
+}
+
+/// Places again what the shop refused because another stands at its place. Before the parcel's own
+/// entries come in: one of them may be that other.
+fn place_lost_again(ledger: &mut Ledger, parcel: &Parcel, now_ms: i64) -> Result<usize, ExchangeError> {
+    let fork = Reason::Entry(Refusal::Fork).code();
+    let mut lost: BTreeMap<BookId, Vec<EntryId>> = BTreeMap::new();
+    for refusal in parcel.refused.iter().filter(|refusal| refusal.code == fork) {
+        // By its hash too: placed again, the same entry stands at another place and stays there.
+        for held in ledger.store().truth().by_id(refusal.id)? {
+            if Some(held.row.hash.prefix()) == refusal.missing {
+                lost.entry(held.row.book).or_default().push(refusal.id);
+            }
+        }
+    }
+    let mut placed = 0;
+    for (book, ids) in lost {
+        placed += ledger.place_again(book, &ids, now_ms)?;
+    }
+    Ok(placed)
+}
+
+/// What only the shop can say.
+fn heard_from_shop(
+    ledger: &mut Ledger,
+    parcel: &Parcel,
+    now_ms: i64,
+    said: &mut Said,
+) -> Result<(), ExchangeError> {
+    let at = i64::try_from(parcel.sender_ms).unwrap_or(now_ms);
+    said.heads.extend(parcel.heads.iter().map(|heads| (heads.clone(), at)));
+    said.epoch = Some(parcel.epoch);
+    if let Link::Request(digest) = parcel.link
+        && memory::was_sent(ledger.store(), &digest)?
+    {
+        // Another phone's cursor says nothing of what this one holds.
+        said.cursor = parcel.cursors.iter().find(|cursor| cursor.book.is_none()).copied();
+    }
+    if let Some(invitation) = &parcel.invitation {
+        memory::set_code(ledger.store_mut(), &invitation.code)?;
+    }
+    Ok(())
+}
+
+fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(), ExchangeError> {
+    if memory::is_shop(ledger) {
+        return Ok(());
+    }
+    if let Some(epoch) = said.epoch {
+        let mut met = memory::epochs(ledger.store())?;
+        if met.last() != Some(&epoch) {
+            if met.contains(&epoch) {
+                taken.two_shops = true;
+                return Ok(());
+            }
+            taken.shop_set_back = !met.is_empty();
+            met.push(epoch);
+            memory::set_epochs(ledger.store_mut(), met)?;
+        }
+    }
+    let mut by_time: BTreeMap<i64, Vec<(BookId, Vec<ChangeHash>)>> = BTreeMap::new();
+    let mut trucks = BTreeSet::new();
+    for (BookHeads { book, heads }, at) in &said.heads {
+        if let BookId::Truck { truck, .. } = book {
+            trucks.insert(*truck);
+        }
+        by_time.entry(*at).or_default().push((*book, heads.clone()));
+    }
+    memory::follow(ledger.store_mut(), &trucks)?;
+    for (at, heads) in by_time {
+        ledger.store_mut().keep_receipts(&heads, at, taken.shop_set_back)?;
+        taken.receipt = true;
+    }
+    let whole = taken.ended_early.is_none() && !taken.refused.iter().any(|(id, _)| id.is_none());
+    if let Some(cursor) = said.cursor.filter(|_| whole) {
+        memory::set_cursor(ledger.store_mut(), &cursor)?;
+    }
+    Ok(())
+}
+
+fn asks(
+    ledger: &mut Ledger,
+    taken: &mut TakenIn,
+    asks: Vec<EnrolmentRequest>,
+    now: Stamp,
+) -> Result<(), ExchangeError> {
+    for ask in asks {
+        let key: PublicKey = ask.key;
+        // Enrolled already, perhaps by an entry of this very file.
+        if ledger.key(key.id()).is_some() {
+            continue;
+        }
+        let code = code_state(ledger.store(), &ask.code, key.id(), now)?;
+        if memory::is_shop(ledger) {
+            remember(ledger, &ask)?;
+        }
+        let fingerprint = PendingDevice::fingerprint_of(key.id());
+        taken.pending = Some(PendingDevice { key, fingerprint, name: ask.name, code });
+    }
+    Ok(())
+}

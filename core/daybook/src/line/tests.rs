@@ -1,0 +1,176 @@
+//! What a line is refused for, and what the refusal says. Invented data.
+
+use sumpbook_trade::checklist::{Severity, Template};
+use sumpbook_trade::record::{PersonSet, Role, Source, TruckRegistered};
+use sumpbook_trade::{Entry, Fact, Features, PersonId, Stamp, Tenths, TruckId};
+use uuid::Uuid;
+
+use super::{Line, LineError, Writer, entry_id};
+use crate::fleet::Fleet;
+
+fn fleet() -> Fleet {
+    let mut fleet = Fleet::default();
+    for (n, door) in [(1, "TH-01"), (2, "TH-02")] {
+        let truck = TruckId(Uuid::from_u128(n));
+        let registered = TruckRegistered {
+            truck,
+            door: door.into(),
+            serial: None,
+            plate: None,
+            features: Features::default(),
+            in_service: chrono::NaiveDate::from_ymd_opt(2026, 9, 28).unwrap(),
+            in_service_hours: Tenths::ZERO,
+        };
+        fleet.trucks.insert(truck, registered);
+    }
+    for (n, name) in [(3, "Amos Tillery"), (4, "Gil Sandoval")] {
+        let person = PersonId(Uuid::from_u128(n));
+        let set = PersonSet { person, name: name.into(), role: Role::Driver, gone: false };
+        fleet.people.insert(person, set);
+    }
+    fleet
+}
+
+fn resolve(text: &str, fleet: &Fleet) -> Result<Entry, LineError> {
+    let now: Stamp = "2026-10-19T06:32:00-06:00".parse().unwrap();
+    let writer = Writer { now, clock_off_ms: Some(-40), id: entry_id(now).unwrap() };
+    Line::read(text)?.resolve(fleet, Template::common_practice().unwrap(), &writer)
+}
+
+fn refused(text: &str) -> String {
+    resolve(text, &fleet()).unwrap_err().to_string()
+}
+
+#[test]
+fn a_short_line_is_dated_by_the_phone_and_is_the_phones() {
+    let entry = resolve(
+        r#"{"unit":"th-01","person":"amos tillery","kind":"site-condition","body":{"dust":"dusty"}}"#,
+        &fleet(),
+    )
+    .unwrap();
+    assert_eq!(entry.unit, Some(TruckId(Uuid::from_u128(1))));
+    assert_eq!(entry.person, Some(PersonId(Uuid::from_u128(3))));
+    assert_eq!((entry.source, entry.clock_off_ms), (Source::Phone, Some(-40)));
+    assert_eq!(entry.at.to_string(), "2026-10-19T06:32:00-06:00");
+    assert_eq!(entry.id.0.get_version_num(), 7);
+}
+
+#[test]
+fn what_nobody_knows_is_named_with_what_is_known() {
+    for (line, told) in [
+        ("not json", "not JSON"),
+        ("[]", "not a JSON object"),
+        (r#"{"unit":"TH-01","hourz":"1.0","kind":"lay-up","body":{}}"#, "no entry has a field 'hourz'"),
+        (r#"{"unit":"TH-01"}"#, "Give \"kind\""),
+        (r#"{"unit":"TH-01","kind":"weather","body":{}}"#, "no kind of entry 'weather'"),
+        (
+            r#"{"unit":"TH-01","kind":"site-condition","body":{"dust":"foggy"}}"#,
+            "'site-condition': unknown variant `foggy`",
+        ),
+        (r#"{"unit":"TH-01","kind":"lay-up","body":{"dome":"x"}}"#, "unknown field `dome`"),
+        (r#"{"unit":"TH-09","kind":"lay-up","body":{}}"#, "'TH-09'. Known are: TH-01, TH-02."),
+        (
+            r#"{"unit":"TH-01","person":"Amos","kind":"lay-up","body":{}}"#,
+            "'Amos'. Known are: Amos Tillery, Gil Sandoval.",
+        ),
+        (r#"{"kind":"lay-up","body":{}}"#, "'lay-up' is about a unit"),
+        (
+            r#"{"unit":"TH-01","kind":"device-enrolled","body":{"key":"00","name":"x"}}"#,
+            "64 hexadecimal digits",
+        ),
+        (
+            r#"{"unit":"TH-01","kind":"end-of-day","body":{"none-found":false}}"#,
+            "names its defects or says \"none-found\"",
+        ),
+    ] {
+        let why = refused(line);
+        assert!(why.contains(told), "{line}\n{why}");
+    }
+}
+
+#[test]
+fn a_phones_entry_takes_no_time_from_outside() {
+    let line = |source: &str| {
+        format!(
+            r#"{{"unit":"TH-01","at":"2026-10-18T07:00:00-06:00","source":"{source}","kind":"lay-up","body":{{}}}}"#
+        )
+    };
+    assert_eq!(resolve(&line("phone"), &fleet()), Err(LineError::TimeGiven));
+    assert!(LineError::TimeGiven.to_string().contains("clock dates"));
+    let paper = resolve(&line("paper"), &fleet()).unwrap();
+    assert_eq!((paper.at.to_string().as_str(), paper.clock_off_ms), ("2026-10-18T07:00:00-06:00", None));
+    let demo = Fleet { demo: true, ..fleet() };
+    assert!(resolve(&line("phone"), &demo).is_ok());
+}
+
+fn defect(word: &str, severity: &str) -> String {
+    format!(
+        r#"{{"unit":"TH-01","person":"Amos Tillery","kind":"end-of-day","body":{{"none-found":false,"defects":[
+        {{"item":"mirrors","place":"right","answer":"defect"{word}{severity}}}]}}}}"#
+    )
+}
+
+fn locked(line: &str) -> Option<Severity> {
+    match resolve(line, &fleet()).unwrap().fact {
+        Fact::EndOfDay(report) => report.defects[0].severity,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn what_a_defect_locks_comes_from_the_checklist_and_may_only_be_raised() {
+    let word = |word: &str| format!(r#","word":"{word}""#);
+    let severity = |severity: &str| format!(r#","severity":"{severity}""#);
+    assert_eq!(locked(&defect(&word("cracked"), "")), Some(Severity::Road));
+    assert_eq!(locked(&defect(&word("dirty"), "")), Some(Severity::Note));
+    assert_eq!(locked(&defect(&word("other"), "")), Some(Severity::Road), "the worst of the item");
+    assert_eq!(locked(&defect(&word("dirty"), &severity("road"))), Some(Severity::Road), "raised");
+    assert_eq!(
+        locked(&defect(&word("cracked"), &severity("road-and-air"))),
+        Some(Severity::RoadAndAir),
+        "raised"
+    );
+    for lower in ["note", "air", "outlet"] {
+        let why = refused(&defect(&word("cracked"), &severity(lower)));
+        assert!(why.contains("never lowered"), "{lower}: {why}");
+    }
+    assert!(refused(&defect("", "")).contains("needs a \"word\", one of: cracked"));
+    assert!(refused(&defect(&word("bent"), "")).contains("no word 'bent'. Its words are: cracked"));
+    let unknown = defect(&word("cracked"), "").replace("mirrors", "mirror");
+    assert!(refused(&unknown).contains("no item 'mirror'. Items near it: mirrors."));
+    let ok = defect(&word("cracked"), "").replace(r#""answer":"defect""#, r#""answer":"ok""#);
+    assert!(refused(&ok).contains("no defect here"));
+    let place = defect(&word("cord"), "").replace("mirrors", "tyre-wall").replace("right", "front");
+    assert!(refused(&place).contains("'tyre-wall' is not looked at 'front'. Its places are: left, right"));
+}
+
+#[test]
+fn a_line_too_large_for_an_entry_says_by_how_much() {
+    let words = "a".repeat(17_000);
+    let why = refused(&format!(r#"{{"unit":"TH-01","note":"{words}","kind":"lay-up","body":{{}}}}"#));
+    assert!(why.contains("bytes, and an entry has room for 16384"), "{why}");
+    assert!(why.starts_with("this entry takes 170"), "{why}");
+}
+
+#[test]
+fn a_name_two_people_share_is_asked_about() {
+    let mut fleet = fleet();
+    let person = PersonId(Uuid::from_u128(9));
+    fleet.people.insert(
+        person,
+        PersonSet { person, name: "Amos Tillery".into(), role: Role::Crew, gone: false },
+    );
+    let line = r#"{"unit":"TH-01","person":"Amos Tillery","kind":"lay-up","body":{}}"#;
+    assert!(matches!(resolve(line, &fleet), Err(LineError::SeveralPeople { .. })));
+    let by_id = line.replace("Amos Tillery", &person.to_string());
+    let entry = resolve(&by_id, &fleet).unwrap();
+    assert_eq!(entry.person, Some(person));
+    assert_eq!(Line::of(&entry, &fleet).person, Some(person.to_string()));
+}
+
+#[test]
+fn lines_of_a_file_carry_their_numbers() {
+    let text = "\n{\"unit\":\"TH-01\",\"kind\":\"lay-up\",\"body\":{}}\n\noops\n";
+    let read: Vec<(usize, bool)> = Line::read_all(text).map(|(n, line)| (n, line.is_ok())).collect();
+    assert_eq!(read, [(2, true), (4, false)]);
+}

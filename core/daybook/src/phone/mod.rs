@@ -1,0 +1,13 @@
+//! A phone's daybook: one folder, one key, one shop.
+
+mod daybook;
+mod error;
+mod home;
+mod ids;
+mod seal;
+
+pub use daybook::{Daybook, Parts};
+pub use error::PhoneError;
+pub use home::Home;
+pub use ids::new_id;
+pub use seal::{FileSeal, KeySeal, KeySealError};

@@ -1,0 +1,44 @@
+//! Screens as records: one file a screen, each a pure function of the ledger, a query and the moment.
+//!
+//! A record holds order, counts, stable row ids, typed values and keys of texts; no colours, no formatted
+//! dates, no sentences. Both phones, the console and print show the same record.
+
+mod defect_row;
+mod display;
+mod end_of_day;
+mod figures;
+mod glass;
+mod hours;
+mod last_report;
+mod levels;
+mod main_act;
+mod news;
+mod pre_trip;
+mod road_air;
+mod ruler;
+mod stop;
+mod today;
+mod top_up;
+mod unit;
+mod walk;
+mod where_it_is;
+
+pub use defect_row::{CertificateRow, DefectNow, DefectRow, SaidRow};
+pub use display::{AckRow, DisplayQuery, DisplayScreen, NoteRow, display};
+pub use end_of_day::{EndOfDayNotice, EndOfDayScreen, FoundRow, end_of_day};
+pub use figures::{LeftHours, ReadingRow};
+pub use glass::{GlassQuery, GlassScreen, StopNow, Wait, glass};
+pub use hours::{HoursQuery, HoursScreen, QuestionRow, hours};
+pub use last_report::{LastReportQuery, LastReportScreen, ReportRow, last_report};
+pub use levels::{LevelNow, LevelRow, OilLine, PourRow};
+pub use main_act::{DisabledReason, Main, MainAct};
+pub use news::{Counts, News, Standing};
+pub use pre_trip::PreTripNow;
+pub use road_air::{LockState, LockWhy, PartNow, RoadAir};
+pub use ruler::{TaskRow, WaitRow, standing_key};
+pub use stop::{FigureAsk, LineAnswer, LineRow, StopQuery, StopScreen, Together, stop};
+pub use today::{TodayQuery, TodayRow, TodayScreen, today};
+pub use top_up::{TopUpScreen, top_up};
+pub use unit::{UnitQuery, UnitScreen, Unlike, unit};
+pub use walk::StopMark;
+pub use where_it_is::{Aside, Place, WhereDay, WhereQuery, WhereRow, WhereScreen, where_it_is};

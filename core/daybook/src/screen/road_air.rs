@@ -1,0 +1,125 @@
+//! Road and air, each by itself: what is on record, since when, why.
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::defect::{Defect, LockOut, LockPart};
+use sumpbook_trade::{Stamp, TruckId};
+
+use super::defect_row::DefectRow;
+use super::news::count;
+use crate::fleet::Fleet;
+use crate::state::UnitState;
+
+/// What is on record. Never "safe": no lock on record says only that.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum LockState {
+    /// No lock on record.
+    NoLockOnRecord,
+    /// Certified; locked until the next driver reviews that.
+    AwaitingReview,
+    /// Locked.
+    Locked,
+}
+
+impl LockState {
+    /// Key of its words.
+    pub fn text_key(self) -> &'static str {
+        match self {
+            LockState::NoLockOnRecord => "lock-none-on-record",
+            LockState::AwaitingReview => "lock-awaiting-review",
+            LockState::Locked => "lock-locked",
+        }
+    }
+}
+
+/// One reason of a lock.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LockWhy {
+    /// The row of the defect: the same id as on the last report.
+    pub id: String,
+    /// The checklist's item.
+    pub item: String,
+    /// Its place.
+    pub place: Option<String>,
+    /// Key of the word chosen first.
+    pub word: Option<String>,
+    /// Who said it first.
+    pub by: Option<String>,
+}
+
+/// One part of a unit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PartNow {
+    /// Which.
+    pub part: LockPart,
+    /// What is on record.
+    pub state: LockState,
+    /// The earliest lock's own time.
+    pub since: Option<Stamp>,
+    /// Why, earliest first.
+    pub why: Vec<LockWhy>,
+}
+
+/// Road and air of a unit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RoadAir {
+    /// The road.
+    pub road: PartNow,
+    /// The air.
+    pub air: PartNow,
+    /// Outlets that are locked, by name.
+    pub outlets: Vec<PartNow>,
+    /// How many outlets the unit has by name.
+    pub outlets_of: u32,
+}
+
+impl RoadAir {
+    pub(super) fn of(fleet: &Fleet, truck: TruckId, state: &UnitState, now: Stamp) -> RoadAir {
+        // A lock of a phone whose clock runs ahead is not yet "since", and stands all the same.
+        let standing: Vec<&LockOut> =
+            state.locks.iter().filter(|lock| lock.ended.is_none_or(|at| now.moment() < at)).collect();
+        let part = |part: LockPart| PartNow::of(part, &standing, state, fleet);
+        let mut outlets: Vec<LockPart> = standing
+            .iter()
+            .filter(|lock| matches!(lock.part, LockPart::Outlet(_)))
+            .map(|lock| lock.part.clone())
+            .collect();
+        outlets.sort();
+        outlets.dedup();
+        RoadAir {
+            road: part(LockPart::Road),
+            air: part(LockPart::Air),
+            outlets: outlets.into_iter().map(part).collect(),
+            outlets_of: fleet.trucks.get(&truck).map_or(0, |t| count(t.features.valves.len())),
+        }
+    }
+}
+
+impl PartNow {
+    fn of(part: LockPart, standing: &[&LockOut], state: &UnitState, fleet: &Fleet) -> PartNow {
+        let locks: Vec<&&LockOut> = standing.iter().filter(|lock| lock.part == part).collect();
+        let now = locks.iter().map(|lock| match lock.certified {
+            Some(_) => LockState::AwaitingReview,
+            None => LockState::Locked,
+        });
+        PartNow {
+            state: now.max().unwrap_or(LockState::NoLockOnRecord),
+            since: locks.iter().map(|lock| lock.since).min().map(Stamp::from),
+            why: locks.iter().filter_map(|lock| why(lock, &state.defects, fleet)).collect(),
+            part,
+        }
+    }
+}
+
+fn why(lock: &LockOut, defects: &[Defect], fleet: &Fleet) -> Option<LockWhy> {
+    let defect = defects.iter().find(|defect| defect.reference == lock.because)?;
+    let row = DefectRow::of(defect, fleet);
+    let first = row.said.iter().find(|said| !said.ok);
+    Some(LockWhy {
+        word: first.and_then(|said| said.word.clone()),
+        by: first.and_then(|said| said.by.clone()),
+        id: row.id,
+        item: row.item,
+        place: row.place,
+    })
+}

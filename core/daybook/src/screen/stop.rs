@@ -1,0 +1,263 @@
+//! One stop of the walk: its lines, what was answered by whom, what the button takes.
+
+use std::collections::BTreeSet;
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::checklist::{EngineState, HowGiven, PlannedStop, Severity, Side, Template, WalkPlace};
+use sumpbook_trade::limit::Measure;
+use sumpbook_trade::record::{Answer, AnswerKind, ItemFigure};
+use sumpbook_trade::{EntryId, Stamp};
+
+use super::main_act::{DisabledReason, Main, MainAct};
+use super::news::count;
+use super::walk::{StopMark, Walk};
+use crate::draft::{PreTripDraft, place_of};
+use crate::ledger::{Ledger, LedgerError};
+
+/// For how long a stop that has just opened takes no tap: one bounce must not answer two.
+const BOUNCE_MS: u32 = 400;
+
+/// Which stop, and what was on the screen so far.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StopQuery {
+    /// Label of the stop, such as `6` or `15b`; none: where the draft stands, else the first that is open.
+    pub stop: Option<String>,
+    /// Lines that have lain whole on the screen since it opened, by row id.
+    pub seen: BTreeSet<String>,
+    /// Milliseconds since it opened.
+    pub open_ms: u32,
+}
+
+/// The figure a line may carry.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FigureAsk {
+    /// Its unit.
+    pub unit: Measure,
+    /// How it comes.
+    pub how: HowGiven,
+    /// The topic of the limit it is held against.
+    pub limit: Option<String>,
+}
+
+/// What was answered to a line.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LineAnswer {
+    /// The answer.
+    pub answer: AnswerKind,
+    /// Key of the word chosen for a defect.
+    pub word: Option<String>,
+    /// What it locks.
+    pub severity: Option<Severity>,
+    /// Figures given.
+    pub figures: Vec<ItemFigure>,
+    /// Words added.
+    pub words: Option<String>,
+    /// How many photos.
+    pub photos: u32,
+    /// The group it was answered in, when by one tap with others.
+    pub together: Option<u32>,
+    /// By whom, when somebody else signed it.
+    pub by: Option<String>,
+    /// When that was.
+    pub at: Option<Stamp>,
+}
+
+/// One line.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LineRow {
+    /// The row's id: item, side or name.
+    pub id: String,
+    /// The item, for the texts `item-...`.
+    pub item: String,
+    /// The place as an answer names it.
+    pub place: Option<String>,
+    /// Sides a defect of it may be given.
+    pub sides: Vec<Side>,
+    /// Words offered for a defect with what each locks, in order; `other` is always the last.
+    pub words: Vec<(String, Severity)>,
+    /// The figure it may carry.
+    pub figure: Option<FigureAsk>,
+    /// The caution shown with it, for the text `caution-...`.
+    pub caution: Option<String>,
+    /// A defect of it is open since then.
+    pub open_since: Option<Stamp>,
+    /// What was answered; none yet.
+    pub answer: Option<LineAnswer>,
+}
+
+/// Lines answered by one tap.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Together {
+    /// The group.
+    pub group: u32,
+    /// How many lines.
+    pub lines: u32,
+    /// After so many milliseconds on the screen.
+    pub after_ms: Option<u32>,
+}
+
+/// One stop.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StopScreen {
+    /// The draft.
+    pub draft: EntryId,
+    /// The unit's door number.
+    pub door: String,
+    /// The stop's key, for the text `stop-...`.
+    pub stop: String,
+    /// Its label: `6`, `15b`.
+    pub label: String,
+    /// Its place in the walk, 1 first.
+    pub index: u32,
+    /// Stops in the walk.
+    pub of: u32,
+    /// Every stop's mark, in order.
+    pub marks: Vec<StopMark>,
+    /// Where one stands.
+    pub place: WalkPlace,
+    /// The state the engine is in.
+    pub engine: EngineState,
+    /// Chocks are in.
+    pub chocks: bool,
+    /// Only in the yard.
+    pub yard_only: bool,
+    /// It has a screen of its own (glass, timed test).
+    pub own_screen: bool,
+    /// The stop before, by its label.
+    pub back: Option<String>,
+    /// Its lines, in order.
+    pub lines: Vec<LineRow>,
+    /// Lines without an answer.
+    pub left: u32,
+    /// Groups answered together at this stop.
+    pub together: Vec<Together>,
+    /// The main button.
+    pub main: Main,
+}
+
+/// One stop of a draft's walk; none when the unit's walk has no stop at all.
+///
+/// # Errors
+/// As reading the store.
+pub fn stop(
+    ledger: &Ledger,
+    draft: &PreTripDraft,
+    query: &StopQuery,
+    template: &Template,
+    now: Stamp,
+) -> Result<Option<StopScreen>, LedgerError> {
+    let walk = Walk::of(ledger, template, draft, now)?;
+    let asked = query.stop.as_ref().or(draft.stop.as_ref());
+    let by_label = |label: &String| walk.stops.iter().position(|stop| stop.label() == *label);
+    let open = |stop: &PlannedStop| draft.open_lines(stop, &walk.elsewhere()).count();
+    let index = asked
+        .and_then(by_label)
+        .or_else(|| walk.stops.iter().position(|stop| open(stop) > 0))
+        .unwrap_or(0);
+    let Some(stop) = walk.stops.get(index) else { return Ok(None) };
+    let state = ledger.unit_state(draft.unit)?;
+    let lines: Vec<LineRow> = stop
+        .lines
+        .iter()
+        .map(|line| {
+            let place = place_of(line);
+            let item = template.item(&line.item);
+            let still = state.defects.iter().filter(|d| super::last_report::is_open(d));
+            let own = draft.answer_to(line).map(|answer| shown(answer, None, None));
+            let other = || walk.other(line).map(|o| shown(&o.answer, o.by.clone(), Some(o.at)));
+            LineRow {
+                id: line.to_string(),
+                item: line.item.clone(),
+                sides: item.map(|item| item.sides.clone()).unwrap_or_default(),
+                words: item.map(words).unwrap_or_default(),
+                figure: item.and_then(|item| item.number.as_ref()).map(|number| FigureAsk {
+                    unit: number.unit,
+                    how: number.how,
+                    limit: number.limit.clone(),
+                }),
+                caution: item.and_then(|item| item.caution.clone()),
+                open_since: still
+                    .filter(|d| d.item == line.item && d.place == place)
+                    .map(|d| d.since.into())
+                    .min(),
+                answer: own.or_else(other),
+                place,
+            }
+        })
+        .collect();
+    let label = |index: usize| walk.stops.get(index).map(PlannedStop::label);
+    Ok(Some(StopScreen {
+        draft: draft.id,
+        door: ledger.fleet().door(draft.unit),
+        stop: stop.id.clone(),
+        label: stop.label(),
+        index: count(index).saturating_add(1),
+        of: count(walk.stops.len()),
+        marks: walk.stops.iter().map(|stop| walk.mark(draft, stop)).collect(),
+        place: stop.place,
+        engine: stop.engine,
+        chocks: stop.chocks,
+        yard_only: stop.yard_only,
+        own_screen: stop.own_screen,
+        back: index.checked_sub(1).and_then(label),
+        left: count(open(stop)),
+        together: together(draft, &lines),
+        main: main(query, &lines, label(index.saturating_add(1))),
+        lines,
+    }))
+}
+
+fn words(item: &sumpbook_trade::Item) -> Vec<(String, Severity)> {
+    let own = item.defects.iter().map(|defect| (defect.0.clone(), defect.1));
+    own.chain([(sumpbook_trade::Item::OTHER.to_owned(), item.worst())]).collect()
+}
+
+fn shown(answer: &Answer, by: Option<String>, at: Option<Stamp>) -> LineAnswer {
+    LineAnswer {
+        answer: answer.answer,
+        word: answer.word.clone(),
+        severity: answer.severity,
+        figures: answer.figures.clone(),
+        words: answer.words.clone(),
+        photos: count(answer.photos.len()),
+        together: answer.together,
+        by,
+        at,
+    }
+}
+
+fn together(draft: &PreTripDraft, lines: &[LineRow]) -> Vec<Together> {
+    let groups: BTreeSet<u32> =
+        lines.iter().filter_map(|line| line.answer.as_ref().filter(|a| a.by.is_none())?.together).collect();
+    let one = |group: u32| {
+        let of: Vec<&Answer> = draft.answers.iter().filter(|a| a.together == Some(group)).collect();
+        Together { group, lines: count(of.len()), after_ms: of.iter().filter_map(|a| a.on_screen_ms).max() }
+    };
+    groups.into_iter().map(one).collect()
+}
+
+/// What one tap does here. It never answers a line that was not whole on the screen, nor one that asks for a
+/// figure.
+fn main(query: &StopQuery, lines: &[LineRow], next: Option<String>) -> Main {
+    let open: Vec<&LineRow> = lines.iter().filter(|line| line.answer.is_none()).collect();
+    if open.is_empty() {
+        return Main::ready(MainAct::NextStop { stop: next });
+    }
+    let act = match open.len() == lines.len() {
+        true => MainAct::AllOk { lines: count(open.len()) },
+        false => MainAct::OtherOk { lines: count(open.len()) },
+    };
+    let unseen = lines.iter().filter(|line| !query.seen.contains(&line.id)).count();
+    let wants = |line: &&&LineRow| {
+        let how = line.figure.as_ref().map(|figure| figure.how);
+        matches!(how, Some(HowGiven::Asked | HowGiven::Chosen | HowGiven::Timed))
+    };
+    let why_not = if let Some(left_ms) = BOUNCE_MS.checked_sub(query.open_ms).filter(|ms| *ms > 0) {
+        Some(DisabledReason::JustOpened { left_ms })
+    } else if unseen > 0 {
+        Some(DisabledReason::MoreBelow { left: count(unseen) })
+    } else {
+        open.iter().find(wants).map(|line| DisabledReason::FigureMissing { item: line.item.clone() })
+    };
+    Main { act, why_not }
+}

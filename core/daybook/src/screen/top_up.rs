@@ -1,0 +1,145 @@
+//! A top-up: the gate of two signs, whether the oils may meet, small pours.
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::fluid::Fluids;
+use sumpbook_trade::record::{Glass, Pour};
+use sumpbook_trade::{EntryId, Fluid, Mix, Oil, OilFamily, Stamp};
+
+use super::glass::{StopNow, Wait, stop_now, wait};
+use super::levels::{LevelNow, OilLine, PourRow, oil_line};
+use super::main_act::{DisabledReason, Main, MainAct};
+use crate::draft::{MissingSign, TopUpDraft};
+use crate::ledger::{Ledger, LedgerError};
+
+/// A top-up under way.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TopUpScreen {
+    /// The draft.
+    pub draft: EntryId,
+    /// The unit's door number.
+    pub door: String,
+    /// Which fluid.
+    pub fluid: Fluid,
+    /// It should not need any: a pour opens a defect by itself.
+    pub sealed: bool,
+    /// What belongs in the compressor; none for another fluid.
+    pub oil: Option<OilLine>,
+    /// Family on the drum.
+    pub drum_family: Option<OilFamily>,
+    /// Grade on the drum.
+    pub drum_grade: Option<String>,
+    /// What stands between the two; none for another fluid and before the drum was read.
+    pub mix: Option<Mix>,
+    /// The two families gel when they meet.
+    pub gels: bool,
+    /// Poured so, it locks the air.
+    pub locks_air: bool,
+    /// First sign: the gauge reads 0.
+    pub gauge_zero: Option<bool>,
+    /// Second sign: blow-down ended, silent.
+    pub blow_down_silent: Option<bool>,
+    /// What keeps the cap shut; none when it may be opened.
+    pub missing: Option<MissingSign>,
+    /// Whether it runs.
+    pub stop: StopNow,
+    /// How long it had stood.
+    pub wait: Wait,
+    /// Where it stood before.
+    pub before: Option<Glass>,
+    /// Pours so far, first to last.
+    pub pours: Vec<Pour>,
+    /// All of them together, millilitres, to the nearest.
+    pub poured_ml: i64,
+    /// Where it stands now.
+    pub now: Option<Glass>,
+    /// That against the middle.
+    pub level: LevelNow,
+    /// The last three top-ups, newest first.
+    pub last: Vec<PourRow>,
+    /// The main button: a pour, until it stands in the middle or over it.
+    pub main: Main,
+}
+
+/// A top-up as it stands.
+///
+/// # Errors
+/// As reading the store.
+pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpScreen, LedgerError> {
+    let is_oil = draft.fluid == Fluid::CompressorOil;
+    let oil = if is_oil { Some(oil_line(ledger, draft.unit)?) } else { None };
+    let told = draft.family.is_some() || draft.grade.is_some();
+    let own = oil.as_ref().map(|line| Oil { family: line.family, grade: grade(line.grade.as_deref()) });
+    let drum = Oil { family: draft.family, grade: grade(draft.grade.as_deref()) };
+    let mix = own.filter(|_| told).map(|own| Oil::mix(own, drum));
+    let fluids = Fluids::common_practice().ok();
+    let families = own.and_then(|own| own.family).zip(draft.family);
+    let stop = stop_now(ledger, draft.unit)?;
+    let state = ledger.unit_state(draft.unit)?;
+    let level = LevelNow::of(draft.level());
+    Ok(TopUpScreen {
+        draft: draft.id,
+        door: ledger.fleet().door(draft.unit),
+        fluid: draft.fluid,
+        sealed: fluids.and_then(|f| f.of(draft.fluid)).is_some_and(|facts| facts.sealed),
+        drum_family: draft.family,
+        drum_grade: draft.grade.clone(),
+        gels: families.zip(fluids).is_some_and(|((a, b), fluids)| fluids.gel(a, b)),
+        locks_air: mix == Some(Mix::OtherFamily) && !draft.pours.is_empty(),
+        mix,
+        gauge_zero: draft.signs.gauge_zero,
+        blow_down_silent: draft.signs.blow_down_silent,
+        missing: draft.missing_sign(),
+        wait: wait(stop, None, now),
+        stop,
+        before: draft.before,
+        poured_ml: millilitres(&draft.pours),
+        pours: draft.pours.clone(),
+        now: draft.level(),
+        level,
+        last: state.top_ups.iter().map(|top_up| PourRow::of(top_up, ledger.fleet())).collect(),
+        main: main(draft, level, stop),
+        oil,
+    })
+}
+
+fn main(draft: &TopUpDraft, level: LevelNow, stop: StopNow) -> Main {
+    let in_or_over = matches!(level, LevelNow::Middle | LevelNow::Over(_) | LevelNow::AboveView);
+    // A fluid without a glass is finished whenever the person says so.
+    let done = !draft.pours.is_empty() && (in_or_over || draft.fluid != Fluid::CompressorOil);
+    let act = if done { MainAct::FinishTopUp } else { MainAct::AddPour };
+    let running = draft.fluid == Fluid::CompressorOil && matches!(stop, StopNow::Running(_));
+    let why_not = match draft.missing_sign() {
+        // What was poured is poured: it can always be finished and signed.
+        _ if done => None,
+        _ if running => Some(DisabledReason::Running),
+        missing => missing.map(DisabledReason::SignMissing),
+    };
+    Main { act, why_not }
+}
+
+fn millilitres(pours: &[Pour]) -> i64 {
+    // Volumes are cubic metres inside.
+    let cubic_metres: f64 = pours.iter().filter_map(|pour| pour.volume.volume()).map(|v| v.value).sum();
+    (cubic_metres * 1e6).round() as i64
+}
+
+/// The viscosity grade in a label such as `ISO VG 46`; none when it names no number, or more than one.
+fn grade(label: Option<&str>) -> Option<u16> {
+    let mut numbers = label?.split(|c: char| !c.is_ascii_digit()).filter(|part| !part.is_empty());
+    let one = numbers.next()?.parse().ok();
+    if numbers.next().is_some() { None } else { one }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::grade;
+
+    #[test]
+    fn a_label_with_one_number_has_a_grade() {
+        assert_eq!(grade(Some("ISO VG 46")), Some(46));
+        assert_eq!(grade(Some("46")), Some(46));
+        assert_eq!(grade(Some("10W-40")), None, "two numbers: nobody knows which");
+        assert_eq!(grade(Some("mineral")), None);
+        assert_eq!(grade(None), None);
+    }
+}

@@ -1,0 +1,138 @@
+//! One unit: is it locked, what did the last one leave, which oil, how long till service.
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
+
+use super::figures::ReadingRow;
+use super::last_report::{ReportRow, last_of};
+use super::levels::{OilLine, PourRow, oil_line};
+use super::main_act::Main;
+use super::news::{News, Standing, count};
+use super::pre_trip::PreTripNow;
+use super::road_air::RoadAir;
+use super::ruler::{TaskRow, tasks};
+use super::today::last_used;
+use crate::ledger::{Ledger, LedgerError};
+
+/// Who looks at which unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct UnitQuery {
+    /// The unit.
+    pub unit: TruckId,
+    /// Who looks.
+    pub person: PersonId,
+}
+
+/// What differs from the unit this person usually takes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Unlike {
+    /// The usual unit's door number.
+    pub usual: String,
+    /// What only this one has.
+    pub only_here: Vec<Feature>,
+    /// What only the usual one has.
+    pub not_here: Vec<Feature>,
+}
+
+/// One unit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct UnitScreen {
+    /// The unit.
+    pub id: TruckId,
+    /// Its door number.
+    pub door: String,
+    /// How old the shop's news is.
+    pub news: News,
+    /// Road and air.
+    pub road_air: RoadAir,
+    /// The last report.
+    pub left_by: Option<ReportRow>,
+    /// Defects that are not over.
+    pub open_defects: u32,
+    /// Display notes that are not gone.
+    pub open_notes: u32,
+    /// Its oil.
+    pub oil: OilLine,
+    /// The last three pours, newest first.
+    pub pours: Vec<PourRow>,
+    /// The tasks, first to run out first. Empty: no programme set.
+    pub tasks: Vec<TaskRow>,
+    /// A reminder on the display went away and no service is recorded.
+    pub reminder_gone_by: Option<Stamp>,
+    /// The last reading that counts.
+    pub reading: Option<ReadingRow>,
+    /// Hours through all meters, as the due list uses them.
+    pub hours: Option<Tenths>,
+    /// Questions about readings that are open.
+    pub open_questions: u32,
+    /// What differs from the usual unit; none when this is it, or nothing is known of one.
+    pub unlike: Option<Unlike>,
+    /// Where its pre-trip stands.
+    pub pre_trip: PreTripNow,
+    /// What the main button does.
+    pub main: Main,
+    /// This person's top-up of it that is not finished.
+    pub top_up_draft: Option<EntryId>,
+}
+
+/// One unit as it stands.
+///
+/// # Errors
+/// As reading the store.
+pub fn unit(
+    ledger: &Ledger,
+    query: &UnitQuery,
+    standing: &Standing,
+    now: Stamp,
+) -> Result<UnitScreen, LedgerError> {
+    let fleet = ledger.fleet();
+    let state = ledger.unit_state(query.unit)?;
+    let drafts: Vec<_> =
+        ledger.drafts()?.drafts.into_iter().filter(|draft| draft.person() == query.person).collect();
+    let pre_trip = PreTripNow::of(ledger, query.unit, &drafts, now)?;
+    let open = state.defects.iter().filter(|d| super::last_report::is_open(d)).count();
+    Ok(UnitScreen {
+        id: query.unit,
+        door: fleet.door(query.unit),
+        news: News::at(standing.heard, now),
+        road_air: RoadAir::of(fleet, query.unit, &state, now),
+        left_by: last_of(ledger, query.unit)?,
+        open_defects: count(open),
+        open_notes: count(state.notes.iter().filter(|note| note.gone.is_none()).count()),
+        oil: oil_line(ledger, query.unit)?,
+        pours: state.top_ups.iter().map(|top_up| PourRow::of(top_up, fleet)).collect(),
+        tasks: tasks(fleet, query.unit, &state, now),
+        reminder_gone_by: state.cleared.map(|cleared| cleared.gone_by.at.into()),
+        reading: state.hours.last.as_ref().map(ReadingRow::from),
+        hours: state.hours.due,
+        open_questions: count(state.hours.questions.len()),
+        unlike: unlike(ledger, query, now)?,
+        main: Main::ready(pre_trip.main(query.unit, &drafts)),
+        pre_trip,
+        top_up_draft: drafts
+            .iter()
+            .find(|d| d.unit() == query.unit && matches!(d, crate::draft::Draft::TopUp(_)))
+            .map(crate::draft::Draft::id),
+    })
+}
+
+/// The usual unit is the one this person wrote about last, other than this one.
+fn unlike(ledger: &Ledger, query: &UnitQuery, now: Stamp) -> Result<Option<Unlike>, LedgerError> {
+    let fleet = ledger.fleet();
+    let mut used = last_used(ledger, query.person, fleet.yard_day(now))?;
+    used.sort_by_key(|(_, at)| std::cmp::Reverse(*at));
+    if used.iter().any(|(truck, _)| *truck == query.unit) {
+        return Ok(None);
+    }
+    let usual = used.first().and_then(|(truck, _)| fleet.trucks.get(truck));
+    let this = fleet.trucks.get(&query.unit);
+    let Some((usual, this)) = usual.zip(this) else { return Ok(None) };
+    let only = |one: &sumpbook_trade::Features, other: &sumpbook_trade::Features| {
+        Feature::ALL.into_iter().filter(|f| one.has(*f) && !other.has(*f)).collect::<Vec<_>>()
+    };
+    Ok(Some(Unlike {
+        usual: usual.door.clone(),
+        only_here: only(&this.features, &usual.features),
+        not_here: only(&usual.features, &this.features),
+    }))
+}

@@ -1,0 +1,105 @@
+//! The walk of a draft: its planned stops, who answered what, and how each stop is marked.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::checklist::{Line, PlannedStop, Template, plan};
+use sumpbook_trade::record::{Answer, AnswerKind};
+use sumpbook_trade::{Entry, Fact, FactKind, Stamp};
+
+use crate::draft::{Elsewhere, PreTripDraft, place_of};
+use crate::judgement::Judged;
+use crate::ledger::{Ledger, LedgerError, day_number};
+
+/// How a stop is marked on the line round the truck.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum StopMark {
+    /// Lines are open.
+    ToCome,
+    /// Every line is answered.
+    Done,
+    /// A defect was found here.
+    Defect,
+    /// Something could not be checked.
+    CouldNotCheck,
+    /// Somebody else did all of it.
+    ByOther,
+}
+
+/// An answer somebody else signed in the same walk.
+#[derive(Clone, Debug)]
+pub(super) struct OtherAnswer {
+    pub(super) answer: Answer,
+    pub(super) by: Option<String>,
+    pub(super) at: Stamp,
+}
+
+/// A draft's walk.
+pub(super) struct Walk {
+    pub(super) stops: Vec<PlannedStop>,
+    others: BTreeMap<(String, Option<String>), OtherAnswer>,
+}
+
+impl Walk {
+    pub(super) fn of(
+        ledger: &Ledger,
+        template: &Template,
+        draft: &PreTripDraft,
+        now: Stamp,
+    ) -> Result<Walk, LedgerError> {
+        let fleet = ledger.fleet();
+        let features = fleet.trucks.get(&draft.unit).map(|truck| truck.features.clone()).unwrap_or_default();
+        let truth = ledger.store().truth();
+        let from = day_number(fleet.yard_day(draft.begun)) - 1;
+        let mut others = BTreeMap::new();
+        for fact in truth.facts_of_unit_days(draft.unit, from, day_number(fleet.yard_day(now)) + 1)? {
+            if FactKind::from_code(fact.kind) != FactKind::PreTripSection || fact.judged != Judged::Counts {
+                continue;
+            }
+            let held = truth.entry(fact.n)?;
+            let Some(entry) = held.and_then(|held| Entry::from_payload(&held.row.payload).ok()) else { continue };
+            let by = entry.person.and_then(|p| fleet.person_name(p)).map(str::to_owned);
+            if let Fact::PreTripSection(section) = entry.fact
+                && section.walk == draft.walk
+            {
+                for answer in section.answers {
+                    let key = (answer.item.clone(), answer.place.clone());
+                    others.insert(key, OtherAnswer { answer, by: by.clone(), at: entry.at });
+                }
+            }
+        }
+        Ok(Walk { stops: plan(template, &features), others })
+    }
+
+    /// Lines that somebody else answered.
+    pub(super) fn elsewhere(&self) -> Elsewhere {
+        self.others.keys().cloned().collect()
+    }
+
+    /// What somebody else answered to a line.
+    pub(super) fn other(&self, line: &Line) -> Option<&OtherAnswer> {
+        self.others.get(&(line.item.clone(), place_of(line)))
+    }
+
+    /// How a stop is marked.
+    pub(super) fn mark(&self, draft: &PreTripDraft, stop: &PlannedStop) -> StopMark {
+        let answers: Vec<Option<&Answer>> = stop
+            .lines
+            .iter()
+            .map(|line| draft.answer_to(line).or_else(|| self.other(line).map(|other| &other.answer)))
+            .collect();
+        let any = |kind: AnswerKind| answers.iter().flatten().any(|answer| answer.answer == kind);
+        if any(AnswerKind::Defect) {
+            StopMark::Defect
+        } else if answers.iter().any(Option::is_none) {
+            StopMark::ToCome
+        } else if any(AnswerKind::CouldNotCheck) {
+            StopMark::CouldNotCheck
+        } else if stop.lines.iter().all(|line| draft.answer_to(line).is_none()) {
+            StopMark::ByOther
+        } else {
+            StopMark::Done
+        }
+    }
+}

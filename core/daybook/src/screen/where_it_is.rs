@@ -1,0 +1,158 @@
+//! Has the shop got it: every entry of this phone, with where it stands.
+
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::{EntryId, FactKind, Stamp, TruckId};
+
+use super::defect_row::name;
+use super::main_act::{Main, MainAct};
+use super::news::{Counts, News, Standing};
+use crate::judgement::Judged;
+use crate::ledger::{Ledger, LedgerError, day_number};
+
+/// How far back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WhereQuery {
+    /// Days of the yard before today.
+    pub days_back: u16,
+}
+
+/// Why an entry is not counted. It is kept and shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Aside {
+    /// By judgement, for the text `aside-...`.
+    Judged(Judged),
+    /// Its hours do not fit the meter (R3); the rest of it counts.
+    Reading,
+    /// The shop has set it aside; its reason comes with the next news.
+    ByShop,
+}
+
+/// Where an entry stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Place {
+    /// Only on this phone.
+    OnPhone,
+    /// A receipt of the shop covers it.
+    AtShop,
+}
+
+/// One entry.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WhereRow {
+    /// The entry: the row's id.
+    pub id: EntryId,
+    /// Its kind, for the text `kind-...`.
+    pub kind: FactKind,
+    /// When.
+    pub at: Stamp,
+    /// Who.
+    pub by: Option<String>,
+    /// Where it stands.
+    pub place: Place,
+    /// Set aside, and why.
+    pub aside: Option<Aside>,
+}
+
+/// One unit's entries of one day.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WhereDay {
+    /// The yard's day.
+    pub day: NaiveDate,
+    /// The unit; none for matters of the fleet.
+    pub unit: Option<TruckId>,
+    /// Its door number.
+    pub door: Option<String>,
+    /// In order of time.
+    pub rows: Vec<WhereRow>,
+}
+
+/// Where it stands.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WhereScreen {
+    /// How many stand where, of all there are.
+    pub counts: Counts,
+    /// How old the shop's news is.
+    pub news: News,
+    /// The shop was last tried.
+    pub tried: Option<Stamp>,
+    /// It will be tried again.
+    pub again: Option<Stamp>,
+    /// This phone's entries, newest day first, units by door number.
+    pub days: Vec<WhereDay>,
+    /// The main button.
+    pub main: Main,
+}
+
+/// Where this phone's entries stand.
+///
+/// # Errors
+/// As reading the store.
+pub fn where_it_is(
+    ledger: &Ledger,
+    query: &WhereQuery,
+    standing: &Standing,
+    now: Stamp,
+) -> Result<WhereScreen, LedgerError> {
+    let fleet = ledger.fleet();
+    let truth = ledger.store().truth();
+    let today = day_number(fleet.yard_day(now));
+    let mut days: Vec<WhereDay> = Vec::new();
+    // A phone whose clock ran ahead wrote into tomorrow; its entries are shown, not lost.
+    for fact in truth.facts_of_days(today.saturating_sub(i32::from(query.days_back)), today + 1)? {
+        let Some(held) = truth.entry(fact.n)? else { continue };
+        if held.row.actor.key() != ledger.own_key().id() {
+            continue;
+        }
+        let Some(at) = chrono::DateTime::from_timestamp_millis(fact.at_ms) else { continue };
+        let at = Stamp::from(at.with_timezone(&fleet.zone).fixed_offset());
+        let row = WhereRow {
+            id: fact.id,
+            kind: FactKind::from_code(fact.kind),
+            at,
+            by: fact.person.and_then(|p| name(fleet, p.0)),
+            place: if standing.on_phone.contains(&fact.id) { Place::OnPhone } else { Place::AtShop },
+            aside: aside(ledger, standing, fact.id, fact.truck, fact.judged)?,
+        };
+        let day = fleet.yard_day(at);
+        match days.iter_mut().find(|known| known.day == day && known.unit == fact.truck) {
+            Some(known) => known.rows.push(row),
+            None => days.push(WhereDay {
+                day,
+                unit: fact.truck,
+                door: fact.truck.map(|truck| fleet.door(truck)),
+                rows: vec![row],
+            }),
+        }
+    }
+    days.sort_by(|a, b| (b.day, &a.door).cmp(&(a.day, &b.door)));
+    Ok(WhereScreen {
+        counts: standing.counts(),
+        news: News::at(standing.heard, now),
+        tried: standing.tried,
+        again: standing.again,
+        days,
+        // Trying brings news too, so it can be pressed with nothing to send.
+        main: Main::ready(MainAct::TryShop),
+    })
+}
+
+fn aside(
+    ledger: &Ledger,
+    standing: &Standing,
+    id: EntryId,
+    truck: Option<TruckId>,
+    judged: Judged,
+) -> Result<Option<Aside>, LedgerError> {
+    if judged != Judged::Counts {
+        return Ok(Some(Aside::Judged(judged)));
+    }
+    if let Some(truck) = truck
+        && ledger.unit_state(truck)?.hours.struck.iter().any(|reading| reading.entry == id)
+    {
+        return Ok(Some(Aside::Reading));
+    }
+    Ok(standing.aside.contains(&id).then_some(Aside::ByShop))
+}

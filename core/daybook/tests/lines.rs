@@ -1,0 +1,162 @@
+//! Entries as lines of JSON: every kind there and back, through the wire form, and held to the schema.
+//!
+//! Invented data: the fleet Tern Hollow Water.
+
+use std::collections::BTreeSet;
+
+use serde_json::Value;
+use sumpbook_daybook::book::BookId;
+use sumpbook_daybook::fleet::Fleet;
+use sumpbook_daybook::gate::{Actor, DeviceKey, Place, sign};
+use sumpbook_daybook::ledger::{Admission, Incoming, Ledger, Root};
+use sumpbook_daybook::line::{Line, LineError, Writer, entry_id, schema};
+use sumpbook_trade::{Entry, Fact, FactKind, FleetId, Stamp, Template};
+
+const KINDS: &str = include_str!("kinds.jsonl");
+
+fn writer() -> Writer {
+    let now: Stamp = "2026-10-20T09:00:00-06:00".parse().unwrap();
+    Writer { now, clock_off_ms: Some(250), id: entry_id(now).unwrap() }
+}
+
+fn template() -> &'static Template {
+    Template::common_practice().unwrap()
+}
+
+/// Every sample line with its JSON and its entry; the fleet grows as its lines come.
+fn samples() -> (Vec<(Value, Entry)>, Fleet) {
+    let mut fleet = Fleet::default();
+    let mut all = Vec::new();
+    for (number, line) in Line::read_all(KINDS) {
+        let line = line.unwrap_or_else(|e| panic!("line {number}: {e}"));
+        let text = KINDS.lines().nth(number - 1).unwrap();
+        let entry =
+            line.resolve(&fleet, template(), &writer()).unwrap_or_else(|e| panic!("line {number}: {e}"));
+        fleet.take(&entry);
+        all.push((serde_json::from_str(text).unwrap(), entry));
+    }
+    (all, fleet)
+}
+
+fn without_nulls(value: &Value) -> Value {
+    match value {
+        Value::Object(fields) => {
+            fields.iter().filter(|(_, v)| !v.is_null()).map(|(k, v)| (k.clone(), without_nulls(v))).collect()
+        }
+        Value::Array(items) => items.iter().map(without_nulls).collect(),
+        other => other.clone(),
+    }
+}
+
+#[test]
+fn every_kind_goes_from_json_over_the_wire_form_and_back() {
+    let (all, fleet) = samples();
+    for (json, entry) in &all {
+        let payload = entry.to_payload();
+        let read = Entry::from_payload(&payload).unwrap();
+        assert_eq!(&read, entry, "{json}");
+        assert_eq!(read.to_payload(), payload, "{json}");
+        let told: Value = serde_json::from_str(&Line::of(&read, &fleet).write()).unwrap();
+        assert_eq!(without_nulls(&told), without_nulls(json));
+        let own: Entry = serde_json::from_value(serde_json::to_value(&read).unwrap()).unwrap();
+        assert_eq!(&own, entry, "the entry's own JSON");
+    }
+}
+
+#[test]
+fn no_kind_is_without_a_sample() {
+    let told: BTreeSet<FactKind> = samples().0.iter().map(|(_, entry)| entry.fact.kind()).collect();
+    let known: BTreeSet<FactKind> = FactKind::ALL.iter().copied().collect();
+    assert_eq!(told, known);
+}
+
+#[test]
+fn the_schema_takes_every_sample_and_refuses_what_reading_refuses() {
+    let schema = jsonschema::validator_for(&schema()).unwrap();
+    for (json, _) in samples().0 {
+        let wrong: Vec<String> = schema.iter_errors(&json).map(|e| e.to_string()).collect();
+        assert!(wrong.is_empty(), "{json}: {wrong:?}");
+    }
+    for bad in [
+        r#"{"unit":"TH-01","kind":"site-condition","body":{"dust":"foggy"}}"#,
+        r#"{"unit":"TH-01","kind":"site-condition","body":{"dust":"dusty","wind":3}}"#,
+        r#"{"unit":"TH-01","hourz":"1.0","kind":"site-condition","body":{"dust":"dusty"}}"#,
+        r#"{"unit":"TH-01","kind":"weather","body":{}}"#,
+        r#"{"unit":"TH-01","hours":"1.25","kind":"site-condition","body":{"dust":"dusty"}}"#,
+        r#"{"unit":"TH-01"}"#,
+    ] {
+        assert!(!schema.is_valid(&serde_json::from_str(bad).unwrap()), "schema: {bad}");
+        assert!(Line::read(bad).is_err(), "reading: {bad}");
+    }
+}
+
+#[test]
+fn the_set_comes_with_entries_about_air_and_with_no_other() {
+    let (all, fleet) = samples();
+    let set = fleet.sets.keys().next().copied();
+    let of = |kind: FactKind| all.iter().find(|(_, e)| e.fact.kind() == kind).unwrap().1.set;
+    assert_eq!(of(FactKind::StartAir), set);
+    assert_eq!(of(FactKind::TopUp), set);
+    assert_eq!(of(FactKind::PreTripSection), set, "it carries the compressor's hours");
+    assert_eq!(of(FactKind::Drive), None);
+    assert_eq!(of(FactKind::MeterExchange), None, "the engine's meter is the truck's");
+}
+
+#[test]
+fn a_kind_of_a_newer_version_is_kept_byte_for_byte() {
+    let (all, fleet) = samples();
+    let (_, like) = all.iter().find(|(_, e)| e.fact.kind() == FactKind::Drive).unwrap();
+    // Map of 2: a number, and a list this version knows nothing of.
+    let body = vec![0xa2, 0x00, 0x07, 0x18, 0x2a, 0x82, 0x61, 0x78, 0xf6];
+    let newer = Entry { fact: Fact::Newer { code: 90, body }, ..like.clone() };
+    let payload = newer.to_payload();
+    let read = Entry::from_payload(&payload).unwrap();
+    assert_eq!(read.to_payload(), payload);
+    let line = Line::read(&Line::of(&read, &fleet).write()).unwrap();
+    assert_eq!(line.resolve(&fleet, template(), &writer()).unwrap().fact, newer.fact);
+
+    let schema = jsonschema::validator_for(&schema()).unwrap();
+    assert!(schema.is_valid(&serde_json::to_value(&line).unwrap()));
+}
+
+#[test]
+fn a_known_kind_does_not_slip_in_as_a_newer_one() {
+    let (all, fleet) = samples();
+    let (_, drive) = all.iter().find(|(_, e)| e.fact.kind() == FactKind::Drive).unwrap();
+    let code = drive.fact.code();
+    // The body of `drive` as it is, under the name of a newer kind.
+    let body = vec![0xa1, 0x00, 0x00];
+    let line = Line { fact: Fact::Newer { code, body }, ..Line::of(drive, &fleet) };
+    assert_eq!(line.resolve(&fleet, template(), &writer()), Err(LineError::NotNewer));
+}
+
+#[test]
+fn a_field_of_a_newer_version_stays_in_the_book_byte_for_byte() {
+    let (all, _) = samples();
+    let (_, drive) = all.iter().find(|(_, e)| e.fact.kind() == FactKind::Drive).unwrap();
+    let mut newer = drive.to_payload();
+    // One more common field, 99: the map's head says how many fields it has.
+    newer[0] += 1;
+    newer.extend_from_slice(&[0x18, 99, 0x63, b'n', b'e', b'w']);
+    let read = Entry::from_payload(&newer).unwrap();
+    assert_eq!(&read, drive, "an older program reads the rest of it");
+
+    let root = tempfile::tempdir().unwrap();
+    let (shop, phone) = (DeviceKey::generate().unwrap(), DeviceKey::generate().unwrap());
+    let fleet = FleetId(uuid::Uuid::from_u128(7));
+    let of_fleet = Root { fleet, shop: shop.public() };
+    let (mut ledger, _) = Ledger::open(root.path(), of_fleet, phone).unwrap();
+    let place = Place {
+        fleet,
+        book: BookId::Truck { truck: drive.unit.unwrap(), year: 2026 },
+        actor: Actor::new(shop.id()).unwrap(),
+        seq: 1,
+        deps: Vec::new(),
+        id: drive.id,
+    };
+    let signature = sign(&place, &newer, &shop).unwrap();
+    let told = ledger.admit(&[Incoming { place, payload: newer.clone(), signature }], 0, None).unwrap();
+    assert!(matches!(told.as_slice(), [Admission::Admitted(_)]), "{told:?}");
+    let held = ledger.store().truth().by_id(drive.id).unwrap();
+    assert_eq!(held[0].row.payload, newer);
+}

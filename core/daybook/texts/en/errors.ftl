@@ -1,0 +1,28 @@
+# What happened. What is kept. What to do.
+
+error-no-signal = No signal since { $since }. { $count ->
+    [one] Your entry is
+   *[other] Your { $count } entries are
+} kept on this phone. Go on; they go by themselves, or hand them over by file.
+error-phone-full = This phone is full. What you signed is kept; this photo is not. Make room, then take it again.
+error-wrong-pin = That PIN is not { $name }'s. Nothing was signed; the { $what } is kept. Try again in { $seconds } s, or sign without PIN: the record will say so.
+error-code-ran-out = That code ran out after { $minutes } minutes. Nothing was added. Ask the shop for a new one.
+error-other-shop = This is not the shop this phone knows: its key is another. Nothing was sent, all is kept. Call the shop before you go on.
+error-phone-stopped = The shop stopped this phone on { $when }. { $count ->
+    [one] Your entry is
+   *[other] Your { $count } entries are
+} kept and can be handed over by file; a person there decides. Use another phone or paper.
+error-above-ceiling = The meter can read at most { $ceiling } now, and { $figure } is more. Nothing is lost. Type again, or keep it with a photo for the shop to settle.
+error-closed-at-stop = The app was closed at stop { $stop }. What you answered before it is kept. Go on at stop { $stop }.
+error-book-damaged = Part of this phone's book can't be read. { $kept } of { $all } entries are kept, and the damaged file too. Exchange with the shop: it may hold the rest.
+error-newer-book = A newer version wrote this book. Nothing was changed. Update this phone's app, then open it.
+error-photo-stopped = The photo stopped at { $percent } % when the signal went. The defect itself is at the shop. The photo goes on by itself.
+error-file-cut = The file ends after entry { $taken } of { $all }. What came before was taken in. Ask for the file again; nothing will be doubled.
+error-bad-signatures = { $count ->
+    [one] 1 entry
+   *[other] { $count } entries
+} from { $phone } carry a signature that does not hold. They are set aside; the other { $taken } were taken in. Open Set aside.
+error-shop-disk-full = The shop computer's disk is full. Nothing is half-written; phones keep their entries and try again. Make room on it.
+error-which-date = { $date } can be { $one } or { $other }. Nothing was brought in. Say which, once for the whole file.
+error-other-fleet = Another fleet's file: nothing was taken in. Ask your own shop for its file.
+error-draft-newer = A newer version of this program began this. It is kept. Update this phone's app, then go on.

@@ -1,0 +1,131 @@
+# Screens: main buttons, why they do not take a tap yet, headings and strips.
+
+# Main buttons
+main-start-pre-trip = Start pre-trip, { $door }
+main-go-on = Go on, stop { $stop }
+main-go-on-begun = Go on with the pre-trip
+main-report-end-of-day = Report end of day
+main-read-and-reviewed = Read and reviewed
+main-read-road-stays-locked = Read. No certificate: ROAD stays locked
+main-read-air-stays-locked = Read. No certificate: AIR stays locked
+main-read-both-stay-locked = Read. No certificate: ROAD and AIR stay locked
+main-all-ok = { $lines ->
+    [one] Looked at: OK
+   *[other] All { $lines } looked at: OK
+}
+main-other-ok = { $lines ->
+    [one] The other one OK
+   *[other] Other { $lines } OK
+}
+main-next-stop = Go on, stop { $stop }
+main-to-signature = To the signature
+main-keep-level = Keep { $level }
+main-add-pour = Add a pour
+main-finish-top-up = Cap tight: finish
+main-told-shop = Told the shop
+main-keep-note = Keep what it shows
+main-give-hours = { $figure } h
+main-yes-it-reads = Yes, it reads { $figure }
+main-keep-with-photo = Keep { $figure } with a photo
+main-type-hours = Type the hours
+main-sign-end-of-day = Sign end of day
+main-try-shop = Try the shop now
+
+# Why not yet
+why-not-more-below = { $left ->
+    [one] 1 more below
+   *[other] { $left } more below
+}
+why-not-just-opened = Just opened
+why-not-figure-missing = { $item } wants its figure first.
+why-not-sign-missing = Two signs first.
+why-not-nothing-poured = Nothing is poured yet.
+why-not-defects-not-said = Say which defects were found, or that none was.
+why-not-level-not-given = Drag to where the oil stands.
+why-not-running = Never while it runs. Stop it and wait.
+why-not-already-told = The shop was told.
+why-not-nothing-typed = Type what the meter shows.
+
+sign-missing-gauge-zero = The gauge does not read 0 yet.
+sign-missing-blow-down-silent = Blow-down has not ended.
+sign-missing-both = The gauge at 0 and blow-down silent, both, before the cap.
+
+# News
+news-heard = Shop last heard from: { $when }
+news-never = Shop never heard from on this phone
+news-old = This news is old. A lock may not be known here: call the yard.
+counts-on-phone = { $count ->
+    [one] 1 entry only on this phone
+   *[other] { $count } entries only on this phone
+}
+where-on-phone = On this phone
+where-at-shop = At the shop
+where-aside = Set aside by the shop
+where-tried = Tried { $when }
+where-again = Again at { $when }
+where-empty = Nothing recorded yet.
+
+# Today
+today-empty = No unit yet: scan the door tag or type its number.
+pre-trip-not-started = Pre-trip: not started
+pre-trip-under-way = Pre-trip: at stop { $stop }, { $answered } answered
+pre-trip-covers = Pre-trip: { $by }, { $when }
+pre-trip-ended = Day ended: { $by }, { $when }
+expected-out = Due out { $when }
+
+# Unit and last report
+unit-left-by = { $by } left ({ $when })
+unit-no-programme = No programme set
+unit-unlike = Unlike { $usual }
+unit-only-here = only here
+unit-not-here = not here
+report-none-found = No defect listed in the last report, { $when }.
+report-none-held = No report on this phone.
+report-listed = { $count ->
+    [one] 1 defect listed
+   *[other] { $count } defects listed
+}
+report-no-certificate = no certificate
+
+# Walk
+stop-of = { $index } / { $of }
+stop-answered-together = { $lines } answered together after { $seconds } s on screen
+stop-open-since = Open since { $when }. Still so?
+stop-by-other = { $by }, { $when }
+mark-to-come = to come
+mark-done = done
+mark-defect = defect
+mark-could-not-check = could not check
+mark-by-other = done by someone else
+
+# Sight glass
+level-not-given = Sight glass, level not given
+level-below-view = below view
+level-under = under the middle by { $percent } %
+level-middle = in the middle
+level-over = over the middle by { $percent } %
+level-above-view = above view
+level-rose = It rose and no pour is recorded. Was something poured?
+wait-enough = Stopped { $minutes } min, timed
+wait-said = Stopped at least 5 minutes, said
+wait-too-short = Stopped too short: { $left } s left. Read now, it is kept out of balances.
+wait-ask = Stopped at least 5 minutes?
+running-since = Started { $when }, no stop recorded
+
+# Display, hours, end of day
+display-no-words = Your shop has set no words for this. Call if in doubt.
+display-stopped-again = It stopped by itself { $count } times today.
+ack-told = told the shop
+ack-seen = only seen
+hours-first = First reading
+hours-counted = Counted here from start and stop
+hours-ceiling = at most { $figure }
+asked-fits = Nothing to ask.
+asked-above-ceiling = The meter can read at most { $ceiling } now, and { $figure } is more.
+asked-backwards = It showed { $last } before, and { $figure } is less.
+asked-slipped-back = 0.1 h less than before: kept aside, nothing to ask.
+asked-unlike-this-unit = { $rise } h more a day. Seldom above { $seldom } h a day. Is { $figure } right?
+notice-no-pre-trip = No pre-trip covers today. Sign all the same.
+notice-air-still-on = Air was started and no stop is recorded. Leaving steps first.
+end-none-found = None found
+end-covers = covers { $from } to { $to }

@@ -1,0 +1,173 @@
+# Words for what is recorded: parts, locks, day statuses, roles, kinds, reasons.
+
+part-road = ROAD
+part-air = AIR
+part-outlet = Outlet { $name }
+lock-none-on-record = no lock on record
+lock-locked = LOCKED
+lock-awaiting-review = awaiting review
+
+severity-road-and-air = locks ROAD and AIR
+severity-road = locks ROAD
+severity-air = locks AIR
+severity-outlet = locks this outlet
+severity-note = a note
+
+answer-ok = OK
+answer-defect = defect
+answer-not-fitted = no such part
+answer-could-not-check = could not check
+
+verdict-repaired = repaired
+verdict-not-needed = repair not needed
+defect-open = no certificate
+defect-awaiting-review = certified, awaiting review
+defect-closed = certified and reviewed
+
+# What a finding that no checklist offers is called
+choice-wrong-oil = another oil family was poured
+
+status-out = out
+status-parked = parked
+status-in-shop = in the shop
+status-stored = stored
+status-lent = lent
+
+role-driver = driver
+role-crew = crew
+role-trainee = learning
+role-mechanic = mechanic
+role-manager = shop manager
+
+source-phone = phone
+source-paper = paper
+source-invoice = invoice
+source-estimate = estimate
+source-brought-in = brought in, unsigned
+source-shop = written at the shop
+
+how-asked = asked
+how-chosen = chosen
+how-timed = timed
+how-offered = offered
+how-said = said
+
+warmth-cold = cold
+warmth-hot = hot
+look-clear = clear
+look-dark = dark
+look-milky = milky
+look-foaming = foaming
+look-burnt = burnt
+
+dust-clean = clean
+dust-dusty = dusty
+dust-very-dusty = very dusty
+
+note-fault = fault
+note-warning = warning
+note-reminder = reminder
+
+meter-compressor = compressor hours
+meter-engine = engine hours
+meter-pto = PTO hours
+
+# Kinds of entry
+kind-pre-trip-section = pre-trip
+kind-end-of-day = end of day
+kind-hour-reading = hours
+kind-meter-exchange = meter exchanged
+kind-hours-estimate = hours estimated
+kind-level-check = level
+kind-top-up = top-up
+kind-water-drained = water drained
+kind-start-air = air started
+kind-stop-air = air stopped
+kind-running-numbers = running numbers
+kind-display-note = display note
+kind-acknowledgement = answer to a display note
+kind-site-condition = dust at the site
+kind-oil-condition = oil look
+kind-sample = oil sample
+kind-lab-answer = laboratory's answer
+kind-review = review of the last report
+kind-certificate = certificate
+kind-service-done = service done
+kind-visit-plan = visit planned
+kind-waiting-for-part = waiting for part
+kind-lay-up = lay-up
+kind-return-to-service = back from lay-up
+kind-set-fitted = set fitted
+kind-set-removed = set removed
+kind-correction = correction
+kind-other-unit = belongs to another unit
+kind-drive = drive
+kind-fleet-named = fleet
+kind-truck-registered = truck
+kind-set-registered = compressor set
+kind-programme-set = service programme
+kind-person-set = person
+kind-device-enrolled = phone added
+kind-device-revoked = phone stopped
+kind-day-status-set = day status
+kind-decision = shop's decision
+kind-late-accepted = late entry accepted
+kind-sheet-closed = day sheet closed
+kind-newer = made by a newer version
+
+# Why an entry is set aside. It is kept and shown.
+aside-counts = counts
+aside-void = void by a correction
+aside-left-out = left out by the shop
+aside-device-stopped = its phone was stopped
+aside-shop-only = only the shop writes this
+aside-other-unit = speaks of another unit
+aside-two-contents = two contents under one id
+aside-newer-version = made by a newer version
+aside-unreadable = cannot be read
+aside-reading = hours do not fit the meter
+aside-by-shop = set aside by the shop
+
+# Why a reading is asked about
+question-above-ceiling = More than the meter can have counted.
+question-unanswered-jump = It jumped, and nobody has said why.
+question-backwards = It runs backwards.
+question-tie = As many readings say one thing as the other.
+question-same-moment = Two figures of one moment.
+question-outvoted = Later readings outvoted this one.
+question-unlike-this-unit = Much more than this unit runs in a day.
+question-both-stand = Two figures that were let stand contradict each other.
+
+hint-typed-wrong = Typed wrong? With two digits swapped or the point moved it fits.
+hint-earlier-typed-wrong = Was the figure before typed wrong?
+hint-went-round = Did the meter go round?
+hint-meter-changed = Was the meter changed?
+hint-other-meter-or-truck = Another meter, or another truck?
+
+# What a unit has
+feature-air-brakes = air brakes
+feature-hydraulic-brakes = hydraulic brakes
+feature-glow-plugs = glow plugs
+feature-intake-heater = intake heater
+feature-diesel = diesel
+feature-gasoline = gasoline
+feature-def = exhaust fluid (DEF)
+feature-manual-tank-drains = air tanks drained by hand
+feature-trailer = trailer
+feature-trailer-air = trailer air brakes
+feature-trailer-electric = trailer electric brakes
+feature-cooler-inside = cooler behind doors
+feature-shaft-drive = driven by a shaft
+feature-belt-drive = driven by belts
+feature-two-pressure = two pressures
+feature-hour-meter = hour meter
+feature-receiver-drain = receiver drain
+feature-temp-shown = temperature shown
+feature-hose-reels = hose reels
+feature-hose-over-half-inch = hose over 1/2 in
+feature-outlet-filter = outlet filter
+feature-tool-oiler = tool oiler
+feature-power-steering = power steering
+feature-boom-hydraulics = boom hydraulics
+feature-gearbox-check = gearbox oil can be read
+feature-spare-fuses-kept = spare fuses kept

@@ -1,0 +1,304 @@
+//! What may be asked.
+
+use std::path::PathBuf;
+
+use chrono::NaiveDate;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use sumpbook_trade::{EntryId, Stamp};
+
+/// Upkeep records of truck-mounted air compressors: made without a network, merged for the shop.
+#[derive(Debug, Parser)]
+#[command(name = "sumpbook", version, about, max_term_width = 100)]
+pub struct Sumpbook {
+    /// The shop's folder
+    #[arg(long, global = true, env = "SUMPBOOK_SHOP", default_value = "sumpbook-shop", value_name = "DIR")]
+    pub shop: PathBuf,
+    /// Answer as JSON
+    #[arg(long, global = true)]
+    pub json: bool,
+    /// Say on standard error what is done
+    #[arg(long, global = true)]
+    pub verbose: bool,
+    /// What to do
+    #[command(subcommand)]
+    pub verb: Verb,
+}
+
+/// The verbs.
+#[derive(Debug, Subcommand)]
+pub enum Verb {
+    /// Make a shop: its fleet and its key
+    Init(Init),
+    /// Enter people, units and programmes from lines of JSON
+    Register(FromLines),
+    /// Record at the shop, from lines of JSON: services, readings from paper, what was brought in
+    Record(FromLines),
+    /// Write an invitation for a phone, as a file
+    Invite(Invite),
+    /// Take in a phone's file and write the answer for the way back
+    TakeIn(TakeIn),
+    /// A day as the shop reads it
+    DaySheet(DaySheet),
+    /// What runs out first
+    Due(Reading),
+    /// Decide about entries, by name
+    Settle(Settle),
+    /// Certify a defect, by name
+    Certify(Certify),
+    /// Work out every signature, hash, projection and closing again
+    Verify(Reading),
+    /// A phone's own daybook, driven from here
+    Phone(Phone),
+    /// An invented fleet lives a few days
+    Demo(Demo),
+}
+
+/// `init`
+#[derive(Debug, Args)]
+pub struct Init {
+    /// The fleet's name
+    #[arg(long)]
+    pub name: String,
+    /// The yard's zone by its IANA name, such as America/Denver
+    #[arg(long)]
+    pub zone: String,
+    /// An invented fleet, in which times of receipt may be given
+    #[arg(long)]
+    pub demo: bool,
+    /// When it counts as made; only with --demo
+    #[arg(long, value_name = "TIME", requires = "demo")]
+    pub received: Option<Stamp>,
+}
+
+/// A writing verb that reads lines.
+#[derive(Debug, Args)]
+pub struct FromLines {
+    /// The file of lines; standard input when left out
+    pub file: Option<PathBuf>,
+    /// When they count as received; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
+}
+
+/// `invite`
+#[derive(Debug, Args)]
+pub struct Invite {
+    /// Where to write the invitation
+    pub file: PathBuf,
+    /// A unit whose books go with it; may be given several times; all units when left out
+    #[arg(long = "unit", value_name = "DOOR")]
+    pub units: Vec<String>,
+    /// For how many days its code holds
+    #[arg(long, default_value_t = 7)]
+    pub days: u32,
+    /// When it counts as written; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
+}
+
+/// `take-in`
+#[derive(Debug, Args)]
+pub struct TakeIn {
+    /// The phone's file
+    pub file: PathBuf,
+    /// Where to write the answer; beside the file when left out
+    #[arg(long, value_name = "FILE")]
+    pub answer: Option<PathBuf>,
+    /// Accept the new phone whose key has this fingerprint, as its own screen shows it
+    #[arg(long, value_name = "FINGERPRINT")]
+    pub accept: Option<String>,
+    /// Who accepts
+    #[arg(long, value_name = "NAME", requires = "accept")]
+    pub by: Option<String>,
+    /// When it counts as received; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
+}
+
+/// A reading verb.
+#[derive(Debug, Args)]
+pub struct Reading {
+    /// What the shop knew then
+    #[arg(long, value_name = "TIME")]
+    pub as_of: Option<Stamp>,
+}
+
+/// `day-sheet`
+#[derive(Debug, Args)]
+pub struct DaySheet {
+    /// The day of the yard, such as 2026-10-20; today when left out
+    pub day: Option<NaiveDate>,
+    /// The 06:00 or the 17:00 view
+    #[arg(long, value_enum, default_value_t = ViewAsked::Evening)]
+    pub view: ViewAsked,
+    /// Close it: version 1, or the next when something came in late
+    #[arg(long, conflicts_with = "as_of")]
+    pub close: bool,
+    /// Who closes
+    #[arg(long, value_name = "NAME", requires = "close")]
+    pub by: Option<String>,
+    /// What the shop knew then
+    #[arg(long, value_name = "TIME")]
+    pub as_of: Option<Stamp>,
+    /// When the closing counts as made; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME", requires = "close")]
+    pub received: Option<Stamp>,
+}
+
+/// Which view of a day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum ViewAsked {
+    /// At 06:00: who may go out
+    Morning,
+    /// At 17:00: what came in
+    Evening,
+}
+
+/// `settle`
+#[derive(Debug, Args)]
+pub struct Settle {
+    /// The entries it is about
+    #[arg(required = true)]
+    pub entries: Vec<EntryId>,
+    /// What becomes of them
+    #[arg(long, value_enum)]
+    pub verdict: VerdictAsked,
+    /// Who decides
+    #[arg(long, value_name = "NAME")]
+    pub by: String,
+    /// Why
+    #[arg(long)]
+    pub why: String,
+    /// When it counts as decided; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
+}
+
+/// What becomes of entries.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum VerdictAsked {
+    /// They count
+    Use,
+    /// They do not count; they stay visible
+    DoNotUse,
+    /// They tell of one service
+    SameService,
+    /// This reading stands against those it disputes
+    ReadingStands,
+}
+
+/// `certify`
+#[derive(Debug, Args)]
+pub struct Certify {
+    /// The unit's door number
+    pub unit: String,
+    /// The item, such as lamps-stop
+    pub item: String,
+    /// Its place, such as rear
+    #[arg(long)]
+    pub place: Option<String>,
+    /// It was repaired
+    #[arg(long, conflicts_with = "not_needed", required_unless_present = "not_needed")]
+    pub repaired: bool,
+    /// Repair is not needed
+    #[arg(long)]
+    pub not_needed: bool,
+    /// Who certifies
+    #[arg(long, value_name = "NAME")]
+    pub by: String,
+    /// What was done, or why nothing is needed
+    #[arg(long)]
+    pub words: String,
+    /// When it counts as certified; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
+}
+
+/// `phone DIR …`
+#[derive(Debug, Args)]
+pub struct Phone {
+    /// The phone's folder, or `schema`
+    pub folder: PathBuf,
+    /// What the phone does
+    #[command(subcommand)]
+    pub verb: Option<PhoneVerb>,
+    /// The moment the phone's clock shows; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME", global = true)]
+    pub now: Option<Stamp>,
+}
+
+/// What a phone does.
+#[derive(Debug, Subcommand)]
+pub enum PhoneVerb {
+    /// Begin from the shop's invitation
+    Enrol {
+        /// The invitation
+        file: PathBuf,
+        /// What the yard calls this phone
+        #[arg(long)]
+        name: String,
+    },
+    /// Record from lines of JSON on standard input; each id is printed when its entry is durable
+    Record,
+    /// Show a screen
+    Show {
+        /// Which
+        #[arg(value_enum)]
+        screen: ScreenAsked,
+        /// Of which unit
+        #[arg(long)]
+        unit: Option<String>,
+        /// Whose
+        #[arg(long)]
+        person: Option<String>,
+        /// Which stop of the walk, from 1
+        #[arg(long)]
+        stop: Option<usize>,
+    },
+    /// Make the file for the shop, or for another phone
+    HandOver {
+        /// Where to write it
+        file: PathBuf,
+    },
+    /// Take in the shop's answer, or another phone's file
+    TakeIn {
+        /// The file
+        file: PathBuf,
+    },
+    /// Print the JSON Schema of the lines that `record` reads
+    Schema,
+}
+
+/// Screens that can be shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum ScreenAsked {
+    /// May I take it, and where was I
+    Today,
+    /// Is it locked, what did the last one leave, which oil
+    Unit,
+    /// What the last one left, with certificates to read
+    LastReport,
+    /// One stop of the walk
+    Stop,
+    /// The sight glass
+    Glass,
+    /// Small pours
+    TopUp,
+    /// What the display said, and who knows
+    Notes,
+    /// What the next driver will read
+    EndOfDay,
+    /// What is on this phone, and what is at the shop
+    Where,
+}
+
+/// `demo`
+#[derive(Debug, Args)]
+pub struct Demo {
+    /// Live until the evening of this day; the first Thursday when left out
+    #[arg(long, value_name = "DAY")]
+    pub until: Option<NaiveDate>,
+    /// Where; a temporary folder when left out
+    #[arg(long, value_name = "DIR")]
+    pub folder: Option<PathBuf>,
+}

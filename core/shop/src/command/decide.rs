@@ -1,0 +1,51 @@
+//! `settle` and `certify`: what a person at the shop decides, by name.
+
+use std::path::Path;
+
+use sumpbook_trade::record::{RepairVerdict, Verdict};
+
+use super::args::{Certify, Settle, VerdictAsked};
+use super::found::hand;
+use super::out::Said;
+use super::CommandError;
+use crate::{Shop, certify as certifying, settle as settling};
+
+/// Decides about entries.
+///
+/// # Errors
+/// When an entry or a person is unknown, or no reason is given.
+pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
+    let mut shop = Shop::open(folder)?;
+    let person = shop.person(&args.by)?;
+    let verdict = match args.verdict {
+        VerdictAsked::Use => Verdict::Use,
+        VerdictAsked::DoNotUse => Verdict::DoNotUse,
+        VerdictAsked::SameService => Verdict::SameService,
+        VerdictAsked::ReadingStands => Verdict::ReadingStands,
+    };
+    let hand = hand(&shop, Some(person), args.received);
+    let id = settling::settle(&mut shop, &args.entries, verdict, &args.why, &hand)?;
+    shop.ledger.settle()?;
+    let text = format!("Decided by {}: {} of the entries named. The decision is entry {id}.", args.by, args.entries.len());
+    Said::new(text, &serde_json::json!({ "decision": id }))
+}
+
+/// Certifies a defect.
+///
+/// # Errors
+/// When no such defect is open; names what is.
+pub fn certify(folder: &Path, args: &Certify) -> Result<Said, CommandError> {
+    let mut shop = Shop::open(folder)?;
+    let person = shop.person(&args.by)?;
+    let truck = shop.unit(&args.unit)?;
+    let verdict = if args.repaired { RepairVerdict::Repaired } else { RepairVerdict::NotNeeded };
+    let hand = hand(&shop, Some(person), args.received);
+    let id = certifying::certify(&mut shop, truck, &args.item, args.place.as_deref(), verdict, &args.words, &hand)?;
+    shop.ledger.settle()?;
+    let text = format!(
+        "Certified by {}. What it locked stays locked until the next driver has read this and signed.\n\
+         The certificate is entry {id}.",
+        args.by
+    );
+    Said::new(text, &serde_json::json!({ "certificate": id }))
+}

@@ -1,0 +1,79 @@
+//! The command line: verbs, their arguments, and where their words go.
+
+mod args;
+mod clock;
+mod day_sheet;
+mod decide;
+mod demo;
+mod due;
+mod error;
+mod exchange;
+mod found;
+mod out;
+mod phone;
+mod record;
+mod verify;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use args::{Sumpbook, Verb};
+pub use error::CommandError;
+use out::Said;
+
+/// Runs the command with the process's own arguments.
+pub fn run() -> ExitCode {
+    let asked = match Sumpbook::try_parse() {
+        Ok(asked) => asked,
+        Err(help) => {
+            // Help and version are answers; anything else is a mistake in the asking.
+            let code = if help.use_stderr() { ExitCode::from(2) } else { ExitCode::SUCCESS };
+            let _ = help.print();
+            return code;
+        }
+    };
+    log(asked.verbose);
+    match answer(&asked) {
+        Ok(Some(said)) => match out::say(&said, asked.json) {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(error) => failed(&error, asked.json),
+        },
+        Ok(None) => ExitCode::SUCCESS,
+        Err(error) => failed(&error, asked.json),
+    }
+}
+
+fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
+    match &asked.verb {
+        Verb::Init(args) => found::init(&asked.shop, args).map(Some),
+        Verb::Register(args) => found::register(&asked.shop, args).map(Some),
+        Verb::Record(args) => record::record(&asked.shop, args, asked.json).map(|()| None),
+        Verb::Invite(args) => exchange::invite(&asked.shop, args).map(Some),
+        Verb::TakeIn(args) => exchange::take_in(&asked.shop, args).map(Some),
+        Verb::DaySheet(args) => day_sheet::day_sheet(&asked.shop, args).map(Some),
+        Verb::Due(args) => due::due(&asked.shop, args).map(Some),
+        Verb::Settle(args) => decide::settle(&asked.shop, args).map(Some),
+        Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
+        Verb::Verify(args) => verify::verify(&asked.shop, args).map(Some),
+        Verb::Phone(args) => phone::phone(args, asked.json),
+        Verb::Demo(args) => demo::demo(args, asked.json).map(|()| None),
+    }
+}
+
+fn failed(error: &CommandError, json: bool) -> ExitCode {
+    if json {
+        let told = serde_json::json!({ "error": error.to_string() });
+        let _ = out::line(&told.to_string());
+    } else {
+        out::aside(&format!("sumpbook: {error}"));
+    }
+    ExitCode::FAILURE
+}
+
+/// What the program does goes to standard error, without anyone's words in it.
+fn log(verbose: bool) {
+    let level = if verbose { "sumpbook=debug,sumpbook_daybook=debug" } else { "warn" };
+    let filter = tracing_subscriber::EnvFilter::new(level);
+    let _ = tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).try_init();
+}

@@ -1,0 +1,63 @@
+//! Where a command's words go.
+
+use std::io::{self, Write};
+
+use serde::Serialize;
+
+use super::CommandError;
+
+/// What a command has to say: for people, and as JSON.
+pub struct Said {
+    /// For people.
+    pub text: String,
+    /// For programs.
+    pub json: serde_json::Value,
+}
+
+impl Said {
+    /// The same thing, said twice.
+    ///
+    /// # Errors
+    /// When the value cannot be JSON.
+    pub fn new(text: impl Into<String>, value: &impl Serialize) -> Result<Said, CommandError> {
+        Ok(Said { text: text.into(), json: without_nulls(serde_json::to_value(value)?) })
+    }
+}
+
+/// Writes to standard output; a reader that has gone away ends the command quietly.
+///
+/// # Errors
+/// When standard output cannot be written.
+pub fn say(said: &Said, json: bool) -> Result<(), CommandError> {
+    if json { line(&serde_json::to_string(&said.json)?) } else { line(said.text.trim_end()) }
+}
+
+/// Writes one line and makes sure it has gone out.
+///
+/// # Errors
+/// When standard output cannot be written.
+pub fn line(text: &str) -> Result<(), CommandError> {
+    let mut out = io::stdout().lock();
+    match writeln!(out, "{text}").and_then(|()| out.flush()) {
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+        other => Ok(other?),
+    }
+}
+
+/// Writes to standard error: progress, and what went wrong.
+pub fn aside(text: &str) {
+    // When even this cannot be written there is nobody to tell.
+    let _ = writeln!(io::stderr().lock(), "{text}");
+}
+
+/// Absent is absent: no nulls in what is printed.
+fn without_nulls(value: serde_json::Value) -> serde_json::Value {
+    use serde_json::Value;
+    match value {
+        Value::Object(map) => Value::Object(
+            map.into_iter().filter(|(_, v)| !v.is_null()).map(|(k, v)| (k, without_nulls(v))).collect(),
+        ),
+        Value::Array(items) => Value::Array(items.into_iter().map(without_nulls).collect()),
+        other => other,
+    }
+}

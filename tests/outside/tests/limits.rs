@@ -1,0 +1,108 @@
+//! Limits of the pre-trip against the laws and manuals they come from, at their exact borders.
+
+use sumpbook_trade::limit::{Case, Limit, Measure, MissingFact, Rules};
+
+fn limit(topic: &str, set: &str, case: Case) -> Limit {
+    let rule = Rules::common_practice().unwrap().on(topic, Some(set)).unwrap();
+    assert_eq!(rule.set, set, "{topic} has no rule of {set}");
+    rule.limit(&case).unwrap()
+}
+
+fn plain(topic: &str, set: &str) -> Limit {
+    limit(topic, set, Case::default())
+}
+
+// 49 CFR 393.51(c)(2): 55 psi or one-half of the governor's cut-out, whichever is less.
+#[test]
+fn the_low_air_warning_is_the_lesser_of_55_and_half_the_cut_out() {
+    for (cut_out, threshold) in [(125.0, 55.0), (120.0, 55.0), (110.0, 55.0), (100.0, 50.0)] {
+        let limit =
+            limit("low-air-warning", "us-federal", Case { cut_out: Some(cut_out), ..Case::default() });
+        assert_eq!(limit.low, threshold, "cut-out {cut_out}");
+        assert!(limit.holds(threshold) && limit.holds(threshold + 0.1) && !limit.holds(threshold - 0.1));
+    }
+    let rule = Rules::common_practice().unwrap().on("low-air-warning", None).unwrap();
+    assert_eq!(rule.limit(&Case::default()), Err(MissingFact::CutOut));
+    // The law's own 379 kPa is 379.21 rounded.
+    let kpa = Measure::Psi.tell(55.0, Measure::Kilopascal).unwrap();
+    assert!((kpa - 379.21).abs() < 0.005, "{kpa}");
+}
+
+// California handbook and model CDL manual, section 5.3: not more than 2/3/5 and 3/4/6 psi;
+// an older manual says "less than".
+#[test]
+fn a_leak_is_judged_by_its_rules_own_comparator() {
+    for (topic, figures) in [("leak-released", [2.0, 3.0, 5.0]), ("leak-applied", [3.0, 4.0, 6.0])] {
+        for (vehicles, figure) in [1, 2, 3].into_iter().zip(figures) {
+            let case = Case { vehicles, ..Case::default() };
+            let newer = limit(topic, "cdl-modernized", case);
+            assert!(newer.holds(figure) && !newer.holds(figure + 0.1), "{topic} {vehicles}");
+            let older = limit(topic, "cdl-older", case);
+            assert!(!older.holds(figure) && older.holds(figure - 0.1), "{topic} {vehicles}");
+        }
+        let four = limit(topic, "cdl-modernized", Case { vehicles: 4, ..Case::default() });
+        assert_eq!(four.high, figures[2], "three or more");
+    }
+}
+
+// Ontario truck handbook: 21 and 28 kPa/min; Quebec C-24.2 r.32 s.166: 40/48/62 kPa.
+#[test]
+fn canadian_leaks_are_held_in_kilopascals() {
+    let one = limit("leak-applied", "ca-ontario", Case { vehicles: 1, ..Case::default() });
+    assert_eq!(one.holds_in(3.0, Measure::Psi), Some(true), "20.7 kPa");
+    assert_eq!(one.holds_in(3.1, Measure::Psi), Some(false), "21.4 kPa");
+    for (vehicles, kpa) in [(1, 40.0), (2, 48.0), (3, 62.0)] {
+        let limit = limit("leak-applied", "ca-quebec", Case { vehicles, ..Case::default() });
+        assert!(limit.holds(kpa) && !limit.holds(kpa + 0.1));
+    }
+}
+
+// 49 CFR 393.75(b), (c). The exact metric figures are 3.175 and 1.5875 mm.
+#[test]
+fn four_thirty_seconds_agree_in_every_unit() {
+    let steer = plain("tread-steer", "us-federal");
+    for (value, unit) in [(4.0, Measure::ThirtySecond), (0.125, Measure::Inch), (3.175, Measure::Millimetre)]
+    {
+        assert_eq!(steer.holds_in(value, unit), Some(true), "{value} {unit:?}");
+    }
+    assert_eq!(steer.holds_in(3.17, Measure::Millimetre), Some(false));
+    assert_eq!(steer.holds_in(3.9, Measure::ThirtySecond), Some(false));
+    let other = plain("tread-other", "us-federal");
+    for (value, unit) in
+        [(2.0, Measure::ThirtySecond), (0.0625, Measure::Inch), (1.5875, Measure::Millimetre)]
+    {
+        assert_eq!(other.holds_in(value, unit), Some(true), "{value} {unit:?}");
+    }
+    assert_eq!(other.holds_in(1.58, Measure::Millimetre), Some(false));
+    assert_eq!(other.holds_in(1.58, Measure::Psi), None);
+}
+
+// Model CDL manual, section 5.3; California handbook; 61 FR 6173; FMVSS 121 S5.1.1.
+#[test]
+fn build_up_governor_and_spring_brakes() {
+    let build_up = plain("build-up", "cdl-modernized");
+    assert!(build_up.holds(45.0) && !build_up.holds(45.1));
+    let case = Case { reservoir_share: Some(1.2), ..Case::default() };
+    let new = limit("build-up", "us-fmvss-121", case);
+    assert!(new.holds(30.0) && !new.holds(30.1), "25 s x actual / required");
+    let governor = plain("governor-cut-out", "us-california");
+    assert!(governor.holds(129.9) && !governor.holds(130.0));
+    let cut_in = plain("governor-cut-in", "us-federal");
+    assert!(cut_in.holds(100.0) && !cut_in.holds(99.9));
+    let pop = plain("spring-pop", "cdl-modernized");
+    assert!(pop.holds(20.0) && pop.holds(45.0) && !pop.holds(19.9) && !pop.holds(45.1));
+}
+
+// 29 CFR 1910.242(b), 1926.302(b)(7), 1917.155; 49 CFR 393.95.
+#[test]
+fn blow_gun_hose_relief_and_extinguisher() {
+    let nozzle = plain("blow-gun", "us-osha");
+    assert!(nozzle.holds(29.9) && !nozzle.holds(30.0));
+    let hose = plain("hose-without-cut-off", "us-osha");
+    assert!(hose.holds(0.5) && !hose.holds(0.501) && !hose.holds(0.75));
+    let relief = limit("relief-setting", "us-osha", Case { mawp: Some(125.0), ..Case::default() });
+    assert!(relief.holds(137.5) && !relief.holds(137.6));
+    let extinguisher = plain("extinguisher", "us-federal");
+    assert!(extinguisher.holds(5.0) && !extinguisher.holds(4.0));
+    assert!(!plain("extinguisher", "us-federal-placarded").holds(5.0));
+}
