@@ -8,7 +8,7 @@ use sumpbook_simulation::fleet::{ledger_in_memory, root, shop_key};
 use sumpbook_simulation::world::{HANDS, Step, World, settle_in};
 
 /// Cases without a word from outside: about a minute. `PROPTEST_CASES` asks for another number.
-const CASES: u32 = 160;
+const CASES: u32 = 300;
 
 fn runner() -> TestRunner {
     let asked = std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok());
@@ -82,7 +82,9 @@ fn ends_the_same(steps: &[Step], order: u32) -> Result<(), TestCaseError> {
 
     // What was worked out on the way is what is worked out anew.
     let shop = &mut world.hands[0];
+    let fleet = shop.fleet().clone();
     shop.rebuild().unwrap();
+    prop_assert_eq!(&fleet, shop.fleet());
     assert_same(&first, &text(shop), "before and after rebuilding")?;
 
     // The shop's knowledge of an earlier moment is that of a shop that had only the entries before it.

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use sumpbook_trade::{Stamp, TruckId};
 
-use super::pages::{file, pages};
+use super::pages::{MANY, file, pages};
 use super::{ExchangeError, memory};
 use crate::book::BookId;
 use crate::ledger::Ledger;
@@ -54,7 +54,7 @@ pub fn invite(
         heads.push(BookHeads { book, heads: truth.heads(book)? });
     }
     heads.extend(without.into_iter().map(|truck| BookHeads { book: book_of_now(truck, now), heads: vec![] }));
-    let pages = pages(&truth, rows);
+    let pages = pages(&truth, rows, MANY);
     let fresh = stamped(ledger, now)?;
     let mut parcels = spread(&fresh, pages, heads);
     if let Some(first) = parcels.first_mut() {

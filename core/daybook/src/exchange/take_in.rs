@@ -26,6 +26,8 @@ struct Said {
     asks: Vec<EnrolmentRequest>,
     /// Another parcel should have followed the last one.
     more: bool,
+    /// Entries the whole file says it has.
+    of: Option<u64>,
     parcels: u64,
     other_fleet: u64,
     other_shop: u64,
@@ -54,12 +56,12 @@ pub fn take_in(ledger: &mut Ledger, bytes: &[u8], now: Stamp) -> Result<TakenIn,
                 one(ledger, &wire, now.unix_ms(), &mut taken, &mut said)?;
             }
             Err(error) => {
-                taken.ended_early = Some(ended(&taken, !matches!(error, FileError::Truncated { .. })))
+                taken.ended_early = Some(ended(&taken, &said, !matches!(error, FileError::Truncated { .. })))
             }
         }
     }
     if said.more && taken.ended_early.is_none() {
-        taken.ended_early = Some(ended(&taken, false));
+        taken.ended_early = Some(ended(&taken, &said, false));
     }
     if said.parcels > 0 && said.other_fleet == said.parcels {
         return Err(ExchangeError::OtherFleet);
@@ -73,9 +75,9 @@ pub fn take_in(ledger: &mut Ledger, bytes: &[u8], now: Stamp) -> Result<TakenIn,
     Ok(taken)
 }
 
-fn ended(taken: &TakenIn, damaged: bool) -> EndedEarly {
+fn ended(taken: &TakenIn, said: &Said, damaged: bool) -> EndedEarly {
     let after = taken.told.iter().map(|told| told.entries.len() as u64).sum();
-    EndedEarly { after, of: None, damaged }
+    EndedEarly { after, of: said.of, damaged }
 }
 
 /// One parcel of the file.
@@ -103,6 +105,7 @@ fn one(
     let Opened { mut parcel, signer, digest, .. } = opened;
     taken.senders.insert(signer.id());
     said.more = parcel.more;
+    said.of = parcel.file_entries.or(said.of);
     let from_shop = signer.id() == ledger.root().shop.id();
     let is_answer = matches!(parcel.link, Link::Request(_));
     if from_shop && is_answer && !memory::is_shop(ledger) {

@@ -110,7 +110,7 @@ impl Ledger {
             // Keys and fleet may have been learnt from entries that did not stay.
             knows.load_fleet(&store.truth())?;
         }
-        result
+        self.noted(result)
     }
 }
 

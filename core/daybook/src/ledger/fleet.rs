@@ -35,11 +35,10 @@ impl Knowledge {
     /// Reads the fleet: the folded one when it is kept, else the book.
     pub(super) fn load_fleet(&mut self, truth: &Truth<'_>) -> Result<(), LedgerError> {
         let kept = truth.fleet_body()?.and_then(|body| serde_json::from_slice(&body).ok());
-        self.fleet = match kept {
-            Some(fleet) => fleet,
+        (self.fleet, self.fleet_op) = match kept {
+            Some(fleet) => (fleet, fleet_op(truth)?),
             None => self.fold(truth)?,
         };
-        self.fleet_op = fleet_op(truth)?;
         self.fleet_version = truth.fleet_version()?;
         self.learn_keys();
         Ok(())
@@ -66,35 +65,64 @@ impl Knowledge {
         match entry.filter(|_| next && changed.len() == 1) {
             Some(entry) if truth.fact(n)?.is_some_and(|fact| fact.judged == Judged::Counts) => {
                 self.fleet.take(&entry);
+                self.fleet_op = row.op;
             }
-            _ => self.fleet = self.fold(&truth)?,
+            _ => (self.fleet, self.fleet_op) = self.fold(&truth)?,
         }
-        self.fleet_op = self.fleet_op.max(row.op);
         self.fleet_version = writing.change_fleet()?;
         self.learn_keys();
-        self.follow(writing, &before)
+        self.follow(writing, before)
     }
 
-    /// Brings in line what was worked out with another fleet.
-    fn follow(&self, writing: &Writing<'_>, before: &Fleet) -> Result<(), LedgerError> {
+    /// Drops nothing, projects everything as if it had just come: the fleet book first, for all else is
+    /// judged and dated by the fleet, and it by nothing but itself and what the shop decided.
+    pub(super) fn project_everything(&mut self, writing: &Writing<'_>) -> Result<(), LedgerError> {
+        for held in writing.truth().of_book(BookId::Fleet)? {
+            self.project(writing, held.n, &held.row)?;
+        }
+        (self.fleet, self.fleet_op) = self.fold(&writing.truth())?;
+        self.project_all(writing)?;
+        let before = self.fleet.clone();
+        (self.fleet, self.fleet_op) = self.fold(&writing.truth())?;
+        self.fleet_version = writing.change_fleet()?;
+        self.learn_keys();
+        self.follow(writing, before)
+    }
+
+    /// Brings in line what was worked out with another fleet, until nothing of it changes the fleet.
+    fn follow(&mut self, writing: &Writing<'_>, mut before: Fleet) -> Result<(), LedgerError> {
+        loop {
+            let changed = self.follow_once(writing, &before)?;
+            if !changed {
+                return Ok(());
+            }
+            before = self.fleet.clone();
+            (self.fleet, self.fleet_op) = self.fold(&writing.truth())?;
+            self.learn_keys();
+        }
+    }
+
+    fn follow_once(&self, writing: &Writing<'_>, before: &Fleet) -> Result<bool, LedgerError> {
         if self.fleet.zone != before.zone {
             // Yard days are cut in the yard's zone: every entry's day may be another now.
             return self.project_all(writing);
         }
+        let mut changed = false;
         let (old, new) = (&before.revoked, &self.fleet.revoked);
         let differing =
             new.iter().filter(|r| !old.contains(r)).chain(old.iter().filter(|r| !new.contains(r)));
         let devices: BTreeSet<[u8; 8]> = differing.map(|(device, _, _)| *device).collect();
         for device in devices {
-            self.project_of_device(writing, KeyId(device), None)?;
+            changed |= self.project_of_device(writing, KeyId(device), None)?;
         }
         if self.fleet.programme != before.programme {
-            return Ok(writing.mark_stale(None)?);
+            writing.mark_stale(None)?;
+        } else {
+            for truck in self.fleet.differing(before) {
+                writing.mark_stale(Some(truck))?;
+            }
         }
-        for truck in self.fleet.differing(before) {
-            writing.mark_stale(Some(truck))?;
-        }
-        Ok(())
+        Ok(changed)
     }
 
     fn learn_keys(&mut self) {
@@ -107,14 +135,18 @@ impl Knowledge {
         }
     }
 
-    /// Folds the whole fleet book in the order of ops, which is the same on every device.
-    fn fold(&self, truth: &Truth<'_>) -> Result<Fleet, LedgerError> {
+    /// Folds the whole fleet book in the order of ops, which is the same on every device; with the highest op.
+    fn fold(&self, truth: &Truth<'_>) -> Result<(Fleet, u64), LedgerError> {
         let mut rows: Vec<HeldEntry> = truth.of_book(BookId::Fleet)?;
         rows.retain(|held| held.row.actor.key() == self.root.shop.id());
         rows.sort_by_key(|held| (held.row.op, held.row.hash));
         let mut fleet = Fleet::default();
+        let mut highest = 0;
         for held in rows {
             let fact = truth.fact(held.n)?;
+            if fact.is_some() {
+                highest = held.row.op;
+            }
             if let (Some(fact), Ok(entry)) = (fact, Entry::from_payload(&held.row.payload)) {
                 // A key that was ever enrolled is known for ever; it is stopped by its revocation only.
                 let enrols = entry.fact.kind() == FactKind::DeviceEnrolled;
@@ -123,10 +155,11 @@ impl Knowledge {
                 }
             }
         }
-        Ok(fleet)
+        Ok((fleet, highest))
     }
 }
 
+/// The highest op of the fleet book: nothing that was folded has a higher one.
 fn fleet_op(truth: &Truth<'_>) -> Result<u64, LedgerError> {
     let heads = truth.heads(BookId::Fleet)?;
     let mut highest = 0;

@@ -20,7 +20,7 @@ use sumpbook_trade::FleetId;
 
 use crate::fleet::Fleet;
 use crate::gate::{Actor, DeviceKey, KeyId, PublicKey};
-use crate::store::{Salvaged, Store};
+use crate::store::{Salvaged, Store, StoreError};
 
 pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
@@ -68,11 +68,20 @@ impl Ledger {
         own: DeviceKey,
     ) -> Result<(Ledger, Option<Salvaged>), LedgerError> {
         let opened = Store::open(folder)?;
-        let mut ledger = Ledger::over(opened.store, root, own)?;
-        if opened.salvaged.is_some() {
+        let again = DeviceKey::from_secret(own.secret());
+        let (mut ledger, salvaged) = match Ledger::over(opened.store, root, own) {
+            // Damage where opening the file did not look: look at all of it, save what is readable.
+            Err(LedgerError::Store(StoreError::Damaged(_))) => {
+                Store::suspect_in(folder);
+                let opened = Store::open(folder)?;
+                (Ledger::over(opened.store, root, again)?, opened.salvaged)
+            }
+            ledger => (ledger?, opened.salvaged),
+        };
+        if salvaged.is_some() {
             ledger.place_salvaged()?;
         }
-        Ok((ledger, opened.salvaged))
+        Ok((ledger, salvaged))
     }
 
     /// A ledger over an open store.
@@ -116,6 +125,15 @@ impl Ledger {
     /// The actor of this start.
     pub fn actor(&self) -> Actor {
         self.knows.actor
+    }
+
+    /// Notes in the folder when something in its file could not be read: the next opening then saves what is
+    /// readable.
+    pub(crate) fn noted<T>(&self, result: Result<T, LedgerError>) -> Result<T, LedgerError> {
+        if let Err(LedgerError::Store(StoreError::Damaged(_))) = &result {
+            self.store.suspect();
+        }
+        result
     }
 
     /// A key the fleet ever enrolled, by its id.

@@ -109,34 +109,35 @@ impl Knowledge {
         Ok(())
     }
 
-    /// Projects everything of one device anew, in one book or in all, after what its revocation reaches changed.
+    /// Projects everything of one device anew, in one book or in all, after what its revocation reaches
+    /// changed. Returns whether any of the fleet's was judged otherwise.
     pub(super) fn project_of_device(
         &self,
         writing: &Writing<'_>,
         device: KeyId,
         only: Option<BookId>,
-    ) -> Result<(), LedgerError> {
+    ) -> Result<bool, LedgerError> {
         let books = match only {
             Some(book) => vec![book],
             None => writing.truth().books()?,
         };
+        let mut pass = Pass::over_many();
         for book in books {
-            let mut pass = Pass::over_many();
             for held in writing.truth().of_signer(book, device)? {
                 self.project_again(writing, held, &mut pass)?;
             }
         }
-        Ok(())
+        Ok(!pass.fleet.is_empty())
     }
 
-    /// Projects every entry anew.
-    pub(super) fn project_all(&self, writing: &Writing<'_>) -> Result<(), LedgerError> {
+    /// Projects every entry anew. Returns whether any of the fleet's was judged otherwise.
+    pub(super) fn project_all(&self, writing: &Writing<'_>) -> Result<bool, LedgerError> {
         let last = writing.truth().last_n()?;
         let mut after = 0;
         let mut pass = Pass::over_many();
         loop {
             let rows = writing.truth().between(after, last, 1_000)?;
-            let Some(end) = rows.last().map(|held| held.n) else { return Ok(()) };
+            let Some(end) = rows.last().map(|held| held.n) else { return Ok(!pass.fleet.is_empty()) };
             for held in rows {
                 self.project_again(writing, held, &mut pass)?;
             }

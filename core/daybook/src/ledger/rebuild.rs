@@ -2,11 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use super::{Admission, Incoming, Knowledge, Ledger, LedgerError};
+use super::{Admission, Incoming, Ledger, LedgerError};
 use crate::book::BookId;
-use crate::fleet::Fleet;
 use crate::gate::DeviceKey;
-use crate::store::{Store, Writing};
+use crate::store::{RefusedRow, Store};
 
 impl Ledger {
     /// Drops every projection and builds them again from the truth.
@@ -18,15 +17,14 @@ impl Ledger {
         let result = (|| {
             let writing = store.begin()?;
             writing.clear_projections()?;
-            knows.fleet = Fleet::default();
-            knows.fleet_op = 0;
-            knows.fleet_version = writing.truth().fleet_version()?;
             knows.project_everything(&writing)?;
             writing.commit()?;
             Ok(())
         })();
-        knows.load_fleet(&store.truth())?;
-        result
+        if result.is_err() {
+            knows.load_fleet(&store.truth())?;
+        }
+        self.noted(result)
     }
 
     /// A ledger in memory that knows what this one knew when it held entries up to `upto`. For reading.
@@ -88,6 +86,7 @@ impl Ledger {
         )?;
         let mut kept = BTreeSet::new();
         let mut waiting = Vec::new();
+        let mut refused = Vec::new();
         for held in &rows {
             let incoming = Incoming::of_row(fleet, &held.row);
             match fresh.admit(std::slice::from_ref(&incoming), held.received_ms, held.carrier)?.first() {
@@ -101,9 +100,17 @@ impl Ledger {
                         Some(held.row.actor.key().0),
                     ));
                 }
-                _ => {}
+                // Its bytes, or its predecessor's name, did not come through.
+                _ => refused.push(RefusedRow {
+                    bytes: crate::exchange::shelf::wrap(&incoming),
+                    reason: "salvaged-unplaced".to_owned(),
+                    device: Some(held.row.actor.key().0),
+                    id: Some(held.row.id.bytes()),
+                    received_ms: held.received_ms,
+                }),
             }
         }
+        self.store.keep_refused(&refused)?;
         let writing = self.store.begin()?;
         writing.clear_projections()?;
         let lost: Vec<_> = rows.into_iter().filter(|held| !kept.contains(&held.n)).collect();
@@ -115,20 +122,5 @@ impl Ledger {
         writing.commit()?;
         self.store.keep_waiting(&waiting, 0)?;
         self.rebuild()
-    }
-}
-
-impl Knowledge {
-    fn project_everything(&mut self, writing: &Writing<'_>) -> Result<(), LedgerError> {
-        let last = writing.truth().last_n()?;
-        let mut after = 0;
-        loop {
-            let rows = writing.truth().between(after, last, 1_000)?;
-            let Some(end) = rows.last().map(|held| held.n) else { return Ok(()) };
-            for held in &rows {
-                self.project_and_learn(writing, held.n, &held.row)?;
-            }
-            after = end;
-        }
     }
 }

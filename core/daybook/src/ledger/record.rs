@@ -44,7 +44,7 @@ impl Ledger {
             knows.actor = Actor::new(knows.own.id())?;
             knows.load_fleet(&store.truth())?;
         }
-        result
+        self.noted(result)
     }
 }
 

@@ -80,7 +80,9 @@ pub enum LineError {
     #[error(transparent)]
     Answer(#[from] AnswerError),
     /// It is larger than an entry may be.
-    #[error("this entry takes {bytes} bytes, and an entry has room for {most}. Shorten its words, or split it.")]
+    #[error(
+        "this entry takes {bytes} bytes, and an entry has room for {most}. Shorten its words, or split it."
+    )]
     TooLong {
         /// What it takes.
         bytes: usize,

@@ -52,7 +52,9 @@ fn kind(object: &Map<String, Value>) -> Result<String, LineError> {
         let names: Vec<String> = FactKind::ALL.iter().map(|kind| name_of(*kind)).collect();
         names.join(", ")
     };
-    let Some(kind) = object.get("kind").and_then(Value::as_str) else { return Err(LineError::NoKind(known())) };
+    let Some(kind) = object.get("kind").and_then(Value::as_str) else {
+        return Err(LineError::NoKind(known()));
+    };
     let is_known = serde_json::from_value::<FactKind>(Value::from(kind)).is_ok();
     match is_known {
         true => Ok(kind.to_owned()),

@@ -156,10 +156,9 @@ fn a_line_too_large_for_an_entry_says_by_how_much() {
 fn a_name_two_people_share_is_asked_about() {
     let mut fleet = fleet();
     let person = PersonId(Uuid::from_u128(9));
-    fleet.people.insert(
-        person,
-        PersonSet { person, name: "Amos Tillery".into(), role: Role::Crew, gone: false },
-    );
+    fleet
+        .people
+        .insert(person, PersonSet { person, name: "Amos Tillery".into(), role: Role::Crew, gone: false });
     let line = r#"{"unit":"TH-01","person":"Amos Tillery","kind":"lay-up","body":{}}"#;
     assert!(matches!(resolve(line, &fleet), Err(LineError::SeveralPeople { .. })));
     let by_id = line.replace("Amos Tillery", &person.to_string());

@@ -103,17 +103,15 @@ pub fn display(
         .collect();
     open.reverse();
     let note = note.map(|note| NoteRow::of(note, fleet));
-    let told = note.as_ref().is_some_and(|n| n.told.is_some() || n.first.as_ref().is_some_and(|a| a.told_shop));
+    let told =
+        note.as_ref().is_some_and(|n| n.told.is_some() || n.first.as_ref().is_some_and(|a| a.told_shop));
     Ok(DisplayScreen {
         door: fleet.door(query.unit),
         news: News::at(standing.heard, now),
         open,
         stopped_today: count(stopped),
         main: match &note {
-            Some(_) => Main {
-                act: MainAct::ToldShop,
-                why_not: told.then_some(DisabledReason::AlreadyTold),
-            },
+            Some(_) => Main { act: MainAct::ToldShop, why_not: told.then_some(DisabledReason::AlreadyTold) },
             None => Main::ready(MainAct::KeepNote),
         },
         note,

@@ -101,7 +101,11 @@ pub fn end_of_day(ledger: &Ledger, draft: &EndOfDayDraft, now: Stamp) -> Result<
     let of_this_work = |at: Stamp| covering.map_or(fleet.yard_day(at) == today, |from| from <= at);
     let said = draft.none_found || !draft.defects.is_empty();
     let found = draft.defects.iter().map(|defect| FoundRow {
-        id: [Some(defect.item.as_str()), defect.place.as_deref()].into_iter().flatten().collect::<Vec<_>>().join("/"),
+        id: [Some(defect.item.as_str()), defect.place.as_deref()]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join("/"),
         item: defect.item.clone(),
         place: defect.place.clone(),
         word: defect.word.clone(),
@@ -132,9 +136,6 @@ pub fn end_of_day(ledger: &Ledger, draft: &EndOfDayDraft, now: Stamp) -> Result<
         tanks_drained: draft.tanks_drained,
         to_next: draft.to_next.clone(),
         notices: notices.into_iter().flatten().collect(),
-        main: Main {
-            act: MainAct::SignEndOfDay,
-            why_not: (!said).then_some(DisabledReason::DefectsNotSaid),
-        },
+        main: Main { act: MainAct::SignEndOfDay, why_not: (!said).then_some(DisabledReason::DefectsNotSaid) },
     })
 }

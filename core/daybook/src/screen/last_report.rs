@@ -76,9 +76,8 @@ pub fn last_report(
     let state = ledger.unit_state(unit)?;
     let defects: Vec<DefectRow> =
         state.defects.iter().filter(|d| is_open(d)).map(|d| DefectRow::of(d, fleet)).collect();
-    let uncertified = |part: LockPart| {
-        defects.iter().any(|row| row.state == DefectNow::Open && row.locks.contains(&part))
-    };
+    let uncertified =
+        |part: LockPart| defects.iter().any(|row| row.state == DefectNow::Open && row.locks.contains(&part));
     let (road, air) = (uncertified(LockPart::Road), uncertified(LockPart::Air));
     let act = match (road, air) {
         (false, false) => MainAct::ReadAndReviewed,
@@ -102,10 +101,7 @@ pub fn last_report(
             .filter_map(|row| row.certificate.as_ref().map(|certificate| certificate.id))
             .collect(),
         answers: template.before_the_walk.iter().filter(as_it_should_be).cloned().collect(),
-        main: Main {
-            act,
-            why_not: (unseen > 0).then(|| DisabledReason::MoreBelow { left: count(unseen) }),
-        },
+        main: Main { act, why_not: (unseen > 0).then(|| DisabledReason::MoreBelow { left: count(unseen) }) },
         defects,
         news,
     })

@@ -58,7 +58,9 @@ impl Walk {
                 continue;
             }
             let held = truth.entry(fact.n)?;
-            let Some(entry) = held.and_then(|held| Entry::from_payload(&held.row.payload).ok()) else { continue };
+            let Some(entry) = held.and_then(|held| Entry::from_payload(&held.row.payload).ok()) else {
+                continue;
+            };
             let by = entry.person.and_then(|p| fleet.person_name(p)).map(str::to_owned);
             if let Fact::PreTripSection(section) = entry.fact
                 && section.walk == draft.walk

@@ -22,6 +22,12 @@ impl Ledger {
     /// # Errors
     /// As any write. A folder that cannot be written is still read: see [`Ledger::unit_state`].
     pub fn settle(&mut self) -> Result<(), LedgerError> {
+        let result = self.settle_stale();
+        self.noted(result)
+    }
+
+    fn settle_stale(&mut self) -> Result<(), LedgerError> {
+        self.keep_fleet()?;
         let mut folded = Vec::new();
         for truck in self.store().truth().stale_units()? {
             let state = self.fold_unit(truck, i64::MAX)?;
@@ -32,7 +38,7 @@ impl Ledger {
         if !folded.is_empty() {
             self.store_mut().keep_units(&folded)?;
         }
-        self.keep_fleet()
+        Ok(())
     }
 
     /// The state of a unit: the kept one when it is fresh, else folded now.
@@ -45,7 +51,7 @@ impl Ledger {
         {
             return Ok(state);
         }
-        self.fold_unit(truck, i64::MAX)
+        self.noted(self.fold_unit(truck, i64::MAX))
     }
 
     /// The state of a unit at an earlier moment: what its entries up to then add up to, as they are known now.

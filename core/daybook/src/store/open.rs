@@ -9,6 +9,9 @@ use super::{Salvaged, StoreError, schema};
 /// The file's name within its folder.
 const FILE: &str = "book.db";
 
+/// Ending of the empty file that stands beside it from when something could not be read to the next opening.
+const SUSPECT: &str = "suspect";
+
 /// One folder's book, open for reading and writing.
 #[derive(Debug)]
 pub struct Store {
@@ -37,7 +40,17 @@ impl Store {
         std::fs::create_dir_all(folder)
             .map_err(|reason| StoreError::Folder { path: folder.to_owned(), reason })?;
         let path = folder.join(FILE);
-        match Store::open_file(&path) {
+        let suspect = path.with_extension(SUSPECT);
+        let opened = Store::open_file(&path).and_then(|store| {
+            // Something could not be read last time: now every page is looked at.
+            if suspect.exists() {
+                store.check()?;
+            }
+            Ok(store)
+        });
+        // Whatever this opening finds, the next one need not look again.
+        let _ = std::fs::remove_file(&suspect);
+        match opened {
             Ok(store) => Ok(Opened { store, salvaged: None }),
             Err(StoreError::Damaged(_)) => {
                 let (store, salvaged) = super::salvage::salvage(&path)?;
@@ -50,6 +63,8 @@ impl Store {
     pub(super) fn open_file(path: &Path) -> Result<Store, StoreError> {
         let mut connection = Connection::open(path).map_err(|e| StoreError::from(e).at(path))?;
         looks_whole(&connection, path)?;
+        // Before anything is set: a newer version's file is not touched at all.
+        schema::refuse_newer(&connection).map_err(|e| e.at(path))?;
         schema::prepare(&connection).map_err(|e| e.at(path))?;
         schema::upgrade(&mut connection).map_err(|e| e.at(path))?;
         let store = Store { connection, path: path.to_owned() };
@@ -75,10 +90,18 @@ impl Store {
     pub fn reader(folder: &Path) -> Result<Store, StoreError> {
         let path = folder.join(FILE);
         let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let connection =
-            Connection::open_with_flags(&path, flags).map_err(|e| StoreError::from(e).at(&path))?;
-        connection.busy_timeout(std::time::Duration::from_secs(5))?;
-        Ok(Store { connection, path })
+        let open = |name: &Path| {
+            let connection = Connection::open_with_flags(name, flags | OpenFlags::SQLITE_OPEN_URI)?;
+            connection.busy_timeout(std::time::Duration::from_secs(5))?;
+            connection.query_row("SELECT count(*) FROM sqlite_master", [], |_| Ok(()))?;
+            Ok(connection)
+        };
+        let connection = match open(&path).map_err(|e: rusqlite::Error| StoreError::from(e)) {
+            // Readers of a write-ahead log share a file beside it. Where none can be made nobody writes either.
+            Err(StoreError::ReadOnly(_)) => open(&unchanging(&path)).map_err(StoreError::from),
+            opened => opened,
+        };
+        Ok(Store { connection: connection.map_err(|e| e.at(&path))?, path })
     }
 
     /// Whether `folder` holds a book.
@@ -104,8 +127,29 @@ impl Store {
     /// # Errors
     /// [`StoreError::Damaged`] when a page does not hold what it should.
     pub fn check(&self) -> Result<(), StoreError> {
-        let said: String = self.connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
-        if said == "ok" { Ok(()) } else { Err(StoreError::Damaged(self.path.clone())) }
+        let asked = self.connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get::<_, String>(0));
+        let said = match asked.map_err(StoreError::from) {
+            Err(StoreError::Damaged(_)) => "damaged".to_owned(),
+            said => said?,
+        };
+        if said == "ok" {
+            return Ok(());
+        }
+        self.suspect();
+        Err(StoreError::Damaged(self.path.clone()))
+    }
+
+    /// Notes that something could not be read, so that the next opening looks at every page and saves what
+    /// is readable. Noted once; a folder that cannot be written keeps no note.
+    pub(crate) fn suspect(&self) {
+        if !self.path.as_os_str().is_empty() {
+            let _ = std::fs::File::create(self.path.with_extension(SUSPECT));
+        }
+    }
+
+    /// As [`Store::suspect`], of a folder whose store is closed.
+    pub(crate) fn suspect_in(folder: &Path) {
+        let _ = std::fs::File::create(folder.join(FILE).with_extension(SUSPECT));
     }
 
     /// Reads where a damaged file usually shows it first; costs the same however long the history is.
@@ -120,6 +164,12 @@ impl Store {
         }
         Ok(())
     }
+}
+
+/// The file's name for SQLite when nobody can be writing it.
+fn unchanging(path: &Path) -> PathBuf {
+    let name = path.to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
+    PathBuf::from(format!("file:{name}?immutable=1"))
 }
 
 /// A file shorter than its header says was cut off; SQLite itself would notice only on the missing page.

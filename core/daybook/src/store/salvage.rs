@@ -1,5 +1,6 @@
 //! Saving what is readable out of a damaged file. The file itself is kept.
 
+use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OpenFlags};
@@ -18,8 +19,10 @@ pub struct Salvaged {
 }
 
 /// Columns of every table whose rows are not rebuilt from others, in the order of [`copy`].
-const TABLES: [(&str, &str, &str); 10] = [
+const TABLES: [(&str, &str, &str); 11] = [
     ("book", "no", "no, truck, year"),
+    // The same out of its index, should the table itself be gone.
+    ("book", "truck, year", "no, truck, year"),
     ("entry", "n", "n, hash, book, actor, seq, deps, op, id, payload, sig, received, carrier"),
     ("refused", "no", "no, bytes, reason, device, id, received"),
     ("waiting", "no", "no, part, missing, device, received"),
@@ -50,7 +53,10 @@ pub(super) fn salvage(path: &Path) -> Result<(Store, Salvaged), StoreError> {
     let copy_of = kept.with_extension("reading");
     let damaged = std::fs::copy(&kept, &copy_of).ok().and_then(|_| {
         let _ = std::fs::copy(with_tail(&kept, "-wal"), with_tail(&copy_of, "-wal"));
-        Connection::open_with_flags(&copy_of, OpenFlags::SQLITE_OPEN_READ_WRITE).ok()
+        let connection = Connection::open_with_flags(&copy_of, OpenFlags::SQLITE_OPEN_READ_WRITE).ok()?;
+        // Without this SQLite reads nothing of a file that is shorter than its header says.
+        connection.execute_batch("PRAGMA writable_schema = ON").ok()?;
+        Some(connection)
     });
     let mut salvaged = Salvaged { kept, held: 0, saved: 0 };
     if let Some(damaged) = damaged {
@@ -63,6 +69,7 @@ pub(super) fn salvage(path: &Path) -> Result<(Store, Salvaged), StoreError> {
         for (table, order, columns) in TABLES {
             copy(&damaged, &tx, table, order, columns)?;
         }
+        name_lost_predecessors(&damaged, &tx)?;
         tx.execute("DELETE FROM entry WHERE book NOT IN (SELECT no FROM book)", [])?;
         tx.execute("DELETE FROM receipt WHERE book NOT IN (SELECT no FROM book)", [])?;
         salvaged.saved = tx.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
@@ -96,6 +103,45 @@ fn copy(
             if let Ok(cells) = cells {
                 let _ = tx.prepare_cached(&insert)?.execute(rusqlite::params_from_iter(cells));
             }
+        }
+    }
+    Ok(())
+}
+
+/// A row whose only predecessor stood in the row before keeps no hash of its own: where that row is lost, its
+/// hash is taken from the indexes. Where it is not there either, the row will not be placed.
+fn name_lost_predecessors(damaged: &Connection, tx: &rusqlite::Transaction<'_>) -> Result<(), StoreError> {
+    let mut orphans = tx.prepare(
+        "SELECT n, book, actor, seq - 1 FROM entry e WHERE deps IS NULL AND seq > 1 AND NOT EXISTS
+         (SELECT 1 FROM entry p WHERE p.book = e.book AND p.actor = e.actor AND p.seq = e.seq - 1)",
+    )?;
+    let orphans = orphans.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))?;
+    let orphans: Vec<(i64, i64, [u8; 16], i64)> = orphans.collect::<Result<_, _>>()?;
+    if orphans.is_empty() {
+        return Ok(());
+    }
+    let mut hashes: HashMap<i64, [u8; 32]> = HashMap::new();
+    for direction in ["ASC", "DESC"] {
+        // Both columns stand in the index of hashes, so the table is not read.
+        let select = format!("SELECT n, hash FROM entry ORDER BY hash {direction}");
+        let Ok(mut query) = damaged.prepare(&select) else { continue };
+        let Ok(mut rows) = query.query([]) else { continue };
+        while let Ok(Some(row)) = rows.next() {
+            if let (Ok(n), Ok(hash)) = (row.get(0), row.get(1)) {
+                hashes.insert(n, hash);
+            }
+        }
+    }
+    for (n, book, actor, seq) in orphans {
+        let lost: Option<i64> = damaged
+            .query_row(
+                "SELECT n FROM entry WHERE book = ?1 AND actor = ?2 AND seq = ?3",
+                (book, actor, seq),
+                |row| row.get(0),
+            )
+            .ok();
+        if let Some(hash) = lost.and_then(|lost| hashes.get(&lost)) {
+            tx.execute("UPDATE entry SET deps = ?2 WHERE n = ?1", (n, hash))?;
         }
     }
     Ok(())

@@ -36,6 +36,15 @@ pub(super) fn upgrade(connection: &mut Connection) -> Result<(), StoreError> {
     upgrade_to(connection, STEPS.len())
 }
 
+/// A file of a newer program is not for this one.
+///
+/// # Errors
+/// [`StoreError::NewerVersion`].
+pub(super) fn refuse_newer(connection: &Connection) -> Result<(), StoreError> {
+    let (found, known) = (form(connection)?, newest());
+    if found > known { Err(StoreError::NewerVersion { found, known }) } else { Ok(()) }
+}
+
 fn form(connection: &Connection) -> Result<i64, StoreError> {
     Ok(connection.query_row("PRAGMA user_version", [], |row| row.get(0))?)
 }

@@ -8,7 +8,7 @@ use std::sync::OnceLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
-use unic_langid::langid;
+use unic_langid::LanguageIdentifier;
 
 pub use arg::Arg;
 
@@ -40,15 +40,17 @@ impl Texts {
     }
 
     fn read(files: &[(&str, &str)]) -> Texts {
-        let mut bundle = FluentBundle::new_concurrent(vec![langid!("en-US")]);
+        let language: LanguageIdentifier = "en-US".parse().unwrap_or_default();
+        let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Marks around each value would stand in exports and in search; our languages run one way.
         bundle.set_use_isolating(false);
         let mut problems = Vec::new();
         for (name, text) in files {
-            let resource = FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
-                problems.extend(errors.iter().map(|error| format!("{name}.ftl: {error}")));
-                resource
-            });
+            let resource =
+                FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(resource, errors)| {
+                    problems.extend(errors.iter().map(|error| format!("{name}.ftl: {error}")));
+                    resource
+                });
             if let Err(errors) = bundle.add_resource(resource) {
                 problems.extend(errors.iter().map(|error| format!("{name}.ftl: {error}")));
             }

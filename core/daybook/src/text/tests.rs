@@ -172,7 +172,8 @@ fn no_text_approves_of_a_unit_or_shows_a_letter_for_a_lock() {
                 assert!(!["R", "N"].contains(&word), "{file}: {line}");
             }
             // "A" is an article at the beginning of a sentence and a letter anywhere else.
-            let inner = said.trim().split(['.', ':']).flat_map(|sentence| words(sentence).into_iter().skip(1));
+            let inner =
+                said.trim().split(['.', ':']).flat_map(|sentence| words(sentence).into_iter().skip(1));
             assert!(!inner.into_iter().any(|word| word == "A"), "{file}: {line}");
         }
     }

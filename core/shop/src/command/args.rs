@@ -192,11 +192,8 @@ pub enum VerdictAsked {
 pub struct Certify {
     /// The unit's door number
     pub unit: String,
-    /// The item, such as lamps-stop
+    /// The item, such as mirrors, or with its place: lamps-stop/rear
     pub item: String,
-    /// Its place, such as rear
-    #[arg(long)]
-    pub place: Option<String>,
     /// It was repaired
     #[arg(long, conflicts_with = "not_needed", required_unless_present = "not_needed")]
     pub repaired: bool,

@@ -24,7 +24,7 @@ pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
         VerdictAsked::ReadingStands => Verdict::ReadingStands,
     };
     let hand = hand(&shop, Some(person), args.received);
-    let id = settling::settle(&mut shop, &args.entries, verdict, &args.why, &hand)?;
+    let id = settling::decide(&mut shop, &args.entries, verdict, &args.why, &hand)?;
     shop.ledger.settle()?;
     let text = format!("Decided by {}: {} of the entries named. The decision is entry {id}.", args.by, args.entries.len());
     Said::new(text, &serde_json::json!({ "decision": id }))
@@ -40,7 +40,7 @@ pub fn certify(folder: &Path, args: &Certify) -> Result<Said, CommandError> {
     let truck = shop.unit(&args.unit)?;
     let verdict = if args.repaired { RepairVerdict::Repaired } else { RepairVerdict::NotNeeded };
     let hand = hand(&shop, Some(person), args.received);
-    let id = certifying::certify(&mut shop, truck, &args.item, args.place.as_deref(), verdict, &args.words, &hand)?;
+    let id = certifying::certify(&mut shop, truck, &args.item, verdict, &args.words, &hand)?;
     shop.ledger.settle()?;
     let text = format!(
         "Certified by {}. What it locked stays locked until the next driver has read this and signed.\n\

@@ -8,7 +8,7 @@ const WIDTH: u16 = 110;
 /// A table under its heads; an empty text when there are no rows.
 pub fn table<const N: usize>(heads: [&str; N], rows: impl IntoIterator<Item = [String; N]>) -> String {
     let mut table = Table::new();
-    table.load_preset(presets::NOTHING).set_content_arrangement(ContentArrangement::Dynamic).set_width(width());
+    table.load_style(presets::NOTHING).set_content_arrangement(ContentArrangement::Dynamic).set_width(width());
     table.set_header(heads);
     let mut any = false;
     for row in rows {
