@@ -2,6 +2,8 @@
 
 pub mod certify;
 pub mod close;
+pub mod command;
+pub mod demo;
 pub mod due;
 mod error;
 mod heads;
@@ -10,6 +12,7 @@ pub mod service;
 pub mod settle;
 pub mod sheet;
 mod shop;
+pub mod table;
 pub mod verify;
 
 #[cfg(test)]
