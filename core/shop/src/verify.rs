@@ -151,7 +151,8 @@ fn closed(ledger: &Ledger, kept: Option<&[SheetRow]>, report: &mut Report) -> Re
         }
         known.insert((day, closed.version));
     }
-    for row in kept.unwrap_or_default().iter().filter(|row| !known.contains(&(row.day.clone(), row.version))) {
+    for row in kept.unwrap_or_default().iter().filter(|row| !known.contains(&(row.day.clone(), row.version)))
+    {
         let at = format!("sheet of {}, version {}", row.day, row.version);
         report.findings.push(FoundWrong { at, what: "it is kept and no closing signed it".to_owned() });
     }

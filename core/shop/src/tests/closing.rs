@@ -40,9 +40,10 @@ fn a_late_arrival_makes_version_two_and_says_what_changed() {
     );
     assert!(kept[0].changes.is_empty());
     let told = kept[2].changes.join("\n");
-    assert!(told.contains("against: now"), "{told}");
-    assert!(told.contains("came-late: now"), "{told}");
-    assert!(told.contains("TH-02") && !told.contains("{"), "{told}");
+    let drive = "came-late: now TH-02 drive Tue 20 Oct 06:50, came Tue 20 Oct 18:10, came from yard phone 1, \
+                 who Bettina Quaye";
+    assert!(told.contains(drive), "{told}");
+    assert!(told.contains("against: now TH-02 road left-yard"), "{told}");
 }
 
 #[test]
@@ -157,7 +158,7 @@ fn a_row_changed_behind_the_shop_s_back_is_found() {
 #[test]
 fn quiet_days_count_the_closed_sheets_since_the_phone_was_heard() {
     let mut yard = Yard::new();
-    yard.sign_with(1, "Amos", "TH-01", "2026-10-18T06:30:00-06:00", Some(28_600), walk(vec![], 7));
+    yard.sign_with(1, "Amos", "TH-01", "2026-10-18T16:00:00-06:00", Some(28_600), walk(vec![], 7));
     yard.exchange(1, "2026-10-18T16:45:00-06:00");
     let quiet = |yard: &Yard, of: &str, when: &str| {
         let evening = yard.evening(of, when);
