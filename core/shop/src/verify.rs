@@ -6,6 +6,7 @@ use serde::Serialize;
 use sumpbook_daybook::book::{BookId, EntryRow, document};
 use sumpbook_daybook::gate::verify as signature_holds;
 use sumpbook_daybook::ledger::{Incoming, Ledger};
+use sumpbook_daybook::store::SheetRow;
 use sumpbook_trade::Entry;
 
 use crate::sheet::closings;
@@ -42,19 +43,29 @@ pub struct FoundWrong {
 /// Only when the folder cannot be read; what does not hold is told in the report.
 pub fn verify(shop: &mut Shop) -> Result<Report, ShopError> {
     shop.ledger.settle()?;
-    verify_ledger(&shop.ledger)
+    let kept = shop.ledger.store().sheets()?;
+    let mut report = books(&shop.ledger)?;
+    let then = closed(&shop.ledger, Some(&kept), &mut report)?;
+    projections(&shop.ledger, then, &mut report)?;
+    Ok(report)
 }
 
-/// The same of any ledger, such as one of an earlier moment, which holds no stored sheets.
+/// The same of a ledger as it was known at a moment: its rows, its documents, and what its closings signed.
+/// It keeps no sheets, and its projections are built from its rows already.
 ///
 /// # Errors
-/// As any read.
+/// Only when it cannot be read.
 pub fn verify_ledger(ledger: &Ledger) -> Result<Report, ShopError> {
+    let mut report = books(ledger)?;
+    closed(ledger, None, &mut report)?;
+    Ok(report)
+}
+
+fn books(ledger: &Ledger) -> Result<Report, ShopError> {
     let mut report = Report::default();
     for book in ledger.store().truth().books()? {
         self::book(ledger, book, &mut report)?;
     }
-    projections_and_closings(ledger, &mut report)?;
     Ok(report)
 }
 
@@ -108,10 +119,10 @@ fn row_wrong(ledger: &Ledger, row: &EntryRow) -> Option<String> {
         .map(|e| e.to_string())
 }
 
-fn projections_and_closings(ledger: &Ledger, report: &mut Report) -> Result<(), ShopError> {
+/// Checks every closing; gives back the ledger that followed the real one as far as the last of them.
+fn closed(ledger: &Ledger, kept: Option<&[SheetRow]>, report: &mut Report) -> Result<Ledger, ShopError> {
     // One ledger follows the real one from closing to closing, so the whole is read once.
     let mut then = ledger.as_of(0)?;
-    let kept = ledger.store().sheets()?;
     let mut known: BTreeSet<(String, u32)> = BTreeSet::new();
     for (held, closed) in closings(ledger)? {
         report.closings = report.closings.saturating_add(1);
@@ -130,19 +141,25 @@ fn projections_and_closings(ledger: &Ledger, report: &mut Report) -> Result<(), 
         if heads::of_bytes(&body) != closed.answer {
             wrong("answered again from what was known then it reads otherwise than the closing signed");
         }
-        match kept.iter().find(|row| row.day == day && row.version == closed.version) {
-            None => wrong("its answer is not kept"),
-            Some(row) if heads::of_bytes(&row.body) != closed.answer => {
+        let stored = kept.map(|kept| kept.iter().find(|row| row.day == day && row.version == closed.version));
+        match stored {
+            Some(None) => wrong("its answer is not kept"),
+            Some(Some(row)) if heads::of_bytes(&row.body) != closed.answer => {
                 wrong("the kept answer is not the one the closing signed");
             }
-            Some(_) => {}
+            _ => {}
         }
         known.insert((day, closed.version));
     }
-    for row in kept.iter().filter(|row| !known.contains(&(row.day.clone(), row.version))) {
+    for row in kept.unwrap_or_default().iter().filter(|row| !known.contains(&(row.day.clone(), row.version)))
+    {
         let at = format!("sheet of {}, version {}", row.day, row.version);
         report.findings.push(FoundWrong { at, what: "it is kept and no closing signed it".to_owned() });
     }
+    Ok(then)
+}
+
+fn projections(ledger: &Ledger, mut then: Ledger, report: &mut Report) -> Result<(), ShopError> {
     then.follow(ledger, i64::MAX, &BTreeSet::new())?;
     then.settle()?;
     if then.store().projection_text()? != ledger.store().projection_text()? {

@@ -1,10 +1,12 @@
 //! Who is expected out, who has reported, and who has not (R8, R9).
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use chrono::{NaiveDate, NaiveTime};
+use chrono::NaiveDate;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_trade::day::{DayStatus, Heading, yard_moment};
+use sumpbook_daybook::store::HeldEntry;
+use sumpbook_trade::day::{DayStatus, Heading};
+use sumpbook_trade::record::SheetClosed;
 
 use super::aside::closings;
 use super::record::{ExpectedRow, MissingRow, NotReported};
@@ -19,6 +21,7 @@ pub(super) fn not_reported(
 ) -> Result<NotReported, ShopError> {
     let (mut rows, mut reported, mut due_out, mut not_expected) = (vec![], vec![], vec![], vec![]);
     let mut expected = 0usize;
+    let (heard, closings) = (phones::last_heard(ledger, yard)?, closings(ledger)?);
     for unit in units {
         let row = expected_row(ledger, yard, unit);
         if unit.status != Some(DayStatus::Out) {
@@ -27,7 +30,7 @@ pub(super) fn not_reported(
         }
         expected = expected.saturating_add(1);
         match unit.day.heading {
-            Heading::NotReported => rows.push(missing(ledger, yard, unit)?),
+            Heading::NotReported => rows.push(missing(ledger, yard, unit, &heard, &closings)?),
             Heading::DueOut { .. } => due_out.push(row),
             _ => reported.push(row),
         }
@@ -60,18 +63,24 @@ pub(super) fn expected_row(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> Expe
             (word.clone(), word.replace('-', " "))
         }
     };
-    ExpectedRow { unit: unit.door.clone(), state, at, until, who, said }
+    let reported = matches!(unit.day.heading, Heading::Done { .. } | Heading::Covered(_));
+    let again = unit.expected.filter(|from| reported && *from > yard.cut());
+    let due_again = again.map(|from| yard.stamp(from));
+    ExpectedRow { unit: unit.door.clone(), state, at, until, who, due_again, said }
 }
 
-fn missing(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> Result<MissingRow, ShopError> {
-    let exchanged = match unit.phone {
-        Some(phone) => phones::last_heard(ledger, yard)?.get(&phone.0).copied(),
-        None => None,
-    };
+fn missing(
+    ledger: &Ledger,
+    yard: &Yard,
+    unit: &UnitDay,
+    heard: &BTreeMap<[u8; 8], i64>,
+    closings: &[(HeldEntry, SheetClosed)],
+) -> Result<MissingRow, ShopError> {
+    let exchanged = unit.phone.and_then(|phone| heard.get(&phone.0).copied());
     let roster = ledger.unit_state(unit.truck)?;
     let out_on = |day: NaiveDate| matches!(roster.status_on(day), Some((DayStatus::Out, _)));
     let mut days = BTreeSet::new();
-    for (held, closed) in closings(ledger)? {
+    for (held, closed) in closings {
         // A sheet that was closed after something was heard tells of no silence.
         let heard_after = exchanged.is_some_and(|heard| heard > held.received_ms);
         let first = closed.version == 1 && closed.day < yard.day;
@@ -80,13 +89,9 @@ fn missing(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> Result<MissingRow, S
         }
     }
     let quiet = !day_heard(yard, exchanged, yard.day);
-    let from = roster.status_on(yard.day).and_then(|(_, minute)| minute).and_then(|minute| {
-        let seconds = u32::from(minute).saturating_mul(60);
-        yard_moment(yard.day, NaiveTime::from_num_seconds_from_midnight_opt(seconds, 0)?, yard.zone)
-    });
     Ok(MissingRow {
         unit: unit.door.clone(),
-        expected: from.map(|at| yard.stamp(at)),
+        expected: unit.expected.map(|at| yard.stamp(at)),
         phone: unit.phone.map(|phone| yard.phone(ledger, phone)),
         last_heard: exchanged.map(|ms| yard.stamp_ms(ms)),
         quiet_days: quiet.then(|| days.len().saturating_add(1)),

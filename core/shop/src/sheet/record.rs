@@ -202,6 +202,8 @@ pub struct ExpectedRow {
     pub until: Option<Stamp>,
     /// Who signed.
     pub who: Option<String>,
+    /// Reported for a shift that is over, and due out again from then.
+    pub due_again: Option<Stamp>,
     /// The same in words: "done 06:32".
     pub said: String,
 }

@@ -29,11 +29,19 @@ pub(super) fn morning(yard: &Yard, morning: &Morning) -> Vec<String> {
         1 => "One certificate to sign.".to_owned(),
         n => format!("{n} certificates to sign."),
     };
-    let mut doors: Vec<&str> = morning.not_to_go_out.rows.iter().map(|row| row.unit.as_str()).collect();
-    doors.dedup();
-    let out = match doors.as_slice() {
-        [] => format!("No lock-out on record as known at {}.", yard.clock(yard.now)),
-        doors => format!("Not to go out: {}.", doors.join(", ")),
+    let locked = |road: bool| {
+        let rows = morning.not_to_go_out.rows.iter().filter(|row| (row.lock == "road") == road);
+        let mut doors: Vec<&str> = rows.map(|row| row.unit.as_str()).collect();
+        doors.dedup();
+        doors.join(", ")
+    };
+    let out = match (locked(true), locked(false)) {
+        (road, air) if road.is_empty() && air.is_empty() => {
+            format!("No lock-out on record as known at {}.", yard.clock(yard.now))
+        }
+        (road, air) if air.is_empty() => format!("Not to go out: {road}."),
+        (road, air) if road.is_empty() => format!("Air or an outlet locked: {air}."),
+        (road, air) => format!("Not to go out: {road}. Air or an outlet locked: {air}."),
     };
     vec![out, certify, late]
 }
@@ -49,6 +57,10 @@ fn reported(of: &NotReported) -> String {
         parts.push(format!("not reported: {}", doors.join(", ")));
     }
     parts.extend(of.due_out.iter().map(|row| format!("{} is {}", row.unit, row.said)));
+    let again = of.reported.iter().filter_map(|row| row.due_again.map(|at| (row, at)));
+    parts.extend(
+        again.map(|(row, at)| format!("{} is due out again {}", row.unit, at.moment().format("%H:%M"))),
+    );
     format!("{}.", parts.join("; "))
 }
 

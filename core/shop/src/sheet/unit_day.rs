@@ -1,6 +1,6 @@
 //! One unit's day, read out of the ledger once for all sections.
 
-use chrono::{Datelike, NaiveDate, NaiveTime, TimeDelta};
+use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveTime, TimeDelta};
 use sumpbook_daybook::gate::KeyId;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
@@ -8,6 +8,7 @@ use sumpbook_daybook::state::UnitState;
 use sumpbook_daybook::store::{FactRow, HeldEntry, Truth};
 use sumpbook_trade::day::{
     DEFAULT_LIMIT, DayRecords, DayState, DayStatus, EndOfDay, PreTrip, Roster, Use, UseKind, day_state,
+    yard_moment,
 };
 use sumpbook_trade::record::Source;
 use sumpbook_trade::{Entry, Fact, TruckId};
@@ -18,6 +19,9 @@ use crate::ShopError;
 
 /// Days back in which the phone that writes of a unit is looked for.
 const PHONE_DAYS: i32 = 45;
+
+/// The yard's morning, minutes of the day: out by then where no time is given. Common practice, no source.
+const MORNING: u16 = 6 * 60;
 
 /// An entry with its columns.
 pub(super) struct Told {
@@ -34,6 +38,8 @@ pub(super) struct UnitDay {
     pub(super) state: UnitState,
     /// What it is down as for the day; none when nothing was said.
     pub(super) status: Option<DayStatus>,
+    /// Out from this moment, where the roster gives one.
+    pub(super) expected: Option<DateTime<FixedOffset>>,
     pub(super) day: DayState,
     /// Entries of the day that count, by time.
     pub(super) told: Vec<Told>,
@@ -65,10 +71,12 @@ impl UnitDay {
         let roster = ledger.unit_state(truck)?.status_on(yard.day);
         let uses: Vec<Use> = told.iter().filter_map(use_of).collect();
         let (pre_trips, ends) = walks(&told);
-        let expected_from = roster.and_then(|(_, minute)| minute).and_then(|minute| {
-            NaiveTime::from_num_seconds_from_midnight_opt(u32::from(minute).saturating_mul(60), 0)
-        });
         let status = roster.map(|(status, _)| status);
+        let out_from =
+            roster.filter(|(status, _)| *status == DayStatus::Out).and_then(|(_, minute)| time(minute?));
+        let expected = out_from.and_then(|from| yard_moment(yard.day, from, yard.zone));
+        // No time given is the yard's morning: a walk forgotten the evening before says nothing of it.
+        let expected_from = out_from.or_else(|| time(MORNING));
         let day = day_state(
             yard.day,
             yard.cut(),
@@ -83,7 +91,7 @@ impl UnitDay {
         );
         told.retain(|told| told.fact.day == number);
         let phone = phone_of(ledger, &truth, truck, number, yard.cut_ms)?;
-        Ok(UnitDay { door, truck, state, status, day, told, uses, phone })
+        Ok(UnitDay { door, truck, state, status, expected, day, told, uses, phone })
     }
 
     /// The entry of the day with this id.
@@ -101,6 +109,10 @@ pub(super) fn day_number(day: NaiveDate) -> i32 {
 pub(super) fn entry_of(truth: &Truth<'_>, n: i64) -> Result<Option<(HeldEntry, Entry)>, ShopError> {
     let Some(held) = truth.entry(n)? else { return Ok(None) };
     Ok(Entry::from_payload(&held.row.payload).ok().map(|entry| (held, entry)))
+}
+
+fn time(minute: u16) -> Option<NaiveTime> {
+    NaiveTime::from_num_seconds_from_midnight_opt(u32::from(minute).saturating_mul(60), 0)
 }
 
 fn use_of(told: &Told) -> Option<Use> {

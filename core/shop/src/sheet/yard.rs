@@ -30,7 +30,6 @@ impl Yard {
         Ok(Yard { zone, day, now, cut_ms })
     }
 
-    /// The same day as it was at its own midnight is never asked for; the day before often is.
     pub(crate) fn yesterday(&self) -> Result<NaiveDate, ShopError> {
         self.day.checked_sub_days(Days::new(1)).ok_or(ShopError::DayBeyond(self.day))
     }
@@ -81,9 +80,13 @@ impl Yard {
     /// Every unit by its door number: the fleet's, and trucks of which only a book has come.
     pub(crate) fn units(&self, ledger: &Ledger) -> Result<Vec<(String, TruckId)>, ShopError> {
         let fleet = ledger.fleet();
-        let mut trucks: std::collections::BTreeSet<TruckId> = fleet.trucks.keys().copied().collect();
+        // A unit that came later is not of an earlier day.
+        let here = fleet.trucks.values().filter(|truck| truck.in_service <= self.day);
+        let mut trucks: std::collections::BTreeSet<TruckId> = here.map(|truck| truck.truck).collect();
         for book in ledger.store().truth().books()? {
-            if let BookId::Truck { truck, .. } = book {
+            if let BookId::Truck { truck, .. } = book
+                && !fleet.trucks.contains_key(&truck)
+            {
                 trucks.insert(truck);
             }
         }

@@ -170,10 +170,14 @@ fn event_4_what_thursday_did_not_know_friday_at_six_does() {
     assert_eq!(row.others[0].who.as_deref(), Some("Gil Sandoval"));
     let two = yard.close("2026-10-22", "2026-10-23T07:15:00-06:00").sheet().clone();
     assert_eq!(two.version, 2);
+    let told = two.changes.join("\n");
     assert!(
-        two.changes.iter().any(|line| line.starts_with("came-late: now") && line.contains("TH-05")),
-        "{:?}",
-        two.changes
+        told.contains("due: TH-05 first-service: hours was 47.2, now 50.4; hours left was 2.8, now -0.4;"),
+        "{told}"
+    );
+    assert!(
+        told.contains("came-late: now TH-05 acknowledgement Thu 22 Oct 15:10, came Fri 23 Oct 07:02"),
+        "{told}"
     );
 }
 
