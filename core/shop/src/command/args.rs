@@ -40,7 +40,7 @@ pub(super) enum Verb {
     /// A day as the shop reads it
     DaySheet(DaySheet),
     /// What runs out first
-    Due(Reading),
+    Due(Due),
     /// Decide about entries, by name
     Settle(Settle),
     /// Certify a defect, by name
@@ -118,6 +118,17 @@ pub(super) struct TakeIn {
 /// A reading verb.
 #[derive(Debug, Args)]
 pub(super) struct Reading {
+    /// What the shop knew then
+    #[arg(long, value_name = "TIME")]
+    pub as_of: Option<Stamp>,
+}
+
+/// `due`
+#[derive(Debug, Args)]
+pub(super) struct Due {
+    /// Every task of every unit, however far off
+    #[arg(long)]
+    pub all: bool,
     /// What the shop knew then
     #[arg(long, value_name = "TIME")]
     pub as_of: Option<Stamp>,
@@ -292,7 +303,7 @@ pub(super) enum ScreenAsked {
 /// `demo`
 #[derive(Debug, Args)]
 pub(super) struct Demo {
-    /// Live until the evening of this day; the first Thursday when left out
+    /// Live until the evening of this day; the first Wednesday when left out
     #[arg(long, value_name = "DAY")]
     pub until: Option<NaiveDate>,
     /// Where; a temporary folder when left out

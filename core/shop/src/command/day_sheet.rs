@@ -24,7 +24,7 @@ pub(super) use words::Words;
 ///
 /// # Errors
 /// As any read; and when a day cannot be closed.
-pub fn day_sheet(folder: &Path, args: &Asked) -> Result<Said, CommandError> {
+pub(super) fn day_sheet(folder: &Path, args: &Asked) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let zone = shop.ledger.fleet().zone;
     let today = |at: Stamp| clock::in_zone(at, zone).moment().date_naive();
@@ -72,7 +72,8 @@ pub(super) fn told(ledger: &Ledger, sheet: &DaySheet) -> String {
     let words = Words::new(ledger.fleet(), sheet.day);
     let at = sheet.known_at.moment();
     let same_day = at.date_naive() == sheet.day;
-    let known = if same_day { at.format("%H:%M").to_string() } else { at.format("%a %-d %b %H:%M").to_string() };
+    let known =
+        if same_day { at.format("%H:%M").to_string() } else { at.format("%a %-d %b %H:%M").to_string() };
     let mut text = format!(
         "{}   {}   as known at {known}, yard time {}\n",
         sheet.fleet,

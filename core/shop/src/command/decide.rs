@@ -4,17 +4,17 @@ use std::path::Path;
 
 use sumpbook_trade::record::{RepairVerdict, Verdict};
 
+use super::CommandError;
 use super::args::{Certify, Settle, VerdictAsked};
 use super::found::hand;
 use super::out::Said;
-use super::CommandError;
 use crate::{Shop, certify as certifying, settle as settling};
 
 /// Decides about entries.
 ///
 /// # Errors
 /// When an entry or a person is unknown, or no reason is given.
-pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
+pub(super) fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let person = shop.person(&args.by)?;
     let verdict = match args.verdict {
@@ -26,7 +26,11 @@ pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
     let hand = hand(&shop, Some(person), args.received);
     let id = settling::decide(&mut shop, &args.entries, verdict, &args.why, &hand)?;
     shop.ledger.settle()?;
-    let text = format!("Decided by {}: {} of the entries named. The decision is entry {id}.", args.by, args.entries.len());
+    let text = format!(
+        "Decided by {}: {} of the entries named. The decision is entry {id}.",
+        args.by,
+        args.entries.len()
+    );
     Said::new(text, &serde_json::json!({ "decision": id }))
 }
 
@@ -34,7 +38,7 @@ pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
 ///
 /// # Errors
 /// When no such defect is open; names what is.
-pub fn certify(folder: &Path, args: &Certify) -> Result<Said, CommandError> {
+pub(super) fn certify(folder: &Path, args: &Certify) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let person = shop.person(&args.by)?;
     let truck = shop.unit(&args.unit)?;

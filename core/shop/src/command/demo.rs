@@ -16,10 +16,10 @@ use crate::sheet::{View, day_sheet as read_sheet};
 ///
 /// # Errors
 /// When the folder cannot be written.
-pub fn demo(args: &Demo, json: bool) -> Result<(), CommandError> {
+pub(super) fn demo(args: &Demo, json: bool) -> Result<(), CommandError> {
     let day = match args.until {
         Some(day) => day,
-        None => "2026-10-22".parse::<NaiveDate>().map_err(DemoError::from)?,
+        None => "2026-10-21".parse::<NaiveDate>().map_err(DemoError::from)?,
     };
     let folder = match &args.folder {
         Some(folder) => folder.clone(),
@@ -48,7 +48,10 @@ pub fn demo(args: &Demo, json: bool) -> Result<(), CommandError> {
     }
     let words = Words::new(world.shop.ledger.fleet(), day);
     out::line(&format!("\n{}", day_sheet::told(&world.shop.ledger, &sheet)))?;
-    out::line(&format!("Due list, what runs out first stands first\n{}\n", due::due_rows(&words, &list.rows)))?;
+    out::line(&format!(
+        "Due within 30 days or 50 hours\n{}\n",
+        due::due_rows(&words, &due::near(&list.rows))
+    ))?;
     out::line(&next_steps(&folder, day, until))
 }
 
@@ -59,7 +62,6 @@ fn next_steps(folder: &std::path::Path, day: NaiveDate, until: Stamp) -> String 
     format!(
         "Where to look next (an invented fleet; its folder stays until you delete it):\n\
          \x20 sumpbook --shop {shop} day-sheet 2026-10-20 --as-of 2026-10-20T17:00:00-06:00     one lamp, two answers\n\
-         \x20 sumpbook --shop {shop} day-sheet 2026-10-21 --as-of 2026-10-21T17:00:00-06:00     a slipped decimal point\n\
          \x20 sumpbook --shop {shop} day-sheet {day} --view morning --as-of {at}\n\
          \x20 sumpbook --shop {shop} verify\n\
          \x20 sumpbook phone {} show unit --unit TH-02 --person 'Bettina Quaye' --now {at}",
@@ -76,7 +78,7 @@ fn evening_of(day: NaiveDate) -> Result<Stamp, CommandError> {
         .map(|at| Stamp::new(at.fixed_offset()));
     match there {
         Some(at) => Ok(at),
-        None => Ok(moment("2026-10-22T17:00:00-06:00")?),
+        None => Ok(moment("2026-10-21T17:00:00-06:00")?),
     }
 }
 

@@ -24,7 +24,7 @@ const KEY_FILE: &str = "phone.key";
 ///
 /// # Errors
 /// As each verb.
-pub fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandError> {
+pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandError> {
     match &args.verb {
         // `sumpbook phone schema` needs no phone.
         None if args.folder.as_os_str() == "schema" => schema().map(Some),
@@ -39,7 +39,12 @@ pub fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandError> {
             let now = now(args, phone.ledger())?;
             // What cannot be kept is folded for this once: a full or read-only phone still shows its screens.
             let _ = phone.ledger_mut().settle();
-            let asked = show::Asked { screen: *screen, unit: unit.as_deref(), person: person.as_deref(), stop: *stop };
+            let asked = show::Asked {
+                screen: *screen,
+                unit: unit.as_deref(),
+                person: person.as_deref(),
+                stop: *stop,
+            };
             show::show(&phone, &asked, now).map(Some)
         }
         Some(PhoneVerb::HandOver { file }) => {
@@ -52,13 +57,13 @@ pub fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandError> {
                 made.entries,
                 file.display()
             );
-            Said::new(text, &serde_json::json!({ "file": file, "entries": made.entries, "own": made.own })).map(Some)
+            Said::new(text, &serde_json::json!({ "file": file, "entries": made.entries, "own": made.own }))
+                .map(Some)
         }
         Some(PhoneVerb::TakeIn { file }) => {
             let mut phone = open(args)?;
             let now = now(args, phone.ledger())?;
-            let bytes =
-                fs::read(file).map_err(|reason| CommandError::File { path: file.clone(), reason })?;
+            let bytes = fs::read(file).map_err(|reason| CommandError::File { path: file.clone(), reason })?;
             let taken = phone.take_in(&bytes, now)?;
             phone.ledger_mut().settle()?;
             let mut lines = Vec::new();
@@ -85,8 +90,7 @@ fn schema() -> Result<Said, CommandError> {
 }
 
 fn enrol(args: &Phone, file: &std::path::Path, name: &str) -> Result<Said, CommandError> {
-    let bytes =
-        fs::read(file).map_err(|reason| CommandError::File { path: file.to_owned(), reason })?;
+    let bytes = fs::read(file).map_err(|reason| CommandError::File { path: file.to_owned(), reason })?;
     let seal = FileSeal::new(args.folder.join(KEY_FILE));
     let now = args.now.unwrap_or_else(clock::now);
     let phone = Daybook::enrol(&args.folder, &bytes, name, &seal, now)?;
@@ -109,8 +113,11 @@ fn record(args: &Phone, json: bool) -> Result<(), CommandError> {
         if text.trim().is_empty() {
             continue;
         }
-        let id = one(&mut phone, &text, template, args)
-            .map_err(|e| CommandError::Line { number: index + 1, reason: e.to_string(), recorded })?;
+        let id = one(&mut phone, &text, template, args).map_err(|e| CommandError::Line {
+            number: index + 1,
+            reason: e.to_string(),
+            recorded,
+        })?;
         recorded += 1;
         let told = if json { serde_json::json!({ "recorded": id }).to_string() } else { id.to_string() };
         out::line(&told)?;

@@ -12,7 +12,7 @@ use crate::{Shop, verify as verifying};
 ///
 /// # Errors
 /// When something does not hold, which is told row by row; and as any read.
-pub fn verify(folder: &Path, args: &Reading) -> Result<Said, CommandError> {
+pub(super) fn verify(folder: &Path, args: &Reading) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let report = match args.as_of {
         None => verifying::verify(&mut shop)?,
@@ -30,6 +30,10 @@ pub fn verify(folder: &Path, args: &Reading) -> Result<Said, CommandError> {
         return Said::new(text, &report);
     }
     let rows = report.findings.iter().map(|finding| [finding.at.clone(), finding.what.clone()]);
-    text.push_str(&format!("{} things do not hold:\n{}", report.findings.len(), table(["Where", "What"], rows)));
+    text.push_str(&format!(
+        "{} things do not hold:\n{}",
+        report.findings.len(),
+        table(["Where", "What"], rows)
+    ));
     Err(CommandError::Asked(text))
 }

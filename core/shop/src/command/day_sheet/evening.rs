@@ -16,20 +16,41 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
     text.push_str(&section(sheet.due.count, "Past due, due, coming up", "", &due));
     let done = sheet.due.done.iter().map(|row| {
         let tasks: Vec<String> = row.tasks.iter().map(|task| words.task(task)).collect();
-        let late = if row.late.is_empty() { String::new() } else { format!(", late: {}", row.late.join(", ")) };
+        let late =
+            if row.late.is_empty() { String::new() } else { format!(", late: {}", row.late.join(", ")) };
         let left: Vec<String> = row.not_bundled.iter().map(|task| words.task(task)).collect();
-        let left = if left.is_empty() { String::new() } else { format!("; not done with it: {}", left.join(", ")) };
-        format!("     Done: {} {} {} by {}{late}{left}\n", row.unit, tasks.join(" and "), words.at(row.at), words.who(&row.who))
+        let left =
+            if left.is_empty() { String::new() } else { format!("; not done with it: {}", left.join(", ")) };
+        format!(
+            "     Done: {} {} {} by {}{late}{left}\n",
+            row.unit,
+            tasks.join(" and "),
+            words.at(row.at),
+            words.who(&row.who)
+        )
     });
     text.extend(done);
     text.extend(sheet.due.parts.iter().map(|part| {
-        format!("     Waiting for a part: {} {}, promised {}\n", part.unit, part.part, words.day(part.promised))
+        format!(
+            "     Waiting for a part: {} {}, promised {}\n",
+            part.unit,
+            part.part,
+            words.day(part.promised)
+        )
     }));
     reminders(words, sheet, text);
     let rows = sheet.top_ups.rows.iter().map(|row| {
         let fluid = words.text(&format!("fluid-{}", row.fluid), &row.fluid);
         let span = [row.before.as_deref(), row.after.as_deref()].map(|level| level.unwrap_or("?").to_owned());
-        [row.unit.clone(), words.at(row.at), fluid, row.poured.clone(), span.join(" to "), words.who(&row.who), row.finding.clone().unwrap_or_default()]
+        [
+            row.unit.clone(),
+            words.at(row.at),
+            fluid,
+            row.poured.clone(),
+            span.join(" to "),
+            words.who(&row.who),
+            row.finding.clone().unwrap_or_default(),
+        ]
     });
     let below = table(["Unit", "When", "Fluid", "Poured", "Before and after", "Who", "Finding"], rows);
     text.push_str(&section(sheet.top_ups.count, "Top-ups", none(sheet.top_ups.count), &below));
@@ -51,7 +72,12 @@ fn used(words: &Words, sheet: &Evening, text: &mut String) {
         ]
     });
     let below = table(["Unit", "First use", "What", "Who", "Pre-trip came", "Reason typed"], rows);
-    text.push_str(&section(sheet.without.count, "Used without a pre-trip", none(sheet.without.count), &below));
+    text.push_str(&section(
+        sheet.without.count,
+        "Used without a pre-trip",
+        none(sheet.without.count),
+        &below,
+    ));
     let rows = sheet.against.rows.iter().map(|row| {
         [
             row.unit.clone(),
@@ -63,7 +89,12 @@ fn used(words: &Words, sheet: &Evening, text: &mut String) {
         ]
     });
     let below = table(["Unit", "Lock", "Used", "Driver", "Could they know?", "Reason typed"], rows);
-    text.push_str(&section(sheet.against.count, "Used against a lock-out", none(sheet.against.count), &below));
+    text.push_str(&section(
+        sheet.against.count,
+        "Used against a lock-out",
+        none(sheet.against.count),
+        &below,
+    ));
 }
 
 fn missing(words: &Words, sheet: &Evening, text: &mut String) {
@@ -114,7 +145,8 @@ fn locked(words: &Words, sheet: &Evening, text: &mut String) {
 
 fn reminders(words: &Words, sheet: &Evening, text: &mut String) {
     let answered = |by: &Option<crate::sheet::AnsweredBy>| {
-        by.as_ref().map_or_else(|| "nobody".to_owned(), |by| format!("{} {}", words.who(&by.who), words.at(by.at)))
+        by.as_ref()
+            .map_or_else(|| "nobody".to_owned(), |by| format!("{} {}", words.who(&by.who), words.at(by.at)))
     };
     let rows = sheet.reminders.rows.iter().map(|row| {
         let service = match (&row.ask, row.service) {
@@ -182,7 +214,13 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
                 let hours = t.hours.map_or_else(|| "no hours".to_owned(), |h| h.to_string());
                 format!("{} {} {hours}", words.who(&t.who), words.at(t.at))
             };
-            format!("     Entered twice: {} {}: {}; {}\n", row.unit, words.task(&row.task), told(&row.first), told(&row.second))
+            format!(
+                "     Entered twice: {} {}: {}; {}\n",
+                row.unit,
+                words.task(&row.task),
+                told(&row.first),
+                told(&row.second)
+            )
         })
         .collect();
     let count = sheet.to_settle.count + sheet.entered_twice.count;
@@ -220,5 +258,10 @@ fn late(words: &Words, sheet: &Evening, text: &mut String) {
     });
     let below = table(["Unit", "What it says", "Who", "When", "Came"], rows);
     let aside = if sheet.came_late.count == 0 { "nothing came late" } else { "" };
-    text.push_str(&section(sheet.came_late.count, "Came in late, after this day's first closing", aside, &below));
+    text.push_str(&section(
+        sheet.came_late.count,
+        "Came in late, after this day's first closing",
+        aside,
+        &below,
+    ));
 }

@@ -20,7 +20,8 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     });
     let below = table(["Unit", "What", "In whose words", "Locks"], rows);
     text.push_str(&section(sheet.to_certify.count, "Certificates to sign", "", &below));
-    let rows = sheet.expected.rows.iter().map(|row| [row.unit.clone(), row.said.clone(), words.who(&row.who)]);
+    let rows =
+        sheet.expected.rows.iter().map(|row| [row.unit.clone(), row.said.clone(), words.who(&row.who)]);
     let below = table(["Unit", "State", "Who"], rows);
     text.push_str(&section(sheet.expected.count, "Expected out", "", &below));
     let below = due_rows(words, &sheet.due.rows);

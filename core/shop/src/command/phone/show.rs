@@ -6,8 +6,8 @@ use sumpbook_daybook::ledger::LedgerError;
 use sumpbook_daybook::line::entry_id;
 use sumpbook_daybook::phone::Daybook;
 use sumpbook_daybook::screen::{
-    DisplayQuery, GlassQuery, LastReportQuery, StopQuery, TodayQuery, UnitQuery, WhereQuery, display, end_of_day,
-    glass, last_report, stop, today, top_up, unit, where_it_is,
+    DisplayQuery, GlassQuery, LastReportQuery, StopQuery, TodayQuery, UnitQuery, WhereQuery, display,
+    end_of_day, glass, last_report, stop, today, top_up, unit, where_it_is,
 };
 use sumpbook_trade::{EntryId, Fluid, PersonId, Stamp, Template, TruckId, WalkId};
 
@@ -30,7 +30,9 @@ pub(super) fn show(phone: &Daybook, asked: &Asked<'_>, now: Stamp) -> Result<Sai
     let standing = phone.standing()?;
     let template = Template::common_practice().map_err(|e| CommandError::Asked(e.to_string()))?;
     match asked.screen {
-        ScreenAsked::Today => record(&today(ledger, &TodayQuery { person: person(phone, asked)? }, &standing, now)?),
+        ScreenAsked::Today => {
+            record(&today(ledger, &TodayQuery { person: person(phone, asked)? }, &standing, now)?)
+        }
         ScreenAsked::Where => record(&where_it_is(ledger, &WhereQuery { days_back: 7 }, &standing, now)?),
         ScreenAsked::Unit => {
             let query = UnitQuery { unit: truck(phone, asked)?, person: person(phone, asked)? };
@@ -42,7 +44,8 @@ pub(super) fn show(phone: &Daybook, asked: &Asked<'_>, now: Stamp) -> Result<Sai
         }
         ScreenAsked::Stop => {
             let draft = walk_of(phone, asked, template, now)?;
-            let query = StopQuery { stop: asked.stop.map(|n| n.to_string()), seen: Default::default(), open_ms: 0 };
+            let query =
+                StopQuery { stop: asked.stop.map(|n| n.to_string()), seen: Default::default(), open_ms: 0 };
             match stop(ledger, &draft, &query, template, now)? {
                 Some(screen) => record(&screen),
                 None => Err(CommandError::Asked("this walk has no such stop.".to_owned())),
@@ -111,8 +114,9 @@ fn truck(phone: &Daybook, asked: &Asked<'_>) -> Result<TruckId, CommandError> {
 
 fn person(phone: &Daybook, asked: &Asked<'_>) -> Result<PersonId, CommandError> {
     let fleet = phone.ledger().fleet();
-    let name =
-        asked.person.ok_or_else(|| CommandError::Asked("say whose screen: --person 'Amos Tillery'".to_owned()))?;
+    let name = asked
+        .person
+        .ok_or_else(|| CommandError::Asked("say whose screen: --person 'Amos Tillery'".to_owned()))?;
     let known = || fleet.people.values().map(|p| p.name.as_str()).collect::<Vec<_>>().join(", ");
     let found = fleet.person_by_name(name).map(|person| person.person);
     found.ok_or_else(|| ShopError::UnknownPerson { name: name.to_owned(), known: known() }.into())
