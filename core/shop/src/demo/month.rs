@@ -33,7 +33,7 @@ const USUAL: [Usual; 6] = [
     usual("TH-02", "yard phone 2", "Bettina Quaye", None, ["06:41", "16:30", "16:40"], 340),
     usual("TH-03", "yard phone 4", "Carmelo Ruiz", None, ["06:35", "16:40", "16:50"], 520),
     usual("TH-04", "yard phone 7", "Edric Loomis", None, ["06:50", "16:05", "16:20"], 310),
-    usual("TH-05", "yard phone 5", "Gil Sandoval", Some("Hattie Brun"), ["06:55", "16:12", "16:35"], 480),
+    usual("TH-05", "yard phone 5", "Gil Sandoval", Some("Hattie Brun"), ["06:55", "16:25", "16:35"], 480),
     usual("TH-06", "camp phone", "Fenna Adair", None, ["06:20", "16:00", "16:55"], 300),
 ];
 
