@@ -1,6 +1,12 @@
 //! Entries as lines of JSON: every kind there and back, through the wire form, and held to the schema.
 //!
 //! Invented data: the fleet Tern Hollow Water.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it stands"
+)]
 
 use std::collections::BTreeSet;
 

@@ -1,1 +1,23 @@
-//! The shop.
+#![doc = include_str!("../README.md")]
+
+pub mod certify;
+pub mod close;
+pub mod command;
+pub mod demo;
+pub mod due;
+mod error;
+mod heads;
+mod register;
+pub mod service;
+pub mod settle;
+pub mod sheet;
+mod shop;
+pub mod table;
+pub mod verify;
+
+#[cfg(test)]
+mod tests;
+
+pub use error::ShopError;
+pub use register::{NewPerson, NewSet, NewTruck};
+pub use shop::{Hand, InitOptions, Shop};

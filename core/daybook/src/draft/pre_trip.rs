@@ -91,6 +91,11 @@ impl PreTripDraft {
         }
     }
 
+    /// A stop was opened: the draft opens there again.
+    pub fn reach(&mut self, stop: &PlannedStop) {
+        self.stop = Some(stop.label());
+    }
+
     /// The answer to a line, when it has one.
     pub fn answer_to(&self, line: &Line) -> Option<&Answer> {
         let place = place_of(line);
@@ -104,11 +109,8 @@ impl PreTripDraft {
     pub fn answer(&mut self, template: &Template, answer: Answer) -> Result<(), DraftError> {
         let answer = with_severity(template, answer)?;
         let item = template.item(&answer.item);
-        if answer.answer == AnswerKind::Ok
-            && answer.figures.is_empty()
-            && let Some(item) = item.filter(|item| wants_figure(item))
-            && !(is_in_hours(item) && self.hours.is_some())
-        {
+        let bare = answer.answer == AnswerKind::Ok && answer.figures.is_empty();
+        if let Some(item) = item.filter(|item| bare && self.wants_figure(item)) {
             return Err(DraftError::FigureMissing(item.id.clone()));
         }
         self.answers.retain(|known| known.item != answer.item || known.place != answer.place);
@@ -137,7 +139,7 @@ impl PreTripDraft {
         let group = self.groups.saturating_add(1);
         let open: Vec<Answer> = self
             .open_lines(stop, elsewhere)
-            .filter(|line| template.item(&line.item).is_some_and(|item| !wants_figure(item)))
+            .filter(|line| template.item(&line.item).is_some_and(|item| !self.wants_figure(item)))
             .map(|line| Answer {
                 item: line.item.clone(),
                 place: place_of(line),
@@ -158,6 +160,15 @@ impl PreTripDraft {
         let count = open.len();
         self.answers.extend(open);
         Ok(count)
+    }
+
+    /// Whether OK of an item still wants a figure. Hours stand in the entry itself, where they are a reading
+    /// like any other: once given, the line is answered with the rest.
+    pub fn wants_figure(&self, item: &Item) -> bool {
+        item.number.as_ref().is_some_and(|number| {
+            let asked = matches!(number.how, HowGiven::Asked | HowGiven::Chosen | HowGiven::Timed);
+            asked && !(number.unit == Measure::Hour && self.hours.is_some())
+        })
     }
 
     /// Lines of a stop without an answer.
@@ -207,17 +218,6 @@ impl PreTripDraft {
         signed.hours = self.hours;
         Ok(review.into_iter().chain([signed]).collect())
     }
-}
-
-/// Whether OK is only said with a figure.
-fn wants_figure(item: &Item) -> bool {
-    let how = item.number.as_ref().map(|number| number.how);
-    matches!(how, Some(HowGiven::Asked | HowGiven::Chosen | HowGiven::Timed))
-}
-
-/// Hours stand in the entry itself, where they are a reading like any other.
-fn is_in_hours(item: &Item) -> bool {
-    item.number.as_ref().is_some_and(|number| number.unit == Measure::Hour)
 }
 
 /// The place of a line as an answer names it: the side, or the name of the thing.

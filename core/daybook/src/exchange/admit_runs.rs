@@ -8,17 +8,14 @@ use crate::book::BookId;
 use crate::gate::ChangeHash;
 use crate::ledger::{Admission, Incoming, Ledger};
 use crate::parcel::{Dep, Known, Run, Unpacked, unpack};
-use crate::store::{RefusedRow, StoreError};
-
-/// A part for the shelf: its bytes, what it waits for, who signed or brought it.
-pub(super) type Part = (Vec<u8>, [u8; 8], Option<[u8; 8]>);
+use crate::store::{RefusedRow, StoreError, WaitingPart};
 
 /// What became of runs.
 pub(super) struct Through {
     /// Each entry in order.
     pub(super) entries: Vec<ToldEntry>,
     /// What is to go on the shelf.
-    pub(super) parts: Vec<Part>,
+    pub(super) parts: Vec<WaitingPart>,
 }
 
 /// Admits what it can and keeps what is refused; the caller puts the parts on the shelf.
@@ -109,7 +106,12 @@ pub(super) fn known(ledger: &Ledger, book: BookId, dep: &Dep) -> Result<Option<K
 
 /// The runs whose beginnings are missing, one part for each book, each naming only what lies outside it
 /// or within it.
-fn waiting_runs(ledger: &Ledger, runs: &[Run], unpacked: &[Unpacked], carrier: Option<[u8; 8]>) -> Vec<Part> {
+fn waiting_runs(
+    ledger: &Ledger,
+    runs: &[Run],
+    unpacked: &[Unpacked],
+    carrier: Option<[u8; 8]>,
+) -> Vec<WaitingPart> {
     #[derive(Clone, Copy)]
     enum At {
         Placed(ChangeHash),

@@ -6,7 +6,7 @@ use sumpbook_trade::{Stamp, TruckId};
 
 use super::coverage::beyond;
 use super::invite::{spread, stamped};
-use super::pages::{file, pages};
+use super::pages::{MANY, file, pages};
 use super::{ExchangeError, Fate, TakenIn, Told, memory};
 use crate::book::BookId;
 use crate::gate::{ChangeHash, KeyId};
@@ -34,7 +34,7 @@ pub fn answer(ledger: &mut Ledger, taken: &TakenIn, now: Stamp) -> Result<Vec<u8
     for (sender, told) in by_sender {
         let Some(last) = told.last() else { continue };
         let asked = Asked::of(&told);
-        let pages = pages(&ledger.store().truth(), asked.lacking(ledger, &told)?);
+        let pages = pages(&ledger.store().truth(), asked.lacking(ledger, &told)?, MANY);
         let heads = asked.shop_heads(ledger)?;
         let mut fresh = fresh.clone();
         for told in told.iter().take(told.len().saturating_sub(1)) {
@@ -153,7 +153,11 @@ impl Asked {
         let mut lacking = Vec::new();
         for book in truth.books()?.into_iter().filter(|book| self.follows(*book)) {
             let stated = self.stated.get(&book).map(Vec::as_slice).unwrap_or_default();
-            let from = if stated.is_empty() { 0 } else { after };
+            let mut strange = false;
+            for head in stated {
+                strange |= truth.op_of(book, head)?.is_none();
+            }
+            let from = if strange { after } else { 0 };
             let beyond = beyond(&truth, book, stated)?;
             lacking.extend(beyond.into_iter().filter(|held| held.n > from && !has.contains(&held.row.hash)));
         }

@@ -6,7 +6,7 @@ use sumpbook_trade::{Entry, Fact, Stamp};
 
 use super::coverage::beyond;
 use super::invite::{book_of_now, spread, stamped};
-use super::pages::{file, pages};
+use super::pages::{FEW, file, pages};
 use super::{ExchangeError, memory};
 use crate::book::BookId;
 use crate::gate::{KeyId, PublicKey};
@@ -53,7 +53,7 @@ pub fn hand_over(ledger: &mut Ledger, now: Stamp) -> Result<HandOver, ExchangeEr
     let along = enrolments(ledger, &rows)?;
     let along_count = along.len();
     rows.extend(along);
-    let pages = pages(&truth, rows);
+    let pages = pages(&truth, rows, FEW);
     let mut fresh = stamped(ledger, now)?;
     // In every parcel, so that one damaged parcel does not make strangers of the others.
     fresh.enrolment = memory::asking(ledger.store())?

@@ -4,13 +4,15 @@ use std::collections::BTreeSet;
 
 use sumpbook_trade::{Stamp, TruckId};
 
-use super::pages::{file, pages};
+use super::pages::{MANY, file, pages};
 use super::{ExchangeError, memory};
 use crate::book::BookId;
 use crate::ledger::Ledger;
 use crate::parcel::{BookHeads, Invitation, Link, Parcel, limits};
 
 const DAY_MS: i64 = 24 * 60 * 60 * 1000;
+/// Heads in one parcel, so that with a page of entries it stays below what may travel.
+const HASHES: usize = 8_192;
 
 /// Makes an invitation file for one phone: the fleet book, then every book of these trucks, and a code
 /// that can be used once within `days` days.
@@ -54,7 +56,7 @@ pub fn invite(
         heads.push(BookHeads { book, heads: truth.heads(book)? });
     }
     heads.extend(without.into_iter().map(|truck| BookHeads { book: book_of_now(truck, now), heads: vec![] }));
-    let pages = pages(&truth, rows);
+    let pages = pages(&truth, rows, MANY);
     let fresh = stamped(ledger, now)?;
     let mut parcels = spread(&fresh, pages, heads);
     if let Some(first) = parcels.first_mut() {
@@ -85,11 +87,19 @@ pub(super) fn spread(
     if parcels.is_empty() {
         parcels.push(fresh.clone());
     }
-    let most = usize::try_from(limits::BOOKS).unwrap_or(usize::MAX);
-    for (at, some) in heads.chunks(most).enumerate() {
-        match parcels.last_mut().filter(|_| at == 0) {
-            Some(last) => last.heads = some.to_vec(),
-            None => parcels.push(Parcel { heads: some.to_vec(), ..fresh.clone() }),
+    let most = usize::try_from(limits::HEADS).unwrap_or(usize::MAX);
+    for mut of_book in heads {
+        // Heads left out say less, never more: what they reach is sent once again.
+        of_book.heads.truncate(most);
+        let fits = parcels.last().is_some_and(|last| {
+            let hashes: usize = last.heads.iter().map(|book| book.heads.len()).sum();
+            (last.heads.len() as u64) < limits::BOOKS && hashes + of_book.heads.len() <= HASHES
+        });
+        if !fits {
+            parcels.push(fresh.clone());
+        }
+        if let Some(last) = parcels.last_mut() {
+            last.heads.push(of_book);
         }
     }
     parcels

@@ -71,6 +71,11 @@ pub(super) fn set_cursor(store: &mut Store, cursor: &Cursor) -> Result<(), Store
     store.set_setting(CURSOR, &whole.to_be_bytes())
 }
 
+/// Forgets how far: after entries were lost out of a damaged file the shop must look at the heads alone.
+pub(crate) fn drop_cursor(store: &mut Store) -> Result<(), StoreError> {
+    store.set_setting(CURSOR, &[])
+}
+
 /// The trucks whose books this phone is to hold.
 pub(super) fn followed(store: &Store) -> Result<BTreeSet<TruckId>, StoreError> {
     Ok(list(store, FOLLOWED)?.into_iter().map(TruckId::from_bytes).collect())

@@ -26,6 +26,7 @@ pub use error::ExchangeError;
 pub use hand_over::{HandOver, hand_over};
 pub use invite::invite;
 pub use reason::Reason;
+pub(crate) use standing::not_at_shop;
 pub use standing::{Counts, EntryStanding, Whereabouts, counts, newest, standing_of};
 pub use take_in::take_in;
 pub use taken::{CodeState, EndedEarly, Fate, PendingDevice, TakenIn, Told, ToldEntry};

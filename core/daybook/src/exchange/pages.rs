@@ -11,11 +11,13 @@ use crate::store::{HeldEntry, Truth};
 const BESIDE: usize = 160;
 /// Bytes that one page may have before compression: below the limit of an answer's page as it travels.
 const PAGE: usize = limits::ANSWER_PAGE - 96 * 1024;
-/// Entries in one parcel of a file: a damaged parcel takes no more than these with it.
-const ENTRIES: usize = 250;
+/// Entries in one parcel of a phone's file: a damaged parcel takes no more than these with it.
+pub(super) const FEW: usize = 64;
+/// Entries in one parcel of the shop's file, which can be made again at any time.
+pub(super) const MANY: usize = 500;
 
-/// Cuts rows into pages, the fleet's book first, and packs each.
-pub(super) fn pages(truth: &Truth<'_>, mut rows: Vec<HeldEntry>) -> Vec<Vec<Run>> {
+/// Cuts rows into pages of at most `most` entries, the fleet's book first, and packs each.
+pub(super) fn pages(truth: &Truth<'_>, mut rows: Vec<HeldEntry>, most: usize) -> Vec<Vec<Run>> {
     rows.sort_by_key(|held| (held.row.book, held.n));
     rows.dedup_by_key(|held| held.n);
     let whole = |book, hash: crate::gate::ChangeHash| {
@@ -27,7 +29,7 @@ pub(super) fn pages(truth: &Truth<'_>, mut rows: Vec<HeldEntry>) -> Vec<Vec<Run>
     for held in rows {
         let size = held.row.payload.len() + 32 * held.row.deps.len() + BESIDE;
         let other_book = !books.contains(&held.row.book) && books.len() as u64 >= limits::BOOKS;
-        if !page.is_empty() && (page.len() >= ENTRIES || bytes + size > PAGE || other_book) {
+        if !page.is_empty() && (page.len() >= most || bytes + size > PAGE || other_book) {
             pages.push(pack(std::mem::take(&mut page), whole));
             (bytes, books) = (0, BTreeSet::new());
         }
@@ -47,10 +49,12 @@ pub(super) fn file(
     key: &DeviceKey,
 ) -> Result<(Vec<u8>, Vec<[u8; 32]>), ExchangeError> {
     let last = parcels.len().saturating_sub(1);
+    let entries = parcels.iter().map(Parcel::entries).sum();
     let mut writer = FileWriter::new(Vec::new())?;
     let mut digests = Vec::with_capacity(parcels.len());
     for (at, parcel) in parcels.iter_mut().enumerate() {
         parcel.more = at < last;
+        parcel.file_entries = Some(entries);
         let sealed = seal(parcel, key)?;
         writer.add(&sealed.wire)?;
         digests.push(sealed.digest);

@@ -116,7 +116,7 @@ fn of(ledger: &Ledger, held: &HeldEntry, here: bool) -> Result<EntryStanding, Ex
 }
 
 /// Every entry that no receipt reaches, book by book.
-fn not_at_shop(ledger: &Ledger) -> Result<Vec<HeldEntry>, ExchangeError> {
+pub(crate) fn not_at_shop(ledger: &Ledger) -> Result<Vec<HeldEntry>, ExchangeError> {
     let truth = ledger.store().truth();
     let mut rows = Vec::new();
     for book in truth.books()? {

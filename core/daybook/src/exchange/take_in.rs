@@ -22,10 +22,12 @@ use crate::store::RefusedRow;
 struct Said {
     heads: Vec<(BookHeads, i64)>,
     cursor: Option<Cursor>,
-    epoch: Option<[u8; 8]>,
+    epoch: Option<([u8; 8], i64)>,
     asks: Vec<EnrolmentRequest>,
     /// Another parcel should have followed the last one.
     more: bool,
+    /// Entries the whole file says it has.
+    of: Option<u64>,
     parcels: u64,
     other_fleet: u64,
     other_shop: u64,
@@ -51,15 +53,17 @@ pub fn take_in(ledger: &mut Ledger, bytes: &[u8], now: Stamp) -> Result<TakenIn,
         match frame {
             Ok(wire) => {
                 said.parcels += 1;
+                // A parcel that cannot be opened is told of as refused, not as missing.
+                said.more = false;
                 one(ledger, &wire, now.unix_ms(), &mut taken, &mut said)?;
             }
             Err(error) => {
-                taken.ended_early = Some(ended(&taken, !matches!(error, FileError::Truncated { .. })))
+                taken.ended_early = Some(ended(&taken, &said, !matches!(error, FileError::Truncated { .. })))
             }
         }
     }
     if said.more && taken.ended_early.is_none() {
-        taken.ended_early = Some(ended(&taken, false));
+        taken.ended_early = Some(ended(&taken, &said, false));
     }
     if said.parcels > 0 && said.other_fleet == said.parcels {
         return Err(ExchangeError::OtherFleet);
@@ -73,9 +77,9 @@ pub fn take_in(ledger: &mut Ledger, bytes: &[u8], now: Stamp) -> Result<TakenIn,
     Ok(taken)
 }
 
-fn ended(taken: &TakenIn, damaged: bool) -> EndedEarly {
+fn ended(taken: &TakenIn, said: &Said, damaged: bool) -> EndedEarly {
     let after = taken.told.iter().map(|told| told.entries.len() as u64).sum();
-    EndedEarly { after, of: None, damaged }
+    EndedEarly { after, of: said.of, damaged }
 }
 
 /// One parcel of the file.
@@ -103,6 +107,7 @@ fn one(
     let Opened { mut parcel, signer, digest, .. } = opened;
     taken.senders.insert(signer.id());
     said.more = parcel.more;
+    said.of = parcel.file_entries.or(said.of);
     let from_shop = signer.id() == ledger.root().shop.id();
     let is_answer = matches!(parcel.link, Link::Request(_));
     if from_shop && is_answer && !memory::is_shop(ledger) {
@@ -193,7 +198,7 @@ fn heard_from_shop(
 ) -> Result<(), ExchangeError> {
     let at = i64::try_from(parcel.sender_ms).unwrap_or(now_ms);
     said.heads.extend(parcel.heads.iter().map(|heads| (heads.clone(), at)));
-    said.epoch = Some(parcel.epoch);
+    said.epoch = Some((parcel.epoch, at));
     if let Link::Request(digest) = parcel.link
         && memory::was_sent(ledger.store(), &digest)?
     {
@@ -210,11 +215,13 @@ fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(),
     if memory::is_shop(ledger) {
         return Ok(());
     }
-    if let Some(epoch) = said.epoch {
+    if let Some((epoch, at)) = said.epoch {
         let mut met = memory::epochs(ledger.store())?;
         if met.last() != Some(&epoch) {
             if met.contains(&epoch) {
-                taken.two_shops = true;
+                // An old file, unless it was made after this phone heard of the newer life.
+                let heard = ledger.store().truth().receipt(BookId::Fleet)?.map_or(0, |(_, heard)| heard);
+                taken.two_shops = at > heard;
                 return Ok(());
             }
             taken.shop_set_back = !met.is_empty();
@@ -228,7 +235,20 @@ fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(),
         if let BookId::Truck { truck, .. } = book {
             trucks.insert(*truck);
         }
-        by_time.entry(*at).or_default().push((*book, heads.clone()));
+        let mut heads = heads.clone();
+        let truth = ledger.store().truth();
+        let mut all_held = true;
+        for head in &heads {
+            all_held &= truth.op_of(*book, head)?.is_some();
+        }
+        if !all_held && !taken.shop_set_back {
+            // Given to another phone, or cut: what stands on entries that are not here shows nothing, and
+            // what the shop acknowledged before it still holds.
+            heads.extend(truth.receipt(*book)?.map(|(known, _)| known).unwrap_or_default());
+            heads.sort_unstable();
+            heads.dedup();
+        }
+        by_time.entry(*at).or_default().push((*book, heads));
     }
     memory::follow(ledger.store_mut(), &trucks)?;
     for (at, heads) in by_time {

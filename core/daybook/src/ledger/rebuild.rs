@@ -32,29 +32,46 @@ impl Ledger {
     /// # Errors
     /// As any read.
     pub fn as_of(&self, upto: i64) -> Result<Ledger, LedgerError> {
+        self.as_of_without(upto, &BTreeSet::new())
+    }
+
+    /// As [`Ledger::as_of`], as if the entries of these numbers had never come.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn as_of_without(&self, upto: i64, without: &BTreeSet<i64>) -> Result<Ledger, LedgerError> {
         let own = DeviceKey::from_secret(self.knows.own.secret());
         let mut then = Ledger::over(Store::in_memory()?, self.knows.root, own)?;
-        let Ledger { store, knows } = &mut then;
-        let writing = store.begin()?;
-        let mut after = 0;
-        loop {
-            let rows = self.store.truth().between(after, upto, 1_000)?;
-            let Some(end) = rows.last().map(|held| held.n) else { break };
-            for held in &rows {
-                let previous = match held.row.seq {
-                    1 => None,
-                    seq => writing.truth().at_place(held.row.book, held.row.actor, seq.saturating_sub(1))?,
-                };
-                let n = writing.insert(&held.row, previous, held.received_ms, held.carrier)?;
-                knows.project_and_learn(&writing, n, &held.row)?;
-            }
-            after = end;
-        }
-        writing.commit()?;
+        then.follow(self, upto, without)?;
         for row in self.store.exchanges(i64::MAX)? {
             then.store.log_exchange(&row)?;
         }
         Ok(then)
+    }
+
+    /// Takes over what `other` held up to a number and this ledger does not hold yet, under the same numbers.
+    ///
+    /// # Errors
+    /// As any read of the one and any write of the other.
+    pub fn follow(&mut self, other: &Ledger, upto: i64, without: &BTreeSet<i64>) -> Result<(), LedgerError> {
+        let Ledger { store, knows } = self;
+        let writing = store.begin()?;
+        let mut after = writing.truth().last_n()?;
+        loop {
+            let rows = other.store.truth().between(after, upto, 1_000)?;
+            let Some(end) = rows.last().map(|held| held.n) else { break };
+            for held in rows.iter().filter(|held| !without.contains(&held.n)) {
+                let previous = match held.row.seq {
+                    1 => None,
+                    seq => writing.truth().at_place(held.row.book, held.row.actor, seq.saturating_sub(1))?,
+                };
+                writing.take_over(held, previous)?;
+                knows.project_and_learn(&writing, held.n, &held.row)?;
+            }
+            after = end;
+        }
+        writing.commit()?;
+        Ok(())
     }
 
     /// Takes rows saved out of a damaged file through the gate again: what hangs on a lost one waits.

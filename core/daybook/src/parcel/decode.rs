@@ -101,7 +101,7 @@ fn parcel(d: &mut Decoder<'_>) -> Result<Parcel, Error> {
     let (mut version, mut fleet, mut link, mut sender_ms, mut epoch) = (None, None, None, None, None);
     let (mut runs, mut cursors, mut heads, mut admitted) = (vec![], vec![], vec![], vec![]);
     let (mut refused, mut more, mut token, mut reconcile) = (vec![], false, None, vec![]);
-    let (mut invitation, mut enrolment) = (None, None);
+    let (mut invitation, mut enrolment, mut file_entries) = (None, None, None);
     map(d, |key, d| {
         match key {
             1 => version = Some(d.u8()?).filter(|v| *v == VERSION),
@@ -119,6 +119,7 @@ fn parcel(d: &mut Decoder<'_>) -> Result<Parcel, Error> {
             13 => reconcile = list(d, limits::BOOKS, reconcile_of)?,
             14 => invitation = Some(invitation_of(d)?),
             15 => enrolment = Some(enrolment_of(d)?),
+            16 => file_entries = Some(d.u64()?),
             // The first key is the version: without it nothing else means anything.
             _ if version.is_none() => return wrong("no version that this program reads"),
             _ => return Ok(false),
@@ -140,6 +141,7 @@ fn parcel(d: &mut Decoder<'_>) -> Result<Parcel, Error> {
         reconcile,
         invitation,
         enrolment,
+        file_entries,
     })
 }
 

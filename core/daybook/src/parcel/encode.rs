@@ -40,6 +40,7 @@ encode!(Parcel, |it, e| {
         it.reconcile.len(),
         usize::from(it.invitation.is_some()),
         usize::from(it.enrolment.is_some()),
+        usize::from(it.file_entries.is_some()),
     ];
     let present = lists.iter().filter(|count| **count > 0).count() as u64;
     e.map(present.saturating_add(5))?;
@@ -62,6 +63,9 @@ encode!(Parcel, |it, e| {
     }
     if let Some(request) = &it.enrolment {
         e.u8(15)?.encode(request)?;
+    }
+    if let Some(entries) = it.file_entries {
+        e.u8(16)?.u64(entries)?;
     }
 });
 

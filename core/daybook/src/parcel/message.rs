@@ -36,6 +36,8 @@ pub struct Parcel {
     pub invitation: Option<Invitation>,
     /// From a phone that asks to be let in.
     pub enrolment: Option<EnrolmentRequest>,
+    /// In a file: entries of the whole file, so that a reader can say how many a cut took with it.
+    pub file_entries: Option<u64>,
 }
 
 impl Parcel {
@@ -56,6 +58,7 @@ impl Parcel {
             reconcile: Vec::new(),
             invitation: None,
             enrolment: None,
+            file_entries: None,
         }
     }
 

@@ -135,7 +135,10 @@ impl Daybook {
         let home = Home::read(folder)?;
         let root = home.root(folder)?;
         let secret = seal.open()?.ok_or(PhoneError::KeyGone)?;
-        let (ledger, salvaged) = Ledger::open(folder, root, DeviceKey::from_secret(&secret))?;
+        let (mut ledger, salvaged) = Ledger::open(folder, root, DeviceKey::from_secret(&secret))?;
+        if salvaged.is_some() {
+            memory::drop_cursor(ledger.store_mut())?;
+        }
         Ok(Daybook { ledger, home, salvaged })
     }
 

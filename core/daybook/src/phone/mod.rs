@@ -5,6 +5,7 @@ mod error;
 mod home;
 mod ids;
 mod seal;
+mod standing;
 
 pub use daybook::{Daybook, Parts};
 pub use error::PhoneError;

@@ -100,7 +100,8 @@ pub fn glass(
     };
     let locks = word.and_then(|word| template.item("oil-level")?.severity(word));
     let why_not = match (stop, query.given) {
-        (StopNow::Running(_), _) => Some(DisabledReason::Running),
+        // A stop nobody recorded must not keep the level out of the book: somebody may say that it stands.
+        (StopNow::Running(_), _) if query.said_stopped != Some(true) => Some(DisabledReason::Running),
         (_, None) => Some(DisabledReason::LevelNotGiven),
         _ => None,
     };

@@ -1,7 +1,7 @@
 //! The main button of a screen: what it does, and why it does not yet.
 
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::{EntryId, Tenths};
+use sumpbook_trade::{EntryId, Mix, Tenths};
 
 use crate::draft::MissingSign;
 
@@ -158,8 +158,10 @@ pub enum DisabledReason {
     },
     /// A sign of zero pressure is missing.
     SignMissing(MissingSign),
-    /// Nothing was poured yet.
-    NothingPoured,
+    /// The drum's label was not read.
+    DrumNotRead,
+    /// The drum's oil is not this unit's, or unknown. What was poured already can be noted all the same.
+    OilMayNotMeet(Mix),
     /// Neither "none found" nor a defect was said.
     DefectsNotSaid,
     /// The level was not given.
@@ -174,12 +176,13 @@ pub enum DisabledReason {
 
 impl DisabledReason {
     /// Keys of all reasons.
-    pub const KEYS: [&'static str; 10] = [
+    pub const KEYS: [&'static str; 11] = [
         "why-not-more-below",
         "why-not-just-opened",
         "why-not-figure-missing",
         "why-not-sign-missing",
-        "why-not-nothing-poured",
+        "why-not-drum-not-read",
+        "why-not-oil-may-not-meet",
         "why-not-defects-not-said",
         "why-not-level-not-given",
         "why-not-running",
@@ -194,7 +197,8 @@ impl DisabledReason {
             DisabledReason::JustOpened { .. } => "why-not-just-opened",
             DisabledReason::FigureMissing { .. } => "why-not-figure-missing",
             DisabledReason::SignMissing(_) => "why-not-sign-missing",
-            DisabledReason::NothingPoured => "why-not-nothing-poured",
+            DisabledReason::DrumNotRead => "why-not-drum-not-read",
+            DisabledReason::OilMayNotMeet(_) => "why-not-oil-may-not-meet",
             DisabledReason::DefectsNotSaid => "why-not-defects-not-said",
             DisabledReason::LevelNotGiven => "why-not-level-not-given",
             DisabledReason::Running => "why-not-running",

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::clock::{DueRow, EnteredTwice, LateBy, Nearer, Standing, TaskClock, due_order};
+use sumpbook_trade::clock::{DueRow, EnteredTwice, Nearer, Standing, TaskClock, due_order};
 use sumpbook_trade::{EntryId, Stamp, Tenths, TruckId};
 
 use super::figures::LeftHours;
@@ -34,8 +34,6 @@ pub struct TaskRow {
     pub days_used_share: Option<i64>,
     /// Its hours count by the site's dust; here each counts once until the shop's weights are applied.
     pub counts_weighted: bool,
-    /// How late the last one was.
-    pub last_late_by: Option<LateBy>,
     /// Entries that look like one service.
     pub entered_twice: Vec<EnteredTwice>,
     /// It waits for a part. It is still due.
@@ -110,7 +108,6 @@ fn row(
             .zip(clock.due_day)
             .and_then(|(from, to)| share(days(today, from), days(to, from))),
         counts_weighted: clock.counts_weighted,
-        last_late_by: clock.late_by,
         entered_twice: clock.entered_twice.clone(),
         waiting: wait.map(|wait| WaitRow {
             id: wait.entry,

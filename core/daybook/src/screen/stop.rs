@@ -200,7 +200,7 @@ pub fn stop(
         back: index.checked_sub(1).and_then(label),
         left: count(open(stop)),
         together: together(draft, &lines),
-        main: main(query, &lines, label(index.saturating_add(1))),
+        main: main(draft, template, query, &lines, label(index.saturating_add(1))),
         lines,
     }))
 }
@@ -236,7 +236,13 @@ fn together(draft: &PreTripDraft, lines: &[LineRow]) -> Vec<Together> {
 
 /// What one tap does here. It never answers a line that was not whole on the screen, nor one that asks for a
 /// figure.
-fn main(query: &StopQuery, lines: &[LineRow], next: Option<String>) -> Main {
+fn main(
+    draft: &PreTripDraft,
+    template: &Template,
+    query: &StopQuery,
+    lines: &[LineRow],
+    next: Option<String>,
+) -> Main {
     let open: Vec<&LineRow> = lines.iter().filter(|line| line.answer.is_none()).collect();
     if open.is_empty() {
         return Main::ready(MainAct::NextStop { stop: next });
@@ -246,10 +252,7 @@ fn main(query: &StopQuery, lines: &[LineRow], next: Option<String>) -> Main {
         false => MainAct::OtherOk { lines: count(open.len()) },
     };
     let unseen = lines.iter().filter(|line| !query.seen.contains(&line.id)).count();
-    let wants = |line: &&&LineRow| {
-        let how = line.figure.as_ref().map(|figure| figure.how);
-        matches!(how, Some(HowGiven::Asked | HowGiven::Chosen | HowGiven::Timed))
-    };
+    let wants = |line: &&&LineRow| template.item(&line.item).is_some_and(|item| draft.wants_figure(item));
     let why_not = if let Some(left_ms) = BOUNCE_MS.checked_sub(query.open_ms).filter(|ms| *ms > 0) {
         Some(DisabledReason::JustOpened { left_ms })
     } else if unseen > 0 {

@@ -97,24 +97,27 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         now: draft.level(),
         level,
         last: state.top_ups.iter().map(|top_up| PourRow::of(top_up, ledger.fleet())).collect(),
-        main: main(draft, level, stop),
+        main: main(draft, level, mix),
         oil,
     })
 }
 
-fn main(draft: &TopUpDraft, level: LevelNow, stop: StopNow) -> Main {
+fn main(draft: &TopUpDraft, level: LevelNow, mix: Option<Mix>) -> Main {
+    let is_oil = draft.fluid == Fluid::CompressorOil;
     let in_or_over = matches!(level, LevelNow::Middle | LevelNow::Over(_) | LevelNow::AboveView);
     // A fluid without a glass is finished whenever the person says so.
-    let done = !draft.pours.is_empty() && (in_or_over || draft.fluid != Fluid::CompressorOil);
-    let act = if done { MainAct::FinishTopUp } else { MainAct::AddPour };
-    let running = draft.fluid == Fluid::CompressorOil && matches!(stop, StopNow::Running(_));
-    let why_not = match draft.missing_sign() {
+    if !draft.pours.is_empty() && (in_or_over || !is_oil) {
         // What was poured is poured: it can always be finished and signed.
-        _ if done => None,
-        _ if running => Some(DisabledReason::Running),
-        missing => missing.map(DisabledReason::SignMissing),
+        return Main::ready(MainAct::FinishTopUp);
+    }
+    // The two signs are looked at on the unit, so they say more than a stop somebody forgot to record.
+    let why_not = match (draft.missing_sign(), mix) {
+        (Some(missing), _) => Some(DisabledReason::SignMissing(missing)),
+        (None, None) if is_oil => Some(DisabledReason::DrumNotRead),
+        (None, Some(mix)) if !mix.may_pour() => Some(DisabledReason::OilMayNotMeet(mix)),
+        _ => None,
     };
-    Main { act, why_not }
+    Main { act: MainAct::AddPour, why_not }
 }
 
 fn millilitres(pours: &[Pour]) -> i64 {

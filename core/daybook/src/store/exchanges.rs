@@ -132,3 +132,23 @@ fn exchange_row(row: &rusqlite::Row<'_>) -> rusqlite::Result<ExchangeRow> {
         off_ms: row.get(4)?,
     })
 }
+
+impl super::Truth<'_> {
+    /// When the shop's newest receipt was taken in, milliseconds; none before the first.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn last_receipt_ms(&self) -> Result<Option<i64>, StoreError> {
+        Ok(self.0.query_row("SELECT max(at) FROM receipt", [], |row| row.get(0))?)
+    }
+
+    /// How many entries were written in this folder.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn written_here(&self) -> Result<u64, StoreError> {
+        let count: i64 =
+            self.0.query_row("SELECT count(*) FROM entry WHERE carrier IS NULL", [], |row| row.get(0))?;
+        Ok(count.unsigned_abs())
+    }
+}

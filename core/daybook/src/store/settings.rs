@@ -4,6 +4,9 @@ use rusqlite::OptionalExtension;
 
 use super::{Store, StoreError};
 
+/// Until when a code holds, milliseconds, and the key id of the device that used it.
+pub type InviteState = (i64, Option<Vec<u8>>);
+
 impl Store {
     /// A remembered value.
     pub(crate) fn setting(&self, name: &str) -> Result<Option<Vec<u8>>, StoreError> {
@@ -37,7 +40,7 @@ impl Store {
     ///
     /// # Errors
     /// As any read.
-    pub fn invite(&self, code: &[u8; 16]) -> Result<Option<(i64, Option<Vec<u8>>)>, StoreError> {
+    pub fn invite(&self, code: &[u8; 16]) -> Result<Option<InviteState>, StoreError> {
         let mut query =
             self.connection.prepare_cached("SELECT expires, used_by FROM invite WHERE code = ?1")?;
         Ok(query.query_row([code], |row| Ok((row.get(0)?, row.get(1)?))).optional()?)

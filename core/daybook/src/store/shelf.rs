@@ -8,6 +8,9 @@ const SHELF_BYTES: i64 = 8 * 1024 * 1024;
 /// The most that refused parts take, in bytes; the oldest gives way, so that nobody fills the disk with junk.
 const REFUSED_BYTES: i64 = 32 * 1024 * 1024;
 
+/// A part for the waiting shelf: its bytes, what is missing, key id of whoever signed or brought it.
+pub type WaitingPart = (Vec<u8>, [u8; 8], Option<[u8; 8]>);
+
 /// Something that was not admitted.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RefusedRow {
@@ -81,11 +84,7 @@ impl Store {
     ///
     /// # Errors
     /// As any write.
-    pub fn keep_waiting(
-        &mut self,
-        parts: &[(Vec<u8>, [u8; 8], Option<[u8; 8]>)],
-        received_ms: i64,
-    ) -> Result<(), StoreError> {
+    pub fn keep_waiting(&mut self, parts: &[WaitingPart], received_ms: i64) -> Result<(), StoreError> {
         if parts.is_empty() {
             return Ok(());
         }
@@ -108,7 +107,7 @@ impl Store {
     pub fn replace_waiting(
         &mut self,
         no: i64,
-        parts: &[(Vec<u8>, [u8; 8], Option<[u8; 8]>)],
+        parts: &[WaitingPart],
         received_ms: i64,
     ) -> Result<(), StoreError> {
         let tx = self.write()?;

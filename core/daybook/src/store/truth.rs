@@ -278,9 +278,11 @@ impl Truth<'_> {
     }
 }
 
-/// Writes an admitted row and moves the heads of its book. Returns its number.
+/// Writes an admitted row and moves the heads of its book, under the next number or the one given. Returns
+/// its number.
 pub(super) fn insert(
     tx: &Transaction<'_>,
+    number: Option<i64>,
     row: &EntryRow,
     previous: Option<ChangeHash>,
     received_ms: i64,
@@ -296,23 +298,24 @@ pub(super) fn insert(
     // Only the predecessor: the usual case, and the 32 bytes are in the row before.
     let only_previous = previous.is_some_and(|p| row.deps.as_slice() == [p]);
     let deps: Option<Vec<u8>> = (!only_previous).then(|| row.deps.iter().flat_map(|d| d.0).collect());
-    let number = |n: u64| i64::try_from(n).unwrap_or(i64::MAX);
+    let signed = |n: u64| i64::try_from(n).unwrap_or(i64::MAX);
     tx.prepare_cached(
-        "INSERT INTO entry (hash, book, actor, seq, deps, op, id, payload, sig, received, carrier)
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
+        "INSERT INTO entry (hash, book, actor, seq, deps, op, id, payload, sig, received, carrier, n)
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
     )?
     .execute((
         row.hash.0,
         no,
         row.actor.0,
-        number(row.seq),
+        signed(row.seq),
         deps,
-        number(row.op),
+        signed(row.op),
         row.id.bytes(),
         &row.payload,
         row.signature,
         received_ms,
         carrier,
+        number,
     ))?;
     let n = tx.last_insert_rowid();
     let mut drop = tx.prepare_cached("DELETE FROM head WHERE book = ?1 AND hash = ?2")?;

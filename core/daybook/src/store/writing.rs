@@ -38,7 +38,17 @@ impl Writing<'_> {
         received_ms: i64,
         carrier: Option<[u8; 8]>,
     ) -> Result<i64, StoreError> {
-        truth::insert(&self.0, row, previous, received_ms, carrier)
+        truth::insert(&self.0, None, row, previous, received_ms, carrier)
+    }
+
+    /// Takes over a row of another store under the number it has there: the exchange log and closed sheets
+    /// name entries by number, and numbers have gaps where a branch was taken out.
+    ///
+    /// # Errors
+    /// As any write; a number that is taken is refused.
+    pub fn take_over(&self, held: &HeldEntry, previous: Option<ChangeHash>) -> Result<(), StoreError> {
+        truth::insert(&self.0, Some(held.n), &held.row, previous, held.received_ms, held.carrier)?;
+        Ok(())
     }
 
     /// Takes rows of one book out again: only for a branch that lost a fork.

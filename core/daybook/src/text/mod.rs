@@ -8,7 +8,7 @@ use std::sync::OnceLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource};
-use unic_langid::langid;
+use unic_langid::LanguageIdentifier;
 
 pub use arg::Arg;
 
@@ -40,7 +40,8 @@ impl Texts {
     }
 
     fn read(files: &[(&str, &str)]) -> Texts {
-        let mut bundle = FluentBundle::new_concurrent(vec![langid!("en-US")]);
+        let language: LanguageIdentifier = "en-US".parse().unwrap_or_default();
+        let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Marks around each value would stand in exports and in search; our languages run one way.
         bundle.set_use_isolating(false);
         let mut problems = Vec::new();

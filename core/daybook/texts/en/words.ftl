@@ -7,12 +7,6 @@ lock-none-on-record = no lock on record
 lock-locked = LOCKED
 lock-awaiting-review = awaiting review
 
-severity-road-and-air = locks ROAD and AIR
-severity-road = locks ROAD
-severity-air = locks AIR
-severity-outlet = locks this outlet
-severity-note = a note
-
 answer-ok = OK
 answer-defect = defect
 answer-not-fitted = no such part
@@ -125,7 +119,7 @@ aside-other-unit = speaks of another unit
 aside-two-contents = two contents under one id
 aside-newer-version = made by a newer version
 aside-unreadable = cannot be read
-aside-reading = hours do not fit the meter
+aside-reading = hours the meter cannot show
 aside-by-shop = set aside by the shop
 
 # Why a reading is asked about
@@ -143,31 +137,3 @@ hint-earlier-typed-wrong = Was the figure before typed wrong?
 hint-went-round = Did the meter go round?
 hint-meter-changed = Was the meter changed?
 hint-other-meter-or-truck = Another meter, or another truck?
-
-# What a unit has
-feature-air-brakes = air brakes
-feature-hydraulic-brakes = hydraulic brakes
-feature-glow-plugs = glow plugs
-feature-intake-heater = intake heater
-feature-diesel = diesel
-feature-gasoline = gasoline
-feature-def = exhaust fluid (DEF)
-feature-manual-tank-drains = air tanks drained by hand
-feature-trailer = trailer
-feature-trailer-air = trailer air brakes
-feature-trailer-electric = trailer electric brakes
-feature-cooler-inside = cooler behind doors
-feature-shaft-drive = driven by a shaft
-feature-belt-drive = driven by belts
-feature-two-pressure = two pressures
-feature-hour-meter = hour meter
-feature-receiver-drain = receiver drain
-feature-temp-shown = temperature shown
-feature-hose-reels = hose reels
-feature-hose-over-half-inch = hose over 1/2 in
-feature-outlet-filter = outlet filter
-feature-tool-oiler = tool oiler
-feature-power-steering = power steering
-feature-boom-hydraulics = boom hydraulics
-feature-gearbox-check = gearbox oil can be read
-feature-spare-fuses-kept = spare fuses kept

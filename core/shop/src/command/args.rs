@@ -9,7 +9,7 @@ use sumpbook_trade::{EntryId, Stamp};
 /// Upkeep records of truck-mounted air compressors: made without a network, merged for the shop.
 #[derive(Debug, Parser)]
 #[command(name = "sumpbook", version, about, max_term_width = 100)]
-pub struct Sumpbook {
+pub(super) struct Sumpbook {
     /// The shop's folder
     #[arg(long, global = true, env = "SUMPBOOK_SHOP", default_value = "sumpbook-shop", value_name = "DIR")]
     pub shop: PathBuf,
@@ -26,7 +26,7 @@ pub struct Sumpbook {
 
 /// The verbs.
 #[derive(Debug, Subcommand)]
-pub enum Verb {
+pub(super) enum Verb {
     /// Make a shop: its fleet and its key
     Init(Init),
     /// Enter people, units and programmes from lines of JSON
@@ -40,7 +40,7 @@ pub enum Verb {
     /// A day as the shop reads it
     DaySheet(DaySheet),
     /// What runs out first
-    Due(Reading),
+    Due(Due),
     /// Decide about entries, by name
     Settle(Settle),
     /// Certify a defect, by name
@@ -55,7 +55,7 @@ pub enum Verb {
 
 /// `init`
 #[derive(Debug, Args)]
-pub struct Init {
+pub(super) struct Init {
     /// The fleet's name
     #[arg(long)]
     pub name: String,
@@ -72,7 +72,7 @@ pub struct Init {
 
 /// A writing verb that reads lines.
 #[derive(Debug, Args)]
-pub struct FromLines {
+pub(super) struct FromLines {
     /// The file of lines; standard input when left out
     pub file: Option<PathBuf>,
     /// When they count as received; only in a fleet made by `init --demo`
@@ -82,7 +82,7 @@ pub struct FromLines {
 
 /// `invite`
 #[derive(Debug, Args)]
-pub struct Invite {
+pub(super) struct Invite {
     /// Where to write the invitation
     pub file: PathBuf,
     /// A unit whose books go with it; may be given several times; all units when left out
@@ -98,7 +98,7 @@ pub struct Invite {
 
 /// `take-in`
 #[derive(Debug, Args)]
-pub struct TakeIn {
+pub(super) struct TakeIn {
     /// The phone's file
     pub file: PathBuf,
     /// Where to write the answer; beside the file when left out
@@ -117,7 +117,18 @@ pub struct TakeIn {
 
 /// A reading verb.
 #[derive(Debug, Args)]
-pub struct Reading {
+pub(super) struct Reading {
+    /// What the shop knew then
+    #[arg(long, value_name = "TIME")]
+    pub as_of: Option<Stamp>,
+}
+
+/// `due`
+#[derive(Debug, Args)]
+pub(super) struct Due {
+    /// Every task of every unit, however far off
+    #[arg(long)]
+    pub all: bool,
     /// What the shop knew then
     #[arg(long, value_name = "TIME")]
     pub as_of: Option<Stamp>,
@@ -125,7 +136,7 @@ pub struct Reading {
 
 /// `day-sheet`
 #[derive(Debug, Args)]
-pub struct DaySheet {
+pub(super) struct DaySheet {
     /// The day of the yard, such as 2026-10-20; today when left out
     pub day: Option<NaiveDate>,
     /// The 06:00 or the 17:00 view
@@ -147,7 +158,7 @@ pub struct DaySheet {
 
 /// Which view of a day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum ViewAsked {
+pub(super) enum ViewAsked {
     /// At 06:00: who may go out
     Morning,
     /// At 17:00: what came in
@@ -156,7 +167,7 @@ pub enum ViewAsked {
 
 /// `settle`
 #[derive(Debug, Args)]
-pub struct Settle {
+pub(super) struct Settle {
     /// The entries it is about
     #[arg(required = true)]
     pub entries: Vec<EntryId>,
@@ -176,7 +187,7 @@ pub struct Settle {
 
 /// What becomes of entries.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum VerdictAsked {
+pub(super) enum VerdictAsked {
     /// They count
     Use,
     /// They do not count; they stay visible
@@ -189,14 +200,11 @@ pub enum VerdictAsked {
 
 /// `certify`
 #[derive(Debug, Args)]
-pub struct Certify {
+pub(super) struct Certify {
     /// The unit's door number
     pub unit: String,
-    /// The item, such as lamps-stop
+    /// The item, such as mirrors, or with its place: lamps-stop/rear
     pub item: String,
-    /// Its place, such as rear
-    #[arg(long)]
-    pub place: Option<String>,
     /// It was repaired
     #[arg(long, conflicts_with = "not_needed", required_unless_present = "not_needed")]
     pub repaired: bool,
@@ -216,7 +224,7 @@ pub struct Certify {
 
 /// `phone DIR …`
 #[derive(Debug, Args)]
-pub struct Phone {
+pub(super) struct Phone {
     /// The phone's folder, or `schema`
     pub folder: PathBuf,
     /// What the phone does
@@ -229,7 +237,7 @@ pub struct Phone {
 
 /// What a phone does.
 #[derive(Debug, Subcommand)]
-pub enum PhoneVerb {
+pub(super) enum PhoneVerb {
     /// Begin from the shop's invitation
     Enrol {
         /// The invitation
@@ -271,7 +279,7 @@ pub enum PhoneVerb {
 
 /// Screens that can be shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum ScreenAsked {
+pub(super) enum ScreenAsked {
     /// May I take it, and where was I
     Today,
     /// Is it locked, what did the last one leave, which oil
@@ -294,8 +302,8 @@ pub enum ScreenAsked {
 
 /// `demo`
 #[derive(Debug, Args)]
-pub struct Demo {
-    /// Live until the evening of this day; the first Thursday when left out
+pub(super) struct Demo {
+    /// Live until the evening of this day; the first Wednesday when left out
     #[arg(long, value_name = "DAY")]
     pub until: Option<NaiveDate>,
     /// Where; a temporary folder when left out

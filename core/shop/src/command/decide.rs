@@ -4,17 +4,17 @@ use std::path::Path;
 
 use sumpbook_trade::record::{RepairVerdict, Verdict};
 
+use super::CommandError;
 use super::args::{Certify, Settle, VerdictAsked};
 use super::found::hand;
 use super::out::Said;
-use super::CommandError;
 use crate::{Shop, certify as certifying, settle as settling};
 
 /// Decides about entries.
 ///
 /// # Errors
 /// When an entry or a person is unknown, or no reason is given.
-pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
+pub(super) fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let person = shop.person(&args.by)?;
     let verdict = match args.verdict {
@@ -24,9 +24,13 @@ pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
         VerdictAsked::ReadingStands => Verdict::ReadingStands,
     };
     let hand = hand(&shop, Some(person), args.received);
-    let id = settling::settle(&mut shop, &args.entries, verdict, &args.why, &hand)?;
+    let id = settling::decide(&mut shop, &args.entries, verdict, &args.why, &hand)?;
     shop.ledger.settle()?;
-    let text = format!("Decided by {}: {} of the entries named. The decision is entry {id}.", args.by, args.entries.len());
+    let text = format!(
+        "Decided by {}: {} of the entries named. The decision is entry {id}.",
+        args.by,
+        args.entries.len()
+    );
     Said::new(text, &serde_json::json!({ "decision": id }))
 }
 
@@ -34,13 +38,13 @@ pub fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
 ///
 /// # Errors
 /// When no such defect is open; names what is.
-pub fn certify(folder: &Path, args: &Certify) -> Result<Said, CommandError> {
+pub(super) fn certify(folder: &Path, args: &Certify) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let person = shop.person(&args.by)?;
     let truck = shop.unit(&args.unit)?;
     let verdict = if args.repaired { RepairVerdict::Repaired } else { RepairVerdict::NotNeeded };
     let hand = hand(&shop, Some(person), args.received);
-    let id = certifying::certify(&mut shop, truck, &args.item, args.place.as_deref(), verdict, &args.words, &hand)?;
+    let id = certifying::certify(&mut shop, truck, &args.item, verdict, &args.words, &hand)?;
     shop.ledger.settle()?;
     let text = format!(
         "Certified by {}. What it locked stays locked until the next driver has read this and signed.\n\

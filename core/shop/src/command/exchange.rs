@@ -18,7 +18,7 @@ use crate::{Shop, ShopError};
 ///
 /// # Errors
 /// When a unit is unknown or the file cannot be written.
-pub fn invite(folder: &Path, args: &Invite) -> Result<Said, CommandError> {
+pub(super) fn invite(folder: &Path, args: &Invite) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let now = moment(&shop, args.received)?;
     let trucks: Vec<TruckId> = if args.units.is_empty() {
@@ -67,11 +67,11 @@ struct WaitingPhone {
 ///
 /// # Errors
 /// When the file is none of ours, a phone cannot be accepted, or the answer cannot be written.
-pub fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError> {
+pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let now = moment(&shop, args.received)?;
-    let bytes = fs::read(&args.file)
-        .map_err(|reason| CommandError::File { path: args.file.clone(), reason })?;
+    let bytes =
+        fs::read(&args.file).map_err(|reason| CommandError::File { path: args.file.clone(), reason })?;
     let mut taken = exchange::take_in(&mut shop.ledger, &bytes, now)?;
     let mut lines = Vec::new();
     let mut accepted = None;
@@ -80,7 +80,10 @@ pub fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError> {
             shop.person(by)?;
         }
         let phone = exchange::accept(&mut shop.ledger, fingerprint, now)?;
-        lines.push(format!("{} is let in. {} of its entries had been waiting and are in.", phone.name, phone.admitted));
+        lines.push(format!(
+            "{} is let in. {} of its entries had been waiting and are in.",
+            phone.name, phone.admitted
+        ));
         taken = exchange::take_in(&mut shop.ledger, &bytes, now)?;
         taken.admitted += phone.admitted;
         accepted = Some(phone.name);
@@ -109,8 +112,10 @@ pub fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError> {
         waiting: taken.waiting,
         refused,
         ended_early: taken.ended_early.as_ref().map(ToString::to_string),
-        waiting_phone: pending
-            .map(|device| WaitingPhone { name: device.name.clone(), fingerprint: device.fingerprint.clone() }),
+        waiting_phone: pending.map(|device| WaitingPhone {
+            name: device.name.clone(),
+            fingerprint: device.fingerprint.clone(),
+        }),
         accepted,
         answer: answered,
     };
@@ -143,7 +148,9 @@ pub(super) fn told(taken: &TakenIn, lines: &mut Vec<String>) {
         lines.push("The shop was set back to an earlier state: what it lost goes to it again.".to_owned());
     }
     if taken.two_shops {
-        lines.push("Two shops answer with one key. Nothing is lost; call the shop before you go on.".to_owned());
+        lines.push(
+            "Two shops answer with one key. Nothing is lost; call the shop before you go on.".to_owned(),
+        );
     }
 }
 
@@ -156,7 +163,9 @@ fn ask_to_accept(device: &PendingDevice, file: &Path) -> String {
             file.display()
         ),
         CodeState::Expired(_) => {
-            format!("'{name}' asks to be let in with a code that has run out. Nothing was added. Write a new invitation.")
+            format!(
+                "'{name}' asks to be let in with a code that has run out. Nothing was added. Write a new invitation."
+            )
         }
         CodeState::Used(_) => {
             format!("'{name}' asks to be let in with a code that another phone has used. Nothing was added.")
@@ -197,7 +206,9 @@ pub(super) fn known_at(
             // A folder that cannot be written is still read.
             match shop.ledger.settle() {
                 Ok(()) => {}
-                Err(sumpbook_daybook::ledger::LedgerError::Store(StoreError::ReadOnly(_) | StoreError::Full)) => {}
+                Err(sumpbook_daybook::ledger::LedgerError::Store(
+                    StoreError::ReadOnly(_) | StoreError::Full,
+                )) => {}
                 Err(other) => return Err(other.into()),
             }
             Ok((None, clock::in_zone(clock::now(), zone)))

@@ -19,7 +19,7 @@ use crate::{Hand, InitOptions, NewPerson, NewSet, NewTruck, Shop};
 /// One line that `register` reads.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(tag = "register", rename_all = "kebab-case", rename_all_fields = "kebab-case", deny_unknown_fields)]
-pub enum Registration {
+pub(super) enum Registration {
     /// Someone of the fleet.
     Person {
         /// Name.
@@ -79,10 +79,9 @@ pub enum Registration {
 ///
 /// # Errors
 /// As [`Shop::init`].
-pub fn init(folder: &Path, args: &Init) -> Result<Said, CommandError> {
+pub(super) fn init(folder: &Path, args: &Init) -> Result<Said, CommandError> {
     let now = args.received.unwrap_or_else(clock::now);
-    let options =
-        InitOptions { name: args.name.clone(), zone: args.zone.clone(), demo: args.demo, now };
+    let options = InitOptions { name: args.name.clone(), zone: args.zone.clone(), demo: args.demo, now };
     let shop = Shop::init(folder, &options)?;
     let key = fingerprint(&shop.ledger.root().shop.bytes());
     let text = format!(
@@ -98,7 +97,7 @@ pub fn init(folder: &Path, args: &Init) -> Result<Said, CommandError> {
 ///
 /// # Errors
 /// At the first line that does not read or cannot be entered; those before it are entered.
-pub fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandError> {
+pub(super) fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandError> {
     let mut shop = Shop::open(folder)?;
     let text = read_lines(args)?;
     let mut entered = 0;
@@ -106,7 +105,11 @@ pub fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandError> {
         let result = serde_json::from_str(line)
             .map_err(|e| CommandError::Asked(e.to_string()))
             .and_then(|registration| enter(&mut shop, registration, args.received));
-        result.map_err(|e| CommandError::Line { number: index + 1, reason: e.to_string(), recorded: entered })?;
+        result.map_err(|e| CommandError::Line {
+            number: index + 1,
+            reason: e.to_string(),
+            recorded: entered,
+        })?;
         entered += 1;
     }
     Said::new(format!("{entered} entered."), &serde_json::json!({ "entered": entered }))
@@ -128,8 +131,8 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
             set_serial,
             profile,
         } => {
-            let truck =
-                shop.add_truck(NewTruck { door, serial, plate, features, in_service, in_service_hours }, &hand)?;
+            let truck = shop
+                .add_truck(NewTruck { door, serial, plate, features, in_service, in_service_hours }, &hand)?;
             let profile = profile.unwrap_or(SetProfile {
                 delivery: None,
                 glass: None,

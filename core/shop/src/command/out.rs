@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::CommandError;
 
 /// What a command has to say: for people, and as JSON.
-pub struct Said {
+pub(super) struct Said {
     /// For people.
     pub text: String,
     /// For programs.
@@ -28,7 +28,7 @@ impl Said {
 ///
 /// # Errors
 /// When standard output cannot be written.
-pub fn say(said: &Said, json: bool) -> Result<(), CommandError> {
+pub(super) fn say(said: &Said, json: bool) -> Result<(), CommandError> {
     if json { line(&serde_json::to_string(&said.json)?) } else { line(said.text.trim_end()) }
 }
 
@@ -36,7 +36,7 @@ pub fn say(said: &Said, json: bool) -> Result<(), CommandError> {
 ///
 /// # Errors
 /// When standard output cannot be written.
-pub fn line(text: &str) -> Result<(), CommandError> {
+pub(super) fn line(text: &str) -> Result<(), CommandError> {
     let mut out = io::stdout().lock();
     match writeln!(out, "{text}").and_then(|()| out.flush()) {
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
@@ -45,7 +45,7 @@ pub fn line(text: &str) -> Result<(), CommandError> {
 }
 
 /// Writes to standard error: progress, and what went wrong.
-pub fn aside(text: &str) {
+pub(super) fn aside(text: &str) {
     // When even this cannot be written there is nobody to tell.
     let _ = writeln!(io::stderr().lock(), "{text}");
 }

@@ -16,7 +16,7 @@ use crate::{Shop, ShopError};
 ///
 /// # Errors
 /// At the first line that does not read; those before it are recorded.
-pub fn record(folder: &Path, args: &FromLines, json: bool) -> Result<(), CommandError> {
+pub(super) fn record(folder: &Path, args: &FromLines, json: bool) -> Result<(), CommandError> {
     let mut shop = Shop::open(folder)?;
     if args.received.is_some() && !shop.ledger.fleet().demo {
         return Err(ShopError::ReceivedGiven.into());

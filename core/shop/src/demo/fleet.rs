@@ -6,7 +6,8 @@ use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::fluid::OilFamily;
 use sumpbook_trade::record::{
-    DayStatusSet, HourReading, How, Meter, PersonSet, Role, ServiceDone, SetProfile, SetRegistered, Source, TruckRegistered,
+    DayStatusSet, HourReading, How, Meter, PersonSet, Role, ServiceDone, SetProfile, SetRegistered, Source,
+    TruckRegistered,
 };
 use sumpbook_trade::unit::{Feature, Features, HoseTag};
 use sumpbook_trade::{Entry, EntryId, Fact, Figure, PersonId, SetId, Stamp, Tenths, TruckId, Unit};
@@ -64,9 +65,22 @@ const UNITS: [Row; 8] = [
     Row {
         door: "TH-01",
         features: &[
-            F::AirBrakes, F::IntakeHeater, F::Diesel, F::Def, F::ManualTankDrains, F::CoolerInside, F::ShaftDrive,
-            F::TwoPressure, F::HourMeter, F::ReceiverDrain, F::TempShown, F::HoseReels, F::HoseOverHalfInch,
-            F::OutletFilter, F::ToolOiler, F::PowerSteering,
+            F::AirBrakes,
+            F::IntakeHeater,
+            F::Diesel,
+            F::Def,
+            F::ManualTankDrains,
+            F::CoolerInside,
+            F::ShaftDrive,
+            F::TwoPressure,
+            F::HourMeter,
+            F::ReceiverDrain,
+            F::TempShown,
+            F::HoseReels,
+            F::HoseOverHalfInch,
+            F::OutletFilter,
+            F::ToolOiler,
+            F::PowerSteering,
         ],
         valves: &["gauge port", "small hose", "large hose"],
         hoses: &[("H-11", 0.5), ("H-12", 0.75)],
@@ -84,7 +98,14 @@ const UNITS: [Row; 8] = [
     },
     Row {
         door: "TH-02",
-        features: &[F::HydraulicBrakes, F::GlowPlugs, F::Diesel, F::ShaftDrive, F::HourMeter, F::PowerSteering],
+        features: &[
+            F::HydraulicBrakes,
+            F::GlowPlugs,
+            F::Diesel,
+            F::ShaftDrive,
+            F::HourMeter,
+            F::PowerSteering,
+        ],
         valves: &["hose"],
         hoses: &[("H-21", 0.5)],
         cfm: "60",
@@ -102,8 +123,17 @@ const UNITS: [Row; 8] = [
     Row {
         door: "TH-03",
         features: &[
-            F::AirBrakes, F::Diesel, F::Def, F::CoolerInside, F::ShaftDrive, F::HourMeter, F::ReceiverDrain,
-            F::TempShown, F::Trailer, F::TrailerAir, F::PowerSteering,
+            F::AirBrakes,
+            F::Diesel,
+            F::Def,
+            F::CoolerInside,
+            F::ShaftDrive,
+            F::HourMeter,
+            F::ReceiverDrain,
+            F::TempShown,
+            F::Trailer,
+            F::TrailerAir,
+            F::PowerSteering,
         ],
         valves: &["left", "right"],
         hoses: &[("H-31", 0.75)],
@@ -138,7 +168,15 @@ const UNITS: [Row; 8] = [
     },
     Row {
         door: "TH-05",
-        features: &[F::HydraulicBrakes, F::GlowPlugs, F::Diesel, F::Def, F::ShaftDrive, F::HourMeter, F::TempShown],
+        features: &[
+            F::HydraulicBrakes,
+            F::GlowPlugs,
+            F::Diesel,
+            F::Def,
+            F::ShaftDrive,
+            F::HourMeter,
+            F::TempShown,
+        ],
         valves: &["hose"],
         hoses: &[("H-51", 0.5)],
         cfm: "100",
@@ -172,7 +210,15 @@ const UNITS: [Row; 8] = [
     },
     Row {
         door: "TH-07",
-        features: &[F::AirBrakes, F::Diesel, F::Def, F::TwoPressure, F::ShaftDrive, F::HourMeter, F::TempShown],
+        features: &[
+            F::AirBrakes,
+            F::Diesel,
+            F::Def,
+            F::TwoPressure,
+            F::ShaftDrive,
+            F::HourMeter,
+            F::TempShown,
+        ],
         valves: &["left", "right"],
         hoses: &[("H-71", 0.75)],
         cfm: "185",
@@ -305,7 +351,8 @@ fn unit(
     let status = DayStatusSet { from, status: row.status, expected_minute: Some(row.out_at) };
     about(at, None, Source::Shop, status.into());
     for (at, figure) in readings(row)? {
-        let reading = HourReading { meter: Meter::Compressor, figure, how: How::Said, kept_when_asked: false };
+        let reading =
+            HourReading { meter: Meter::Compressor, figure, how: How::Said, kept_when_asked: false };
         about(at, None, Source::BroughtIn, reading.into());
     }
     for (hours, done, task) in services(row)? {

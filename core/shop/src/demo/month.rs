@@ -7,8 +7,8 @@ use chrono::{Datelike, NaiveDate, TimeDelta, Weekday};
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::fluid::{Fluid, OilFamily};
 use sumpbook_trade::record::{
-    DisplayNote, Drive, DriveWhat, EndOfDay, Glass, HourReading, How, Meter, NoteKind, OilPut, OilReason, Pour,
-    RepairVerdict, ServiceDone, StartAir, StopAir, StopWait, TopUp, WaitingForPart, Warmth,
+    DisplayNote, Drive, DriveWhat, EndOfDay, Glass, HourReading, How, Meter, NoteKind, OilPut, OilReason,
+    Pour, RepairVerdict, ServiceDone, StartAir, StopAir, StopWait, TopUp, WaitingForPart, Warmth,
 };
 use sumpbook_trade::{Fact, Figure, Tenths, Unit};
 
@@ -33,7 +33,7 @@ const USUAL: [Usual; 6] = [
     usual("TH-02", "yard phone 2", "Bettina Quaye", None, ["06:41", "16:30", "16:40"], 340),
     usual("TH-03", "yard phone 4", "Carmelo Ruiz", None, ["06:35", "16:40", "16:50"], 520),
     usual("TH-04", "yard phone 7", "Edric Loomis", None, ["06:50", "16:05", "16:20"], 310),
-    usual("TH-05", "yard phone 5", "Gil Sandoval", Some("Hattie Brun"), ["06:55", "16:12", "16:35"], 480),
+    usual("TH-05", "yard phone 5", "Gil Sandoval", Some("Hattie Brun"), ["06:55", "16:25", "16:35"], 480),
     usual("TH-06", "camp phone", "Fenna Adair", None, ["06:20", "16:00", "16:55"], 300),
 ];
 
@@ -69,7 +69,7 @@ const REPLACED: [(&str, &str, Part); 9] = [
     ("TH-01", "2026-11-04", Part::HandOver),
     ("TH-01", "2026-11-09", Part::Walk),
     ("TH-03", "2026-10-22", Part::HandOver),
-    ("TH-02", "2026-10-21", Part::Walk),
+    ("TH-02", "2026-10-22", Part::Walk),
     ("TH-01", "2026-10-19", Part::Walk),
 ];
 
@@ -154,25 +154,45 @@ fn closing(day: NaiveDate, deeds: &mut Vec<Deed>) -> Result<(), DemoError> {
 
 /// Days whose sheet the shop closes at 17:00.
 pub const CLOSED_DAYS: [&str; 16] = [
-    "2026-10-19", "2026-10-20", "2026-10-21", "2026-10-22", "2026-10-23", "2026-10-26", "2026-10-27",
-    "2026-10-28", "2026-10-29", "2026-10-30", "2026-11-02", "2026-11-03", "2026-11-04", "2026-11-05",
-    "2026-11-06", "2026-11-09",
+    "2026-10-19",
+    "2026-10-20",
+    "2026-10-21",
+    "2026-10-22",
+    "2026-10-23",
+    "2026-10-26",
+    "2026-10-27",
+    "2026-10-28",
+    "2026-10-29",
+    "2026-10-30",
+    "2026-11-02",
+    "2026-11-03",
+    "2026-11-04",
+    "2026-11-05",
+    "2026-11-06",
+    "2026-11-09",
 ];
 
 const STOP_LAMP: Found =
     Found { item: "lamps-stop", place: Some("rear"), word: "out", words: "left stop lamp" };
-const MIRROR: Found = Found { item: "mirrors", place: None, word: "cracked", words: "right mirror, low corner" };
+const MIRROR: Found =
+    Found { item: "mirrors", place: None, word: "cracked", words: "right mirror, low corner" };
 
 fn first_week(deeds: &mut Vec<Deed>) -> Result<(), DemoError> {
     let mut add = |deed: Deed| deeds.push(deed);
-    let [amos, bettina, carmelo, _, gil, _] = &USUAL;
+    let [amos, bettina, carmelo, edric, gil, _] = &USUAL;
     // 1: a quiet walk.
     add(record(moment("2026-10-19T06:32:00-06:00")?, amos, hours("2862.4")?, Recorded::Walk(420, &[])));
     // 2: two people look at one lamp.
     add(record(moment("2026-10-20T06:41:00-06:00")?, bettina, None, Recorded::Walk(340, &[])));
     add(named(
         "lamp",
-        on("yard phone 3", "TH-02", "Hattie Brun", moment("2026-10-20T06:44:00-06:00")?, Recorded::PassedBy(STOP_LAMP)),
+        on(
+            "yard phone 3",
+            "TH-02",
+            "Hattie Brun",
+            moment("2026-10-20T06:44:00-06:00")?,
+            Recorded::PassedBy(STOP_LAMP),
+        ),
     ));
     let left = Drive { what: DriveWhat::LeftYard, in_spite_of_lock: None };
     add(record(moment("2026-10-20T06:50:00-06:00")?, bettina, None, fact(left)));
@@ -180,7 +200,7 @@ fn first_week(deeds: &mut Vec<Deed>) -> Result<(), DemoError> {
     add(hand_over("yard phone 2", "2026-10-20T15:50:00-06:00")?);
     add(hand_over("yard phone 2", "2026-10-20T17:20:00-06:00")?);
     add(Deed {
-        at: moment("2026-10-21T06:10:00-06:00")?,
+        at: moment("2026-10-22T06:10:00-06:00")?,
         what: Doing::Certify {
             unit: "TH-02",
             person: "Wren Castellane",
@@ -192,9 +212,9 @@ fn first_week(deeds: &mut Vec<Deed>) -> Result<(), DemoError> {
             name: "lamp repaired",
         },
     });
-    add(hand_over("yard phone 2", "2026-10-21T06:20:00-06:00")?);
-    add(record(moment("2026-10-21T06:38:00-06:00")?, bettina, None, Recorded::Review(&["lamp repaired"])));
-    add(record(moment("2026-10-21T06:41:00-06:00")?, bettina, None, Recorded::Walk(340, &[])));
+    add(hand_over("yard phone 2", "2026-10-22T06:20:00-06:00")?);
+    add(record(moment("2026-10-22T06:38:00-06:00")?, bettina, None, Recorded::Review(&["lamp repaired"])));
+    add(record(moment("2026-10-22T06:41:00-06:00")?, bettina, None, Recorded::Walk(340, &[])));
     // 3: a slipped decimal point.
     add(reading(moment("2026-10-20T16:40:00-06:00")?, carmelo, "738.4", None)?);
     add(reading(moment("2026-10-21T16:35:00-06:00")?, carmelo, "7421.0", Some("typed wrong"))?);
@@ -241,6 +261,9 @@ fn first_week(deeds: &mut Vec<Deed>) -> Result<(), DemoError> {
             name: Some("first service"),
         },
     });
+    // Of no event: a small pour, so that a day has one.
+    let a_little = poured(OilFamily::Mineral, Some(38), vec![pour("0.13", Some(52))?], Some(52));
+    add(record(moment("2026-10-21T15:20:00-06:00")?, edric, None, fact(a_little)));
     // 6: a night across two days.
     add(ivo(moment("2026-10-22T23:10:00-06:00")?, hours("1918.0")?, None, fact(started())));
     add(ivo(moment("2026-10-23T02:25:00-06:00")?, hours("1921.2")?, None, fact(stopped())));

@@ -45,7 +45,7 @@ impl World {
         for name in PHONES {
             let invitation = exchange::invite(&mut shop.ledger, &trucks, now, 7)?;
             let home = folder.join(name.replace(' ', "-"));
-            let seal = FileSeal::in_folder(&home);
+            let seal = FileSeal::new(home.join("phone.key"));
             let mut phone = Daybook::enrol(&home, &invitation, name, &seal, now)?;
             let file = phone.hand_over(now)?;
             let asked = exchange::take_in(&mut shop.ledger, &file.bytes, now)?;

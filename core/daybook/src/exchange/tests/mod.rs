@@ -1,5 +1,10 @@
 //! Phones and a shop that meet only by files.
 
+mod bad_files;
+mod codes;
+mod forks;
+mod phones;
+mod relay;
 mod thread;
 
 use sumpbook_trade::record::{

@@ -89,12 +89,12 @@ pub(super) fn parcel() -> impl Strategy<Value = Parcel> {
     let first = (link(), any::<u64>(), any::<[u8; 8]>(), vec(run(), 0..6), vec(cursor, 0..4));
     let second = (vec(heads, 0..4), vec(any::<u64>(), 0..6), vec(refusal, 0..4), any::<bool>());
     let third = (option::of(any::<[u8; 32]>()), vec(reconcile(), 0..3));
-    let fourth = (option::of(invitation()), option::of(enrolment()));
+    let fourth = (option::of(invitation()), option::of(enrolment()), option::of(any::<u64>()));
     (first, second, third, fourth).prop_map(|(first, second, third, fourth)| {
         let (link, sender_ms, epoch, runs, cursors) = first;
         let (heads, admitted, refused, more) = second;
         let (token, reconcile) = third;
-        let (invitation, enrolment) = fourth;
+        let (invitation, enrolment, file_entries) = fourth;
         Parcel {
             runs,
             cursors,
@@ -106,6 +106,7 @@ pub(super) fn parcel() -> impl Strategy<Value = Parcel> {
             reconcile,
             invitation,
             enrolment,
+            file_entries,
             ..Parcel::new(fleet(), link, sender_ms, epoch)
         }
     })

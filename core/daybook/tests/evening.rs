@@ -1,0 +1,162 @@
+//! The rest of a driver's day: glass, top-up, display, hours, end of day, where it stands.
+//!
+//! Invented data, figures of the worked month, outcomes worked by rule. Each snapshot is one screen.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may stop where it stands"
+)]
+
+mod tern_hollow;
+
+use serde_json::json;
+use sumpbook_daybook::screen::*;
+use sumpbook_trade::record::{Glass, Pour};
+use sumpbook_trade::{Figure, OilFamily, Tenths, Unit};
+use tern_hollow::{AMOS, TH_01, Yard, at, button, see_today, signing, template, walked};
+
+#[test]
+fn h_the_glass_on_site() {
+    let mut yard = walked();
+    let look = |yard: &Yard, given, said_stopped, now: &str| {
+        let query = GlassQuery { unit: TH_01, given, said_stopped };
+        let screen = glass(&yard.ledger, &query, template(), at(now)).unwrap();
+        json!({
+            "stop": screen.stop, "wait": screen.wait, "level": screen.level, "word": screen.word,
+            "locks": screen.locks, "rose without a pour": screen.rose_without_a_pour,
+            "button": button("TH-01", &screen.main),
+        })
+    };
+    let morning = look(&yard, None, None, "2026-10-19T06:50:00-06:00");
+    let said = look(&yard, Some(Glass::Percent(44)), Some(true), "2026-10-19T06:50:00-06:00");
+    yard.phone(r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T07:02:00-06:00","kind":"start-air","body":{}}"#);
+    let running = look(&yard, Some(Glass::Percent(40)), None, "2026-10-19T09:00:00-06:00");
+    let stands = look(&yard, Some(Glass::Percent(40)), Some(true), "2026-10-19T09:00:00-06:00");
+    yard.phone(r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T10:40:00-06:00","kind":"stop-air","body":{}}"#);
+    let soon = look(&yard, Some(Glass::Percent(60)), None, "2026-10-19T10:42:00-06:00");
+    let below = look(&yard, Some(Glass::BelowView), None, "2026-10-19T10:46:00-06:00");
+    insta::assert_yaml_snapshot!(json!({
+        "nothing given": morning, "said": said, "while it runs": running,
+        "no stop recorded, said to stand": stands, "after two minutes": soon,
+        "below view": below,
+    }));
+}
+
+#[test]
+fn i_a_top_up_behind_its_gate() {
+    let mut yard = walked();
+    let now = at("2026-10-19T07:05:00-06:00");
+    let mut pour = yard.top_up(TH_01, AMOS, "2026-10-19T07:00:00-06:00");
+    pour.before = Some(Glass::Percent(30));
+    let see = |yard: &Yard, draft: &_| {
+        let screen = top_up(&yard.ledger, draft, now).unwrap();
+        json!({
+            "missing": screen.missing, "mix": screen.mix, "gels": screen.gels, "locks air": screen.locks_air,
+            "poured mL": screen.poured_ml, "level": screen.level, "button": button("TH-01", &screen.main),
+        })
+    };
+    let shut = see(&yard, &pour);
+    pour.signs.gauge_zero = Some(true);
+    pour.signs.blow_down_silent = Some(true);
+    (pour.family, pour.grade) = (Some(OilFamily::Mineral), Some("ISO VG 46".into()));
+    let open = see(&yard, &pour);
+    let volume = Figure::parse("0.13", Unit::Quart).unwrap();
+    let one = Pour { volume, after: Some(Glass::Percent(52)), waited_ms: Some(120_000) };
+    let mut wrong = pour.clone();
+    pour.pour(one.clone(), false).unwrap();
+    let middle = see(&yard, &pour);
+    wrong.family = Some(OilFamily::Polyglycol);
+    let other = see(&yard, &wrong);
+    wrong.pour(one, false).unwrap();
+    let poured = see(&yard, &wrong);
+    insta::assert_yaml_snapshot!(json!({
+        "no sign yet": shut, "both signs": open, "in the middle": middle, "another family": other,
+        "another family, poured": poured,
+    }));
+}
+
+#[test]
+fn j_the_display_spoke() {
+    let mut yard = walked();
+    let note = yard.phone(
+        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T15:05:00-06:00","kind":"display-note","body":{"what":"reminder","as-shown":"SERVICE SOON","stopped-by-itself":false}}"#,
+    );
+    let see = |yard: &Yard| {
+        let query = DisplayQuery { unit: TH_01, note: Some(note) };
+        let screen = display(&yard.ledger, &query, &yard.standing, at("2026-10-19T15:30:00-06:00")).unwrap();
+        json!({ "note": screen.note, "button": button("TH-01", &screen.main) })
+    };
+    let fresh = see(&yard)["button"].clone();
+    for (when, person, told) in [("15:22", "Gil Sandoval", false), ("15:10", "Bettina Quaye", true)] {
+        yard.phone(&format!(
+            r#"{{"unit":"TH-01","person":"{person}","at":"2026-10-19T{when}:00-06:00","kind":"acknowledgement","body":{{"note":"{note}","told-shop":{told}}}}}"#
+        ));
+    }
+    insta::assert_yaml_snapshot!(json!({ "before an answer": fresh, "after two": see(&yard) }));
+}
+
+#[test]
+fn k_hours_are_asked_about_and_never_refused() {
+    let mut yard = walked();
+    let see = |yard: &Yard, typed: Option<&str>, now: &str| {
+        let query = HoursQuery { unit: TH_01, typed: typed.map(|text| text.parse::<Tenths>().unwrap()) };
+        let screen = hours(&yard.ledger, &query, at(now)).unwrap();
+        let ceiling = screen.ceiling;
+        json!({ "ceiling": ceiling, "rise": screen.rise, "asked": screen.asked, "button": button("TH-01", &screen.main) })
+    };
+    let evening = "2026-10-19T16:30:00-06:00";
+    let shown = json!({
+        "nothing typed": see(&yard, None, evening),
+        "2866.1": see(&yard, Some("2866.1"), evening),
+        "8266.1": see(&yard, Some("8266.1"), evening),
+        "2862.3": see(&yard, Some("2862.3"), evening),
+        "2860.0": see(&yard, Some("2860.0"), evening),
+    });
+    yard.phone(
+        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T16:30:00-06:00","kind":"hour-reading","body":{"meter":"compressor","figure":"8266.1","how":"asked","kept-when-asked":true}}"#,
+    );
+    let after = hours(&yard.ledger, &HoursQuery { unit: TH_01, typed: None }, at(evening)).unwrap();
+    insta::assert_yaml_snapshot!(json!({ "typed": shown, "kept": after }));
+}
+
+#[test]
+fn l_the_end_of_the_day() {
+    let mut yard = walked();
+    yard.phone(r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T07:02:00-06:00","kind":"start-air","body":{}}"#);
+    let mut report = yard.end_of_day(TH_01, AMOS, "2026-10-19T16:25:00-06:00");
+    let now = at("2026-10-19T16:30:00-06:00");
+    let fresh = end_of_day(&yard.ledger, &report, now).unwrap();
+    yard.phone(r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T15:40:00-06:00","kind":"stop-air","body":{}}"#);
+    report.none_found();
+    report.hours = Some("2866.1".parse().unwrap());
+    let said = end_of_day(&yard.ledger, &report, now).unwrap();
+    let entry = report.sign(yard.ledger.fleet(), &signing("2026-10-19T16:30:00-06:00")).unwrap();
+    let before = see_today(&yard, AMOS, "2026-10-19T16:29:00-06:00")["buttons"][0].clone();
+    yard.record(vec![entry]);
+    let after = see_today(&yard, AMOS, "2026-10-19T16:31:00-06:00");
+    insta::assert_yaml_snapshot!(json!({
+        "fresh": fresh, "button": button("TH-01", &fresh.main), "said": button("TH-01", &said.main),
+        "notices after stopping": said.notices, "today before": before,
+        "today after": [after["buttons"][0].clone(), after["screen"]["units"][0]["pre_trip"].clone()],
+    }));
+}
+
+#[test]
+fn m_where_it_stands_in_the_evening() {
+    let mut yard = walked();
+    yard.exchanged("2026-10-19T12:00:00-06:00");
+    let wrong = yard.phone(
+        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T16:30:00-06:00","kind":"hour-reading","body":{"meter":"compressor","figure":"8266.1","how":"asked","kept-when-asked":true}}"#,
+    );
+    yard.phone(r#"{"unit":"TH-02","person":"Bettina Quaye","at":"2026-10-19T16:35:00-06:00","kind":"site-condition","body":{"dust":"dusty"}}"#);
+    yard.phone(&format!(
+        r#"{{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T16:40:00-06:00","kind":"correction","body":{{"target":"{wrong}","why":"digits swapped"}}}}"#
+    ));
+    yard.phone(
+        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T16:45:00-06:00","kind":"hour-reading","body":{"meter":"compressor","figure":"9266.1","how":"asked","kept-when-asked":true}}"#,
+    );
+    let now = at("2026-10-19T16:52:00-06:00");
+    let screen = where_it_is(&yard.ledger, &WhereQuery { days_back: 7 }, &yard.standing, now).unwrap();
+    insta::assert_yaml_snapshot!(screen);
+}

@@ -1,0 +1,267 @@
+//! The 17:00 view as text, section by section.
+
+use super::words::Words;
+use crate::command::due::due_rows;
+use crate::sheet::{Evening, SaidRow};
+use crate::table::{section, table};
+
+/// Sections in their order; one with nothing keeps its line with 0.
+pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
+    let none = |count: usize| if count == 0 { "none recorded" } else { "" };
+    used(words, sheet, text);
+    missing(words, sheet, text);
+    defects(words, sheet, text);
+    locked(words, sheet, text);
+    let due = due_rows(words, &sheet.due.rows);
+    text.push_str(&section(sheet.due.count, "Past due, due, coming up", "", &due));
+    let done = sheet.due.done.iter().map(|row| {
+        let tasks: Vec<String> = row.tasks.iter().map(|task| words.task(task)).collect();
+        let late =
+            if row.late.is_empty() { String::new() } else { format!(", late: {}", row.late.join(", ")) };
+        let left: Vec<String> = row.not_bundled.iter().map(|task| words.task(task)).collect();
+        let left =
+            if left.is_empty() { String::new() } else { format!("; not done with it: {}", left.join(", ")) };
+        format!(
+            "     Done: {} {} {} by {}{late}{left}\n",
+            row.unit,
+            tasks.join(" and "),
+            words.at(row.at),
+            words.who(&row.who)
+        )
+    });
+    text.extend(done);
+    text.extend(sheet.due.parts.iter().map(|part| {
+        format!(
+            "     Waiting for a part: {} {}, promised {}\n",
+            part.unit,
+            part.part,
+            words.day(part.promised)
+        )
+    }));
+    reminders(words, sheet, text);
+    let rows = sheet.top_ups.rows.iter().map(|row| {
+        let fluid = words.text(&format!("fluid-{}", row.fluid), &row.fluid);
+        let span = [row.before.as_deref(), row.after.as_deref()].map(|level| level.unwrap_or("?").to_owned());
+        [
+            row.unit.clone(),
+            words.at(row.at),
+            fluid,
+            row.poured.clone(),
+            span.join(" to "),
+            words.who(&row.who),
+            row.finding.clone().unwrap_or_default(),
+        ]
+    });
+    let below = table(["Unit", "When", "Fluid", "Poured", "Before and after", "Who", "Finding"], rows);
+    text.push_str(&section(sheet.top_ups.count, "Top-ups", none(sheet.top_ups.count), &below));
+    readings(words, sheet, text);
+    late(words, sheet, text);
+}
+
+fn used(words: &Words, sheet: &Evening, text: &mut String) {
+    let none = |count: usize| if count == 0 { "none recorded" } else { "" };
+    let rows = sheet.without.rows.iter().map(|row| {
+        let more = if row.more > 0 { format!(" and {} more", row.more) } else { String::new() };
+        [
+            row.unit.clone(),
+            words.at(row.first_use),
+            format!("{}{more}", row.what.replace('-', " ")),
+            words.who(&row.who),
+            words.at_or(row.pre_trip_came, "none"),
+            row.reason.clone().unwrap_or_else(|| "none".to_owned()),
+        ]
+    });
+    let below = table(["Unit", "First use", "What", "Who", "Pre-trip came", "Reason typed"], rows);
+    text.push_str(&section(
+        sheet.without.count,
+        "Used without a pre-trip",
+        none(sheet.without.count),
+        &below,
+    ));
+    let rows = sheet.against.rows.iter().map(|row| {
+        [
+            row.unit.clone(),
+            format!("{} since {}", words.lock(&row.lock), words.at(row.since)),
+            format!("{} {}", row.what.replace('-', " "), words.at(row.used)),
+            words.who(&row.driver),
+            row.said.clone(),
+            row.reason.clone().unwrap_or_else(|| "none".to_owned()),
+        ]
+    });
+    let below = table(["Unit", "Lock", "Used", "Driver", "Could they know?", "Reason typed"], rows);
+    text.push_str(&section(
+        sheet.against.count,
+        "Used against a lock-out",
+        none(sheet.against.count),
+        &below,
+    ));
+}
+
+fn missing(words: &Words, sheet: &Evening, text: &mut String) {
+    let not = &sheet.not_reported;
+    let rows = not.rows.iter().map(|row| {
+        [
+            row.unit.clone(),
+            words.at_or(row.expected, "any time"),
+            row.phone.clone().unwrap_or_else(|| "none yet".to_owned()),
+            words.at_or(row.last_heard, "never"),
+            row.quiet_days.map_or_else(|| "-".to_owned(), |n| format!("not heard from, day {n}")),
+        ]
+    });
+    let below = table(["Unit", "Expected", "Its phone", "Last heard", "Day"], rows);
+    let aside: Vec<String> =
+        not.due_out.iter().chain(&not.not_expected).map(|row| format!("{} {}", row.unit, row.said)).collect();
+    let name = format!("Not reported, of {} expected out", not.expected);
+    text.push_str(&section(not.count, &name, &aside.join("; "), &below));
+}
+
+fn defects(words: &Words, sheet: &Evening, text: &mut String) {
+    let answer = |said: &SaidRow| {
+        let what = if said.ok { "OK".to_owned() } else { said.words.clone() };
+        format!("{what}; {} {}", words.who(&said.who), words.at(said.at))
+    };
+    let rows = sheet.new_defects.rows.iter().map(|row| {
+        let locks: Vec<String> = row.locks.iter().map(|lock| words.lock(lock)).collect();
+        [
+            row.unit.clone(),
+            words.item(&row.item, row.place.as_deref()),
+            answer(&row.one_answer),
+            row.other_answer.as_ref().map_or_else(|| "-".to_owned(), answer),
+            if locks.is_empty() { "nothing".to_owned() } else { locks.join(" and ") },
+            row.state.replace('-', " "),
+        ]
+    });
+    let below = table(["Unit", "What", "One answer", "The other answer", "Locks", "State"], rows);
+    let count = sheet.new_defects.count;
+    let aside = if count == 0 { "none recorded" } else { "" };
+    text.push_str(&section(count, "New defects, worst first", aside, &below));
+}
+
+fn locked(words: &Words, sheet: &Evening, text: &mut String) {
+    let below = super::morning::locked_rows(words, &sheet.locked.rows);
+    let aside = if sheet.locked.count == 0 { "no lock-out on record" } else { "" };
+    text.push_str(&section(sheet.locked.count, "Locked now", aside, &below));
+}
+
+fn reminders(words: &Words, sheet: &Evening, text: &mut String) {
+    let answered = |by: &Option<crate::sheet::AnsweredBy>| {
+        by.as_ref()
+            .map_or_else(|| "nobody".to_owned(), |by| format!("{} {}", words.who(&by.who), words.at(by.at)))
+    };
+    let rows = sheet.reminders.rows.iter().map(|row| {
+        let service = match (&row.ask, row.service) {
+            (Some(ask), _) => ask.clone(),
+            (None, Some(at)) => words.at(at),
+            (None, None) => "none recorded".to_owned(),
+        };
+        [
+            row.unit.clone(),
+            words.at(row.shown),
+            format!("{}: {}", row.kind, row.as_it_stood),
+            answered(&row.seen_by),
+            answered(&row.shop_told_by),
+            service,
+        ]
+    });
+    let below = table(["Unit", "Shown", "As it stood", "Seen by", "Shop told by", "Service"], rows);
+    let aside = if sheet.reminders.count == 0 { "none recorded" } else { "" };
+    text.push_str(&section(sheet.reminders.count, "Reminders and other display notes", aside, &below));
+}
+
+fn readings(words: &Words, sheet: &Evening, text: &mut String) {
+    let rows = sheet.to_settle.rows.iter().map(|row| {
+        let figures: Vec<String> = row
+            .figures
+            .iter()
+            .map(|f| {
+                let struck = if f.struck { " (not counted)" } else { "" };
+                let most = f.ceiling.filter(|_| f.struck).map_or(String::new(), |c| format!(", at most {c}"));
+                format!("{} {}{struck}{most}", f.figure, words.at(f.at))
+            })
+            .collect();
+        let hints: Vec<String> =
+            row.hints.iter().map(|hint| words.text(&format!("hint-{hint}"), hint)).collect();
+        [
+            row.unit.clone(),
+            figures.join("; "),
+            row.used.map_or_else(|| "none".to_owned(), |hours| hours.to_string()),
+            words.text(&format!("question-{}", row.why), &row.why),
+            hints.join("; "),
+        ]
+    });
+    let below = table(["Unit", "Figures", "Used until settled", "Why", "What may have happened"], rows);
+    let corrected: String = sheet
+        .corrected
+        .rows
+        .iter()
+        .map(|row| {
+            let instead = row.instead.map_or_else(|| "nothing".to_owned(), |hours| hours.to_string());
+            format!(
+                "     Corrected: {} {} struck, {instead} stands; {}: {}\n",
+                row.unit,
+                row.struck,
+                words.who(&row.who),
+                row.why
+            )
+        })
+        .collect();
+    let twice: String = sheet
+        .entered_twice
+        .rows
+        .iter()
+        .map(|row| {
+            let told = |t: &crate::sheet::ToldService| {
+                let hours = t.hours.map_or_else(|| "no hours".to_owned(), |h| h.to_string());
+                format!("{} {} {hours}", words.who(&t.who), words.at(t.at))
+            };
+            format!(
+                "     Entered twice: {} {}: {}; {}\n",
+                row.unit,
+                words.task(&row.task),
+                told(&row.first),
+                told(&row.second)
+            )
+        })
+        .collect();
+    let count = sheet.to_settle.count + sheet.entered_twice.count;
+    let aside = if count == 0 { "nothing is disputed" } else { "" };
+    let mut under = below;
+    if !under.is_empty() {
+        under.push('\n');
+    }
+    under.push_str(&corrected);
+    under.push_str(&twice);
+    text.push_str(&section(count, "To settle", aside, &under));
+}
+
+fn late(words: &Words, sheet: &Evening, text: &mut String) {
+    let rows = sheet.set_aside.rows.iter().map(|row| {
+        [
+            row.came_from.clone(),
+            row.unit.clone().unwrap_or_else(|| "the fleet".to_owned()),
+            row.says.clone(),
+            words.text(&format!("judged-{}", row.why), &row.why),
+            words.at(row.since),
+        ]
+    });
+    let below = table(["Came from", "Unit", "What it says", "Why", "Since"], rows);
+    let aside = if sheet.set_aside.count == 0 { "nothing is set aside" } else { "" };
+    text.push_str(&section(sheet.set_aside.count, "Set aside", aside, &below));
+    let rows = sheet.came_late.rows.iter().map(|row| {
+        [
+            row.unit.clone().unwrap_or_else(|| "the fleet".to_owned()),
+            row.says.clone(),
+            words.who(&row.who),
+            words.at(row.at),
+            format!("{} by {}", words.at(row.came), row.came_from),
+        ]
+    });
+    let below = table(["Unit", "What it says", "Who", "When", "Came"], rows);
+    let aside = if sheet.came_late.count == 0 { "nothing came late" } else { "" };
+    text.push_str(&section(
+        sheet.came_late.count,
+        "Came in late, after this day's first closing",
+        aside,
+        &below,
+    ));
+}

@@ -1,0 +1,72 @@
+//! The 06:00 view as text.
+
+use super::words::Words;
+use crate::command::due::due_rows;
+use crate::sheet::{LockedRow, Morning};
+use crate::table::{section, table};
+
+/// Sections in their order.
+pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
+    let below = locked_rows(words, &sheet.not_to_go_out.rows);
+    text.push_str(&section(sheet.not_to_go_out.count, "Not to go out", "", &below));
+    let rows = sheet.to_certify.rows.iter().map(|row| {
+        let said = &row.one_answer;
+        [
+            row.unit.clone(),
+            words.item(&row.item, row.place.as_deref()),
+            format!("{}; {} {}", said.words, words.who(&said.who), words.at(said.at)),
+            row.locks.iter().map(|lock| words.lock(lock)).collect::<Vec<_>>().join(" and "),
+        ]
+    });
+    let below = table(["Unit", "What", "In whose words", "Locks"], rows);
+    text.push_str(&section(sheet.to_certify.count, "Certificates to sign", "", &below));
+    let rows =
+        sheet.expected.rows.iter().map(|row| [row.unit.clone(), row.said.clone(), words.who(&row.who)]);
+    let below = table(["Unit", "State", "Who"], rows);
+    text.push_str(&section(sheet.expected.count, "Expected out", "", &below));
+    let below = due_rows(words, &sheet.due.rows);
+    text.push_str(&section(sheet.due.count, "Past due, due", "", &below));
+    let rows = sheet.in_the_bays.rows.iter().map(|row| {
+        let tasks: Vec<String> = row.tasks.iter().map(|task| words.task(task)).collect();
+        [row.unit.clone(), tasks.join(", "), row.where_and_who.clone().unwrap_or_default()]
+    });
+    let below = table(["Unit", "What", "Where and who"], rows);
+    text.push_str(&section(sheet.in_the_bays.count, "In the bays today", "", &below));
+    let rows =
+        sheet.phones_quiet.rows.iter().map(|row| [row.phone.clone(), words.at_or(row.last_heard, "never")]);
+    let below = table(["Phone", "Last heard"], rows);
+    text.push_str(&section(sheet.phones_quiet.count, "Phones not heard from in 24 h", "", &below));
+    let late = &sheet.version_two;
+    let rows = late.came_late.rows.iter().map(|row| {
+        [
+            row.unit.clone().unwrap_or_else(|| "the fleet".to_owned()),
+            row.says.clone(),
+            words.who(&row.who),
+            words.at(row.at),
+            words.at(row.came),
+        ]
+    });
+    let below = table(["Unit", "What it says", "Who", "When", "Came"], rows);
+    let aside = if late.came_late.count == 0 { "nothing came late" } else { "" };
+    text.push_str(&section(late.came_late.count, "Came late for yesterday", aside, &below));
+}
+
+/// Lock-outs that stand, as rows of either view.
+pub(super) fn locked_rows(words: &Words, rows: &[LockedRow]) -> String {
+    let rows = rows.iter().map(|row| {
+        let next = match row.certified {
+            Some(at) => format!("certified {}, awaiting review", words.at(at)),
+            None => row.next_step.replace('-', " "),
+        };
+        [
+            row.unit.clone(),
+            words.lock(&row.lock),
+            words.at(row.since),
+            format!("{}: {}", words.item(&row.item, row.place.as_deref()), row.why),
+            words.at_or(row.shop_knew, "not yet"),
+            words.at_or(row.driver_knew, "not yet"),
+            next,
+        ]
+    });
+    table(["Unit", "Road, air", "Since", "Why", "Shop knew", "Driver knew", "Next step"], rows)
+}

@@ -1,0 +1,80 @@
+//! `due`: what runs out first.
+
+use std::path::Path;
+
+use super::CommandError;
+use super::args::Due;
+use super::day_sheet::Words;
+use super::exchange::known_at;
+use super::out::Said;
+use crate::Shop;
+use crate::due::{DueRow, due_list};
+use crate::table::table;
+
+/// The due list of the fleet.
+///
+/// # Errors
+/// As any read.
+pub(super) fn due(folder: &Path, args: &Due) -> Result<Said, CommandError> {
+    let mut shop = Shop::open(folder)?;
+    let (then, now) = known_at(&mut shop, args.as_of)?;
+    let ledger = then.as_ref().unwrap_or(&shop.ledger);
+    let list = due_list(ledger, now)?;
+    let words = Words::new(ledger.fleet(), ledger.fleet().yard_day(now));
+    let known = now.moment().format("%a %-d %b %Y %H:%M");
+    let rows = if args.all { list.rows.clone() } else { near(&list.rows) };
+    let (what, below) = match (args.all, rows.is_empty()) {
+        (true, _) => ("Every task", due_rows(&words, &rows)),
+        (false, true) => ("Nothing is due within 30 days or 50 hours; --all shows every task", String::new()),
+        (false, false) => ("Due within 30 days or 50 hours", due_rows(&words, &rows)),
+    };
+    Said::new(format!("{what}, as known at {known}\n{below}"), &list)
+}
+
+/// Rows that somebody must think of within a month, in the list's order.
+pub(super) fn near(rows: &[DueRow]) -> Vec<DueRow> {
+    const DAYS: i64 = 30;
+    const HOURS: f64 = 50.0;
+    let hours = |row: &DueRow| row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
+    let is_near = |row: &&DueRow| {
+        row.state != "far-off"
+            || row.days_left.is_some_and(|left| left <= DAYS)
+            || hours(row).is_some_and(|left| left <= HOURS)
+    };
+    rows.iter().filter(is_near).cloned().collect()
+}
+
+/// Tasks as rows of a table.
+pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
+    let rows = rows.iter().map(|row| {
+        let mut hours = row.hours_left.clone().unwrap_or_else(|| "-".to_owned());
+        if row.higher_of_disputed {
+            hours.push_str(" (higher of disputed)");
+        }
+        if row.across_unanswered_jump {
+            hours.push_str(" (across an unanswered jump)");
+        }
+        let part = row
+            .waiting_for
+            .as_ref()
+            .map_or_else(String::new, |part| format!("{}, promised {}", part.part, words.day(part.promised)));
+        [
+            row.unit.clone(),
+            words.task(&row.task),
+            hours,
+            words.day(row.last_good_day),
+            if row.runs_out_first == "unknown" {
+                "pace unknown".to_owned()
+            } else {
+                row.runs_out_first.clone()
+            },
+            // The amounts of what is not yet due stand in their own columns.
+            match row.state.as_str() {
+                "coming-up" | "far-off" => row.state.replace('-', " "),
+                _ => row.said.clone(),
+            },
+            part,
+        ]
+    });
+    table(["Unit", "Task", "Hours left", "Last good day", "First to run out", "State", "Part"], rows)
+}

@@ -1,0 +1,160 @@
+//! `phone DIR …`: a phone's own daybook, driven from here. For a depot PC, for scripts and for tests.
+
+use std::fs;
+use std::io::BufRead;
+
+use sumpbook_daybook::exchange;
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::line::{self, Line, Writer, entry_id};
+use sumpbook_daybook::phone::{Daybook, FileSeal};
+use sumpbook_trade::{EntryId, Stamp, Template};
+
+use super::args::{Phone, PhoneVerb};
+use super::exchange::{told, write_whole};
+use super::out::{self, Said};
+use super::{CommandError, clock};
+use crate::ShopError;
+
+mod show;
+
+/// Where a phone on a computer keeps its key: a file for its owner alone.
+const KEY_FILE: &str = "phone.key";
+
+/// Does what the phone is asked.
+///
+/// # Errors
+/// As each verb.
+pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandError> {
+    match &args.verb {
+        // `sumpbook phone schema` needs no phone.
+        None if args.folder.as_os_str() == "schema" => schema().map(Some),
+        None => Err(CommandError::Asked(
+            "say what the phone shall do: enrol, record, show, hand-over, take-in or schema.".to_owned(),
+        )),
+        Some(PhoneVerb::Schema) => schema().map(Some),
+        Some(PhoneVerb::Enrol { file, name }) => enrol(args, file, name).map(Some),
+        Some(PhoneVerb::Record) => record(args, json).map(|()| None),
+        Some(PhoneVerb::Show { screen, unit, person, stop }) => {
+            let mut phone = open(args)?;
+            let now = now(args, phone.ledger())?;
+            // What cannot be kept is folded for this once: a full or read-only phone still shows its screens.
+            let _ = phone.ledger_mut().settle();
+            let asked = show::Asked {
+                screen: *screen,
+                unit: unit.as_deref(),
+                person: person.as_deref(),
+                stop: *stop,
+            };
+            show::show(&phone, &asked, now).map(Some)
+        }
+        Some(PhoneVerb::HandOver { file }) => {
+            let mut phone = open(args)?;
+            let now = now(args, phone.ledger())?;
+            let made = phone.hand_over(now)?;
+            write_whole(file, &made.bytes)?;
+            let text = format!(
+                "{} entries the shop has not acknowledged, in {}.\nSigned, not secret. They stay on this phone until the shop answers.",
+                made.entries,
+                file.display()
+            );
+            Said::new(text, &serde_json::json!({ "file": file, "entries": made.entries, "own": made.own }))
+                .map(Some)
+        }
+        Some(PhoneVerb::TakeIn { file }) => {
+            let mut phone = open(args)?;
+            let now = now(args, phone.ledger())?;
+            let bytes = fs::read(file).map_err(|reason| CommandError::File { path: file.clone(), reason })?;
+            let taken = phone.take_in(&bytes, now)?;
+            phone.ledger_mut().settle()?;
+            let mut lines = Vec::new();
+            told(&taken, &mut lines);
+            if taken.receipt {
+                let counts = exchange::counts(phone.ledger())?;
+                lines.push(format!(
+                    "The shop's receipt came with it: {} entries are only on this phone.",
+                    counts.on_this_phone
+                ));
+            }
+            let json = serde_json::json!({
+                "admitted": taken.admitted, "known": taken.known, "waiting": taken.waiting,
+                "refused": taken.refused.len(), "receipt": taken.receipt, "placed-again": taken.placed_again,
+            });
+            Said::new(lines.join("\n"), &json).map(Some)
+        }
+    }
+}
+
+fn schema() -> Result<Said, CommandError> {
+    let schema = line::schema();
+    Said::new(serde_json::to_string_pretty(&schema)?, &schema)
+}
+
+fn enrol(args: &Phone, file: &std::path::Path, name: &str) -> Result<Said, CommandError> {
+    let bytes = fs::read(file).map_err(|reason| CommandError::File { path: file.to_owned(), reason })?;
+    let seal = FileSeal::new(args.folder.join(KEY_FILE));
+    let now = args.now.unwrap_or_else(clock::now);
+    let phone = Daybook::enrol(&args.folder, &bytes, name, &seal, now)?;
+    let fingerprint = exchange::PendingDevice::fingerprint_of(phone.ledger().own_key().id());
+    let fleet = &phone.home().fleet_name;
+    let text = format!(
+        "This is '{name}' of {fleet}. It records from now on, network or not.\n\
+         Its key: {fingerprint}\nThe shop lets it in when its first file comes; compare the key there."
+    );
+    Said::new(text, &serde_json::json!({ "fleet": fleet, "name": name, "key": fingerprint }))
+}
+
+/// Records line by line as they come; each id is printed when its entry is durable.
+fn record(args: &Phone, json: bool) -> Result<(), CommandError> {
+    let mut phone = open(args)?;
+    let template = Template::common_practice().map_err(|e| CommandError::Asked(e.to_string()))?;
+    let mut recorded = 0;
+    for (index, text) in std::io::stdin().lock().lines().enumerate() {
+        let text = text?;
+        if text.trim().is_empty() {
+            continue;
+        }
+        let id = one(&mut phone, &text, template, args).map_err(|e| CommandError::Line {
+            number: index + 1,
+            reason: e.to_string(),
+            recorded,
+        })?;
+        recorded += 1;
+        let told = if json { serde_json::json!({ "recorded": id }).to_string() } else { id.to_string() };
+        out::line(&told)?;
+    }
+    Ok(())
+}
+
+fn one(phone: &mut Daybook, text: &str, template: &Template, args: &Phone) -> Result<EntryId, CommandError> {
+    let now = now(args, phone.ledger())?;
+    let line = Line::read(text)?;
+    let id = entry_id(now).map_err(|e| CommandError::Asked(e.to_string()))?;
+    let writer = Writer { now, clock_off_ms: phone.clock_off_ms()?, id };
+    let entry = line.resolve(phone.ledger().fleet(), template, &writer)?;
+    let id = entry.id;
+    phone.ledger_mut().record_signed(vec![entry], now.unix_ms())?;
+    Ok(id)
+}
+
+fn open(args: &Phone) -> Result<Daybook, CommandError> {
+    let phone = Daybook::open(&args.folder, &FileSeal::new(args.folder.join(KEY_FILE)))?;
+    if let Some(salvaged) = phone.salvaged() {
+        out::aside(&format!(
+            "Part of this phone's book can't be read. {} of {} entries are kept, and the damaged file too, as {}. \
+             Exchange with the shop: it may hold the others.",
+            salvaged.saved,
+            salvaged.held,
+            salvaged.kept.display()
+        ));
+    }
+    Ok(phone)
+}
+
+/// The moment the phone's clock shows.
+fn now(args: &Phone, ledger: &Ledger) -> Result<Stamp, CommandError> {
+    match args.now {
+        Some(_) if !ledger.fleet().demo => Err(ShopError::ReceivedGiven.into()),
+        Some(now) => Ok(now),
+        None => Ok(clock::in_zone(clock::now(), ledger.fleet().zone)),
+    }
+}

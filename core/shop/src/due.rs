@@ -1,0 +1,247 @@
+//! What is due: one row a task, in the order of the list.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::state::UnitState;
+use sumpbook_trade::clock::{DueRow as Order, Nearer, Standing, TaskClock, TaskId, due_order, not_bundled};
+use sumpbook_trade::{Stamp, Tenths};
+
+use crate::ShopError;
+use crate::sheet::Yard;
+
+/// The due list: tasks, services done on the day, and parts waited for that belong to no task.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DueList {
+    /// How many rows.
+    pub count: usize,
+    /// One row a task, past due first.
+    pub rows: Vec<DueRow>,
+    /// Services recorded on the day.
+    pub done: Vec<DoneRow>,
+    /// Parts waited for that belong to no task.
+    pub parts: Vec<PartRow>,
+}
+
+/// A task of a unit as it stands.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DueRow {
+    /// Door number.
+    pub unit: String,
+    /// The task: a key of the texts.
+    pub task: String,
+    /// `past-due`, `due-today`, `coming-up`, `far-off`, `unknown`.
+    pub state: String,
+    /// Hours left, exact, negative when past due: "2.8", "-0.4". None without an hours clock or a figure.
+    pub hours_left: Option<String>,
+    /// Days left, negative when past due.
+    pub days_left: Option<i64>,
+    /// Due at these hours of the unit.
+    pub due_hours: Option<Tenths>,
+    /// The last good day by the calendar.
+    pub last_good_day: Option<NaiveDate>,
+    /// Which clock runs out first: `hours`, `calendar`, `unknown`.
+    pub runs_out_first: String,
+    /// Hours the list uses.
+    pub hours: Option<Tenths>,
+    /// When they were read.
+    pub read_at: Option<Stamp>,
+    /// The higher of figures in dispute is used.
+    pub higher_of_disputed: bool,
+    /// The figure stands on the far side of a jump nobody explained.
+    pub across_unanswered_jump: bool,
+    /// The part waited for. The task is still due.
+    pub waiting_for: Option<PartRow>,
+    /// The state in words, with its amount.
+    pub said: String,
+}
+
+/// A wait for a part.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PartRow {
+    /// Door number.
+    pub unit: String,
+    /// Which part.
+    pub part: String,
+    /// Promised for.
+    pub promised: Option<NaiveDate>,
+    /// Waited for since.
+    pub since: Stamp,
+}
+
+/// A service recorded.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DoneRow {
+    /// Door number.
+    pub unit: String,
+    /// When.
+    pub at: Stamp,
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// Which tasks.
+    pub tasks: Vec<String>,
+    /// Hours then.
+    pub hours: Option<Tenths>,
+    /// By how much each came late: "oil-and-filters 8.0 h".
+    pub late: Vec<String>,
+    /// Tasks that were near and were not done in the same visit.
+    pub not_bundled: Vec<String>,
+}
+
+/// Every task of every unit as it stands at `now`, far off ones too.
+///
+/// # Errors
+/// As any read.
+pub fn due_list(ledger: &Ledger, now: Stamp) -> Result<DueList, ShopError> {
+    let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
+    let mut states = Vec::new();
+    for (door, truck) in yard.units(ledger)? {
+        states.push((door, ledger.unit_state_at(truck, yard.cut_ms)?));
+    }
+    list(ledger, &yard, &states, Standing::Closed)
+}
+
+/// The list of these units, rows of at least this standing.
+pub(crate) fn list(
+    ledger: &Ledger,
+    yard: &Yard,
+    states: &[(String, UnitState)],
+    least: Standing,
+) -> Result<DueList, ShopError> {
+    let mut order = Vec::new();
+    let mut told: BTreeMap<(String, TaskId), DueRow> = BTreeMap::new();
+    let (mut done, mut parts) = (Vec::new(), Vec::new());
+    for (door, state) in states {
+        for clock in &state.clocks {
+            let stands = clock.state(state.hours.due, yard.day);
+            if stands.standing < least {
+                continue;
+            }
+            order.push(Order::new(door, clock, stands, None, yard.day));
+            told.insert((door.clone(), clock.task.clone()), row(yard, door, state, clock));
+        }
+        done.extend(services(ledger, yard, door, state)?);
+        parts.extend(state.waiting.iter().filter(|wait| wait.what.task.is_none()).map(|wait| PartRow {
+            unit: door.clone(),
+            part: wait.what.part.clone(),
+            promised: wait.what.promised,
+            since: yard.stamp(wait.at),
+        }));
+    }
+    due_order(&mut order);
+    let rows: Vec<DueRow> =
+        order.into_iter().filter_map(|next| told.remove(&(next.unit, next.task))).collect();
+    Ok(DueList { count: rows.len(), rows, done, parts })
+}
+
+fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock) -> DueRow {
+    let stands = clock.state(state.hours.due, yard.day);
+    let waiting = state.waiting.iter().find(|wait| wait.what.task.as_ref() == Some(&clock.task));
+    DueRow {
+        unit: door.to_owned(),
+        task: clock.task.to_string(),
+        state: standing_word(stands.standing).to_owned(),
+        hours_left: stands.hours_left.map(|left| left.to_string()),
+        days_left: stands.days_left,
+        due_hours: clock.due_hours,
+        last_good_day: clock.due_day,
+        runs_out_first: match stands.nearer {
+            Nearer::Hours => "hours",
+            Nearer::Calendar => "calendar",
+            Nearer::Unknown => "unknown",
+        }
+        .to_owned(),
+        hours: state.hours.due,
+        read_at: state.hours.due_at.map(|at| yard.stamp(at)),
+        higher_of_disputed: state.hours.higher_of_disputed,
+        across_unanswered_jump: state.hours.across_unanswered_jump,
+        waiting_for: waiting.map(|wait| PartRow {
+            unit: door.to_owned(),
+            part: wait.what.part.clone(),
+            promised: wait.what.promised,
+            since: yard.stamp(wait.at),
+        }),
+        said: said(clock, &stands, waiting.is_some()),
+    }
+}
+
+/// "past due 6.1 h", "coming up, 2.8 h left", "due today, 429.2 h left".
+fn said(clock: &TaskClock, stands: &sumpbook_trade::clock::TaskState, waiting: bool) -> String {
+    let hours = stands
+        .hours_left
+        .map(|left| if left.0 < 0 { format!("{} h", -left) } else { format!("{left} h left") });
+    let days = stands.days_left.map(|left| match left {
+        -1 => "1 day".to_owned(),
+        left if left < 0 => format!("{} days", left.unsigned_abs()),
+        1 => "1 day left".to_owned(),
+        left => format!("{left} days left"),
+    });
+    let over: Vec<String> = [
+        hours.clone().filter(|_| stands.hours_left.is_some_and(|left| left.0 <= -1_000)),
+        days.clone().filter(|_| stands.days_left.is_some_and(|left| left < 0)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let left: Vec<String> = [hours, days].into_iter().flatten().collect();
+    let mut said = match stands.standing {
+        Standing::PastDue => format!("past due {}", over.join(" and ")),
+        Standing::DueToday => "due today".to_owned(),
+        Standing::ComingUp => format!("coming up, {}", left.join(", ")),
+        Standing::FarOff => format!("far off, {}", left.join(", ")),
+        Standing::Unknown => "not known: a figure is missing".to_owned(),
+        Standing::Closed => "done".to_owned(),
+    };
+    if clock.interval_hours.is_some() && stands.hours_left.is_none() && stands.standing != Standing::Unknown {
+        said.push_str(", hours not known");
+    }
+    if waiting {
+        said.push_str(", waiting for part");
+    }
+    said
+}
+
+fn standing_word(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Closed => "closed",
+        Standing::FarOff => "far-off",
+        Standing::Unknown => "unknown",
+        Standing::ComingUp => "coming-up",
+        Standing::DueToday => "due-today",
+        Standing::PastDue => "past-due",
+    }
+}
+
+/// Services of the day, with what came late and what was left undone in the bay.
+fn services(ledger: &Ledger, yard: &Yard, door: &str, state: &UnitState) -> Result<Vec<DoneRow>, ShopError> {
+    let mut rows = Vec::new();
+    let of_day = |at: chrono::DateTime<chrono::FixedOffset>| yard.day_of(at) == yard.day;
+    for service in state.services.iter().rev().filter(|service| of_day(service.at)) {
+        let before = ledger.unit_state_at(state.truck, service.at.timestamp_millis().saturating_sub(1))?;
+        let left = not_bundled(&before.clocks, &service.tasks, service.hours, yard.day);
+        let of_this = |clock: &&TaskClock| clock.last.is_some_and(|last| last.entry == service.entry.0);
+        let late = state.clocks.iter().filter(of_this).filter_map(|clock| {
+            let late = clock.late_by?;
+            let hours = late.hours.map(|hours| format!("{hours} h"));
+            let days = late.days.map(|days| format!("{days} d"));
+            let by: Vec<String> = [hours, days].into_iter().flatten().collect();
+            Some(format!("{} {}", clock.task, by.join(" and ")))
+        });
+        rows.push(DoneRow {
+            unit: door.to_owned(),
+            at: yard.stamp(service.at),
+            who: yard.name(ledger, service.person),
+            tasks: service.tasks.iter().map(TaskId::to_string).collect(),
+            hours: service.hours,
+            late: late.collect(),
+            not_bundled: left.into_iter().map(TaskId::to_string).collect(),
+        });
+    }
+    Ok(rows)
+}

@@ -1,0 +1,120 @@
+//! What the shop refuses, told so that a person can act on it.
+
+use std::path::PathBuf;
+
+use sumpbook_daybook::gate::PublicKeyError;
+use sumpbook_daybook::ledger::LedgerError;
+use sumpbook_daybook::store::StoreError;
+use sumpbook_trade::EntryId;
+
+/// Why something could not be done. What was recorded before is kept.
+#[derive(Debug, thiserror::Error)]
+pub enum ShopError {
+    /// The books said no.
+    #[error(transparent)]
+    Ledger(#[from] LedgerError),
+    /// The folder cannot be read or written.
+    #[error("{} cannot be used: {reason}. Nothing was changed.", .path.display())]
+    Folder {
+        /// Where.
+        path: PathBuf,
+        /// What the system said.
+        reason: std::io::Error,
+    },
+    /// A shop stands there already.
+    #[error("{} holds a shop already. Nothing was changed. Choose an empty folder.", .0.display())]
+    Taken(PathBuf),
+    /// No shop stands there.
+    #[error("{} holds no shop: {what}. Make one with `sumpbook init`, or name another folder.", .path.display())]
+    NoShop {
+        /// Where.
+        path: PathBuf,
+        /// What is missing or does not read.
+        what: &'static str,
+    },
+    /// No such zone.
+    #[error("'{0}' is not a zone by its IANA name, such as America/Denver. Nothing was made.")]
+    Zone(String),
+    /// A given time of receipt outside an invented fleet.
+    #[error(
+        "the time of receipt may be given only in a fleet made for showing; here the clock says it. Nothing was recorded."
+    )]
+    ReceivedGiven,
+    /// A decision needs a name.
+    #[error("say who decides this, by name. Nothing was recorded.")]
+    NoPerson,
+    /// Nobody of that name.
+    #[error("nobody here is called '{name}'. Known: {known}.")]
+    UnknownPerson {
+        /// As asked.
+        name: String,
+        /// Everyone who is here.
+        known: String,
+    },
+    /// No unit of that door number.
+    #[error("no unit here is called '{door}'. Known: {known}.")]
+    UnknownUnit {
+        /// As asked.
+        door: String,
+        /// Every door number.
+        known: String,
+    },
+    /// An entry nobody here holds.
+    #[error("no entry {0} has come here. Nothing was recorded.")]
+    UnknownTarget(EntryId),
+    /// Targets of more than one book.
+    #[error(
+        "these entries are of more than one unit: decide about one unit at a time. Nothing was recorded."
+    )]
+    SeveralUnits,
+    /// Nothing to decide about.
+    #[error("say which entries this is about. Nothing was recorded.")]
+    NoTargets,
+    /// Words are missing.
+    #[error("say why, in your own words. Nothing was recorded.")]
+    NoWords,
+    /// No open defect of that name.
+    #[error("{unit} has no open defect '{item}'. {open} Nothing was certified.")]
+    NoSuchDefect {
+        /// The unit.
+        unit: String,
+        /// As asked.
+        item: String,
+        /// What is open there, as a sentence.
+        open: String,
+    },
+    /// A task outside the unit's programme.
+    #[error("'{task}' is not in the programme of {unit}. Its tasks: {known}. Nothing was recorded.")]
+    UnknownTask {
+        /// As asked.
+        task: String,
+        /// The unit.
+        unit: String,
+        /// The programme's tasks.
+        known: String,
+    },
+    /// A day that has not begun.
+    #[error("{0} has not begun in the yard. Nothing was closed.")]
+    DayAhead(chrono::NaiveDate),
+    /// A day outside the calendar.
+    #[error("{0} is outside the calendar this program keeps.")]
+    DayBeyond(chrono::NaiveDate),
+}
+
+impl From<StoreError> for ShopError {
+    fn from(error: StoreError) -> ShopError {
+        ShopError::Ledger(error.into())
+    }
+}
+
+impl From<serde_json::Error> for ShopError {
+    fn from(error: serde_json::Error) -> ShopError {
+        ShopError::Ledger(error.into())
+    }
+}
+
+impl From<PublicKeyError> for ShopError {
+    fn from(_: PublicKeyError) -> ShopError {
+        ShopError::Ledger(StoreError::Unexpected("a key that is none").into())
+    }
+}

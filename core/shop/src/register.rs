@@ -1,0 +1,128 @@
+//! Entering a fleet: trucks, sets, people, programmes, what a unit does from a day on.
+
+use chrono::NaiveDate;
+use sumpbook_trade::clock::Programme;
+use sumpbook_trade::day::DayStatus;
+use sumpbook_trade::record::{
+    DayStatusSet, PersonSet, ProgrammeSet, Role, SetProfile, SetRegistered, TruckRegistered,
+};
+use sumpbook_trade::{Features, PersonId, SetId, Tenths, TruckId};
+
+use crate::shop::new_id;
+use crate::{Hand, Shop, ShopError};
+
+/// A truck to be registered, or changed when its door number is known.
+#[derive(Clone, Debug)]
+pub struct NewTruck {
+    /// Door number, such as `TH-01`.
+    pub door: String,
+    /// Serial number of the chassis.
+    pub serial: Option<String>,
+    /// Plate.
+    pub plate: Option<String>,
+    /// What it has.
+    pub features: Features,
+    /// In service since this day of the yard.
+    pub in_service: NaiveDate,
+    /// Compressor hours on that day.
+    pub in_service_hours: Tenths,
+}
+
+/// A compressor set to be registered.
+#[derive(Clone, Debug)]
+pub struct NewSet {
+    /// Serial number.
+    pub serial: Option<String>,
+    /// The truck it stands on.
+    pub on: Option<TruckId>,
+    /// What is particular to it.
+    pub profile: SetProfile,
+}
+
+/// Someone to be added, or changed when the name is known.
+#[derive(Clone, Debug)]
+pub struct NewPerson {
+    /// Name.
+    pub name: String,
+    /// What they do.
+    pub role: Role,
+    /// No longer here.
+    pub gone: bool,
+}
+
+impl Shop {
+    /// Registers a truck; one of the same door number is changed. Returns which.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn add_truck(&mut self, new: NewTruck, hand: &Hand) -> Result<TruckId, ShopError> {
+        let known = self.ledger.fleet().truck_by_door(&new.door).map(|truck| truck.truck);
+        let truck = known.unwrap_or_else(|| TruckId(new_id(hand.at)));
+        let NewTruck { door, serial, plate, features, in_service, in_service_hours } = new;
+        let registered =
+            TruckRegistered { truck, door, serial, plate, features, in_service, in_service_hours };
+        self.write(None, registered.into(), None, hand)?;
+        Ok(truck)
+    }
+
+    /// Registers a compressor set; one of the same serial is changed. Returns which.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn add_set(&mut self, new: NewSet, hand: &Hand) -> Result<SetId, ShopError> {
+        let same = |serial: &Option<String>| serial.is_some() && *serial == new.serial;
+        let known = self.ledger.fleet().sets.values().find(|set| same(&set.serial)).map(|set| set.set);
+        let set = known.unwrap_or_else(|| SetId(new_id(hand.at)));
+        let registered = SetRegistered { set, serial: new.serial, on: new.on, profile: new.profile };
+        self.write(None, registered.into(), None, hand)?;
+        Ok(set)
+    }
+
+    /// Adds a person; one of the same name is changed. Whoever is added first may add themselves: with
+    /// nobody named in `hand` the new person signs. Returns who.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn add_person(&mut self, new: NewPerson, hand: &Hand) -> Result<PersonId, ShopError> {
+        let known = self.ledger.fleet().person_by_name(&new.name).map(|person| person.person);
+        let person = known.unwrap_or_else(|| PersonId(new_id(hand.at)));
+        let set = PersonSet { person, name: new.name, role: new.role, gone: new.gone };
+        let hand = Hand { person: hand.person.or(Some(person)), ..*hand };
+        self.write(None, set.into(), None, &hand)?;
+        Ok(person)
+    }
+
+    /// Sets the programme of one truck, or of every truck without one of its own.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn set_programme(
+        &mut self,
+        truck: Option<TruckId>,
+        programme: Programme,
+        hand: &Hand,
+    ) -> Result<(), ShopError> {
+        self.write(None, ProgrammeSet { truck, programme }.into(), None, hand)?;
+        Ok(())
+    }
+
+    /// Says what a unit does from a day on. Written only when it says something new; returns whether it did.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn set_day_status(
+        &mut self,
+        truck: TruckId,
+        from: NaiveDate,
+        status: DayStatus,
+        expected_minute: Option<u16>,
+        hand: &Hand,
+    ) -> Result<bool, ShopError> {
+        let state = self.ledger.unit_state(truck)?;
+        if state.status_on(from) == Some((status, expected_minute)) {
+            return Ok(false);
+        }
+        self.write(Some(truck), DayStatusSet { from, status, expected_minute }.into(), None, hand)?;
+        Ok(true)
+    }
+}

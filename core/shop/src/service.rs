@@ -1,0 +1,73 @@
+//! A service done, recorded at the shop.
+
+use sumpbook_trade::clock::TaskId;
+use sumpbook_trade::record::{ServiceDone, WaitingForPart};
+use sumpbook_trade::{EntryId, Tenths, TruckId};
+
+use crate::{Hand, Shop, ShopError};
+
+/// Records a service: which tasks, at how many hours. Only this moves a clock.
+///
+/// # Errors
+/// When nobody is named, no task is given, or a task is not in the unit's programme: it then names those
+/// that are.
+pub fn service_done(
+    shop: &mut Shop,
+    truck: TruckId,
+    done: ServiceDone,
+    hours: Option<Tenths>,
+    hand: &Hand,
+) -> Result<EntryId, ShopError> {
+    if hand.person.is_none() {
+        return Err(ShopError::NoPerson);
+    }
+    if done.tasks.is_empty() {
+        return Err(ShopError::UnknownTask {
+            task: String::new(),
+            unit: shop.ledger.fleet().door(truck),
+            known: names(&known(shop, truck)),
+        });
+    }
+    for task in &done.tasks {
+        check(shop, truck, task)?;
+    }
+    shop.write(Some(truck), done.into(), hours, hand)
+}
+
+/// Records that work waits for a part, or that the wait is over. The task stays due.
+///
+/// # Errors
+/// As [`service_done`].
+pub fn wait_for_part(
+    shop: &mut Shop,
+    truck: TruckId,
+    wait: WaitingForPart,
+    hand: &Hand,
+) -> Result<EntryId, ShopError> {
+    if hand.person.is_none() {
+        return Err(ShopError::NoPerson);
+    }
+    if let Some(task) = &wait.task {
+        check(shop, truck, task)?;
+    }
+    shop.write(Some(truck), wait.into(), None, hand)
+}
+
+fn check(shop: &Shop, truck: TruckId, task: &TaskId) -> Result<(), ShopError> {
+    let known = known(shop, truck);
+    if known.contains(task) {
+        return Ok(());
+    }
+    let unit = shop.ledger.fleet().door(truck);
+    Err(ShopError::UnknownTask { task: task.to_string(), unit, known: names(&known) })
+}
+
+fn known(shop: &Shop, truck: TruckId) -> Vec<TaskId> {
+    let programme = shop.ledger.fleet().programme_of(truck);
+    let first = |task: &sumpbook_trade::clock::Task| task.first_service.as_ref().map(|f| f.id.clone());
+    programme.tasks.iter().flat_map(|task| first(task).into_iter().chain([task.id.clone()])).collect()
+}
+
+fn names(tasks: &[TaskId]) -> String {
+    tasks.iter().map(TaskId::to_string).collect::<Vec<_>>().join(", ")
+}

@@ -1,0 +1,82 @@
+//! Entries that do not count yet, and entries that came after a day was closed (R8).
+
+use chrono::NaiveDate;
+use sumpbook_daybook::book::BookId;
+use sumpbook_daybook::judgement::Judged;
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::store::HeldEntry;
+use sumpbook_trade::record::{SheetClosed, Source};
+use sumpbook_trade::{Entry, Fact, FactKind};
+
+use super::rows::{AsideRow, LateRow};
+use super::unit_day::{day_number, entry_of};
+use super::{Yard, words};
+use crate::ShopError;
+
+/// The kind's word: a key of the texts.
+fn kind_word(code: u16) -> String {
+    words::key(&FactKind::from_code(code))
+}
+
+/// Every closing that counts, in the order they were made.
+pub(crate) fn closings(ledger: &Ledger) -> Result<Vec<(HeldEntry, SheetClosed)>, ShopError> {
+    let truth = ledger.store().truth();
+    let mut found = Vec::new();
+    for held in truth.of_book(BookId::Fleet)? {
+        let Ok(entry) = Entry::from_payload(&held.row.payload) else { continue };
+        if let Fact::SheetClosed(closed) = entry.fact
+            && truth.fact(held.n)?.is_some_and(|fact| fact.judged == Judged::Counts)
+        {
+            found.push((held, closed));
+        }
+    }
+    Ok(found)
+}
+
+/// What waits for a person, oldest first.
+pub(super) fn set_aside(ledger: &Ledger, yard: &Yard) -> Result<Vec<AsideRow>, ShopError> {
+    let truth = ledger.store().truth();
+    let mut rows = Vec::new();
+    for fact in truth.aside()?.into_iter().filter(|fact| fact.at_ms <= yard.cut_ms) {
+        let Some(held) = truth.entry(fact.n)? else { continue };
+        rows.push(AsideRow {
+            entry: fact.id,
+            came_from: yard.phone(ledger, held.row.actor.key()),
+            unit: fact.truck.map(|truck| ledger.fleet().door(truck)),
+            says: kind_word(fact.kind),
+            who: yard.name(ledger, fact.person),
+            why: words::key(&fact.judged),
+            at: yard.stamp_ms(fact.at_ms),
+            since: yard.stamp_ms(held.received_ms),
+        });
+    }
+    Ok(rows)
+}
+
+/// Entries of a day that came after its first closing, in the order they came. Brought-in history is none.
+pub(super) fn came_late(ledger: &Ledger, yard: &Yard, day: NaiveDate) -> Result<Vec<LateRow>, ShopError> {
+    let first = closings(ledger)?.into_iter().find(|(_, closed)| closed.day == day && closed.version == 1);
+    let Some((_, first)) = first else { return Ok(Vec::new()) };
+    let truth = ledger.store().truth();
+    let number = day_number(day);
+    let mut facts = truth.facts_of_days(number, number)?;
+    facts.retain(|fact| u64::try_from(fact.n).is_ok_and(|n| n > first.upto));
+    facts.sort_by_key(|fact| fact.n);
+    let mut rows = Vec::new();
+    for fact in facts {
+        let Some((held, entry)) = entry_of(&truth, fact.n)? else { continue };
+        if entry.source == Source::BroughtIn || matches!(entry.fact, Fact::SheetClosed(_)) {
+            continue;
+        }
+        rows.push(LateRow {
+            unit: fact.truck.map(|truck| ledger.fleet().door(truck)),
+            says: kind_word(fact.kind),
+            who: yard.name(ledger, entry.person),
+            at: yard.stamp_ms(fact.at_ms),
+            came: yard.stamp_ms(held.received_ms),
+            came_from: yard.phone(ledger, held.row.actor.key()),
+            hours: fact.hours,
+        });
+    }
+    Ok(rows)
+}

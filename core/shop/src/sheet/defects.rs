@@ -1,0 +1,160 @@
+//! What was found, and what is locked because of it (R4).
+
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::defect::{Answer, Defect, DefectState, LockPart, Said, Verdict};
+use sumpbook_trade::{Entry, EntryId, Fact};
+
+use super::record::{CertificateSaid, DefectRow, LockedRow, SaidRow};
+use super::unit_day::UnitDay;
+use super::{Yard, knowing};
+use crate::ShopError;
+
+/// Defects first found on the sheet's day, worst first.
+pub(super) fn new_on(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Vec<DefectRow>, ShopError> {
+    listed(ledger, yard, units, |defect| yard.day_of(defect.since) == yard.day)
+}
+
+/// Defects that wait for a certificate, worst first.
+pub(super) fn to_certify(
+    ledger: &Ledger,
+    yard: &Yard,
+    units: &[UnitDay],
+) -> Result<Vec<DefectRow>, ShopError> {
+    listed(ledger, yard, units, |defect| defect.state == DefectState::Open)
+}
+
+fn listed(
+    ledger: &Ledger,
+    yard: &Yard,
+    units: &[UnitDay],
+    wanted: impl Fn(&Defect) -> bool,
+) -> Result<Vec<DefectRow>, ShopError> {
+    let mut rows = Vec::new();
+    for unit in units {
+        for defect in unit.state.defects.iter().filter(|defect| wanted(defect)) {
+            rows.push((worst(defect), row(ledger, yard, &unit.door, defect)?));
+        }
+    }
+    rows.sort_by(|(a, x), (b, y)| {
+        (a, x.since, &x.unit, &x.item, &x.place).cmp(&(b, y.since, &y.unit, &y.item, &y.place))
+    });
+    Ok(rows.into_iter().map(|(_, row)| row).collect())
+}
+
+/// Road and air, road, air, an outlet, a note: the lesser is the worse.
+fn worst(defect: &Defect) -> u8 {
+    let has = |part: LockPart| defect.parts.contains_key(&part);
+    match (has(LockPart::Road), has(LockPart::Air), defect.parts.is_empty()) {
+        (true, true, _) => 0,
+        (true, false, _) => 1,
+        (false, true, _) => 2,
+        (false, false, false) => 3,
+        (false, false, true) => 4,
+    }
+}
+
+fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> Result<DefectRow, ShopError> {
+    let mut answers: Vec<&Answer> = defect.answers.iter().collect();
+    let found = |answer: &Answer| matches!(answer.said, Said::Defect { .. });
+    let one = if answers.is_empty() { None } else { Some(answers.remove(0)) };
+    // Where two people differ both stand side by side; further answers follow.
+    let differs =
+        |answer: &&Answer| one.is_some_and(|one| one.person != answer.person && found(one) != found(answer));
+    let other = answers.iter().position(differs).map(|place| answers.remove(place));
+    let said = |answer: &Answer| SaidRow {
+        who: yard.name_of(ledger, answer.person),
+        at: yard.stamp(answer.at),
+        ok: answer.said == Said::Ok,
+        words: match &answer.said {
+            Said::Ok => String::new(),
+            Said::Defect { words, .. } => words.clone(),
+        },
+    };
+    let nobody = || SaidRow { who: None, at: yard.stamp(defect.since), ok: false, words: String::new() };
+    let (state, certified, reviewed) = match &defect.state {
+        DefectState::Open => ("open", None, None),
+        DefectState::AwaitingReview { certified } => ("awaiting-review", Some(certified), None),
+        DefectState::Closed { certified, reviewed } => ("closed", Some(certified), *reviewed),
+    };
+    Ok(DefectRow {
+        unit: door.to_owned(),
+        item: defect.item.clone(),
+        place: defect.place.clone(),
+        since: yard.stamp(defect.since),
+        one_answer: one.map_or_else(nobody, said),
+        other_answer: other.map(said),
+        more_answers: answers.into_iter().map(said).collect(),
+        locks: defect.parts.keys().cloned().map(String::from).collect(),
+        photos: photos(ledger, defect)?,
+        state: state.to_owned(),
+        certificate: certified.map(|certified| CertificateSaid {
+            verdict: match certified.verdict {
+                Verdict::Repaired => "repaired",
+                Verdict::NotNeeded => "not-needed",
+            }
+            .to_owned(),
+            who: yard.name_of(ledger, certified.by),
+            at: yard.stamp(certified.at),
+            words: certified.words.clone(),
+        }),
+        reviewed: reviewed.map(|reviewed| SaidRow {
+            who: yard.name_of(ledger, reviewed.person),
+            at: yard.stamp(reviewed.at),
+            ok: true,
+            words: String::new(),
+        }),
+        repeat: defect.repeats.is_some(),
+    })
+}
+
+fn photos(ledger: &Ledger, defect: &Defect) -> Result<Vec<String>, ShopError> {
+    let truth = ledger.store().truth();
+    let mut photos = Vec::new();
+    for answer in defect.answers.iter().filter(|answer| answer.said != Said::Ok) {
+        let Some(held) = truth.by_id(EntryId(answer.entry))?.into_iter().next() else { continue };
+        let answers = match Entry::from_payload(&held.row.payload).map(|entry| entry.fact) {
+            Ok(Fact::PreTripSection(section)) => section.answers,
+            Ok(Fact::EndOfDay(report)) => report.defects,
+            _ => continue,
+        };
+        let of_this = answers.iter().filter(|a| a.item == defect.item && a.place == defect.place);
+        photos.extend(of_this.flat_map(|a| a.photos.iter().map(ToString::to_string)));
+    }
+    Ok(photos)
+}
+
+/// Lock-outs that stand at the cut, oldest first.
+pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Vec<LockedRow>, ShopError> {
+    let mut rows = Vec::new();
+    let cut = yard.cut();
+    for unit in units {
+        let stands = |at: Option<chrono::DateTime<chrono::FixedOffset>>| at.is_none_or(|at| cut < at);
+        for lock in unit.state.locks.iter().filter(|lock| lock.since <= cut && stands(lock.ended)) {
+            let answer = knowing::opening(&unit.state.defects, lock);
+            let entry = answer.map_or(lock.because.entry, |answer| answer.entry);
+            let opened = knowing::first_held(ledger, entry)?;
+            let driver_knew = match (&opened, unit.phone) {
+                (Some(opened), Some(phone)) => knowing::phone_knew(ledger, yard, phone, opened)?,
+                _ => None,
+            };
+            rows.push(LockedRow {
+                unit: unit.door.clone(),
+                lock: lock.part.clone().into(),
+                since: yard.stamp(lock.since),
+                item: lock.because.item.clone(),
+                place: lock.because.place.clone(),
+                why: match answer.map(|answer| &answer.said) {
+                    Some(Said::Defect { words, .. }) => words.clone(),
+                    _ => String::new(),
+                },
+                who: answer.and_then(|answer| yard.name_of(ledger, answer.person)),
+                shop_knew: opened.as_ref().map(|opened| knowing::shop_knew(yard, opened)),
+                driver_knew,
+                certified: lock.certified.map(|at| yard.stamp(at)),
+                next_step: if lock.certified.is_some() { "review" } else { "certify" }.to_owned(),
+            });
+        }
+    }
+    rows.sort_by(|a, b| (&a.unit, a.since, &a.lock).cmp(&(&b.unit, b.since, &b.lock)));
+    Ok(rows)
+}

@@ -1,0 +1,103 @@
+//! The day sheet: one day of the yard, as it was known at a moment.
+//!
+//! What happened is cut at the end of the yard's day, what is known is whatever the ledger holds: of an
+//! earlier moment that is another ledger (`Ledger::as_of`). The same ledger and the same moment give the same
+//! bytes, so a closed sheet can be answered again.
+
+mod aside;
+mod defects;
+mod expected;
+mod knowing;
+mod morning;
+mod notes;
+mod phones;
+mod pours;
+mod readings;
+mod record;
+mod rows;
+mod sentences;
+mod twice;
+mod unit_day;
+mod uses;
+mod words;
+mod yard;
+
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::Stamp;
+use sumpbook_trade::clock::Standing;
+
+pub(crate) use aside::closings;
+pub use record::{
+    AgainstRow, CertificateSaid, DaySheet, DefectRow, Evening, ExpectedRow, LockedRow, MissingRow, Morning,
+    NotReported, PhoneRow, Phones, SaidRow, Section, Sections, VisitRow, WithoutRow, Yesterday,
+};
+pub use rows::{
+    AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,
+    TwiceRow,
+};
+pub(crate) use yard::Yard;
+
+use crate::ShopError;
+use crate::due;
+use unit_day::UnitDay;
+
+/// Which view of a day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum View {
+    /// 06:00: who may go out.
+    Morning,
+    /// 17:00: what came in.
+    Evening,
+}
+
+/// The sheet of a day, from what the ledger holds, as known at `now`.
+///
+/// # Errors
+/// As any read; and for a day outside the calendar.
+pub fn day_sheet(ledger: &Ledger, day: NaiveDate, view: View, now: Stamp) -> Result<DaySheet, ShopError> {
+    let yard = Yard::of(ledger, day, now)?;
+    let mut units = Vec::new();
+    for (door, truck) in yard.units(ledger)? {
+        units.push(UnitDay::read(ledger, &yard, door, truck)?);
+    }
+    let phones = phones::since_yesterday(ledger, &yard)?;
+    let (sentences, view) = match view {
+        View::Evening => {
+            let evening = evening(ledger, &yard, &units)?;
+            (sentences::evening(&yard, &evening, &phones), Sections::Evening(Box::new(evening)))
+        }
+        View::Morning => {
+            let morning = morning::morning(ledger, &yard, &units)?;
+            (sentences::morning(&yard, &morning), Sections::Morning(Box::new(morning)))
+        }
+    };
+    let known_at = yard.stamp(now.moment());
+    Ok(DaySheet { fleet: ledger.fleet().name.clone(), day, known_at, sentences, phones, view })
+}
+
+fn evening(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Evening, ShopError> {
+    let states = states(units);
+    Ok(Evening {
+        without: Section::of(uses::without(ledger, yard, units)),
+        against: Section::of(uses::against(ledger, yard, units)?),
+        not_reported: expected::not_reported(ledger, yard, units)?,
+        new_defects: Section::of(defects::new_on(ledger, yard, units)?),
+        locked: Section::of(defects::locked(ledger, yard, units)?),
+        due: due::list(ledger, yard, &states, Standing::ComingUp)?,
+        reminders: Section::of(notes::reminders(ledger, yard, units)),
+        top_ups: Section::of(pours::top_ups(ledger, yard, units)),
+        to_settle: Section::of(readings::to_settle(ledger, yard, units)?),
+        corrected: Section::of(readings::corrected(ledger, yard, units)?),
+        entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),
+        set_aside: Section::of(aside::set_aside(ledger, yard)?),
+        came_late: Section::of(aside::came_late(ledger, yard, yard.day)?),
+    })
+}
+
+/// The folded states with their door numbers, for the due list.
+fn states(units: &[UnitDay]) -> Vec<(String, sumpbook_daybook::state::UnitState)> {
+    units.iter().map(|unit| (unit.door.clone(), unit.state.clone())).collect()
+}

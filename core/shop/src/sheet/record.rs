@@ -1,0 +1,345 @@
+//! The day sheet as a record: sections in their order, each with its count, and the rows of the first ones.
+
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::Stamp;
+
+use super::rows::{AsideRow, CorrectedRow, LateRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
+use crate::due::DueList;
+
+/// A section: how many, and which. Nothing is an answer too.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Section<T> {
+    /// How many rows.
+    pub count: usize,
+    /// The rows in their order.
+    pub rows: Vec<T>,
+}
+
+impl<T> Section<T> {
+    /// A section of these rows.
+    pub fn of(rows: Vec<T>) -> Section<T> {
+        Section { count: rows.len(), rows }
+    }
+}
+
+/// One day of the yard as it was known at a moment. Its JSON is what a closing stores.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DaySheet {
+    /// The fleet.
+    pub fleet: String,
+    /// The yard's day.
+    pub day: NaiveDate,
+    /// As known at, on the yard's clock.
+    pub known_at: Stamp,
+    /// What is said first, one sentence each.
+    pub sentences: Vec<String>,
+    /// Phones heard from and not.
+    pub phones: Phones,
+    /// The sections of the view.
+    #[serde(flatten)]
+    pub view: Sections,
+}
+
+/// The two views of a day.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "view", content = "sections", rename_all = "kebab-case")]
+pub enum Sections {
+    /// 17:00: what happened.
+    Evening(Box<Evening>),
+    /// 06:00: who may go out.
+    Morning(Box<Morning>),
+}
+
+/// The evening's sections in their order.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Evening {
+    /// Used without a pre-trip.
+    pub without: Section<WithoutRow>,
+    /// Used against a lock-out.
+    pub against: Section<AgainstRow>,
+    /// Not reported, of those expected out.
+    pub not_reported: NotReported,
+    /// Found on this day, worst first.
+    pub new_defects: Section<DefectRow>,
+    /// Locked now.
+    pub locked: Section<LockedRow>,
+    /// Past due, due, coming up; services done and parts waited for.
+    pub due: DueList,
+    /// What displays said and who knew.
+    pub reminders: Section<ReminderRow>,
+    /// What was poured.
+    pub top_ups: Section<TopUpRow>,
+    /// Readings that wait for a person.
+    pub to_settle: Section<SettleRow>,
+    /// Readings of this day that somebody took back.
+    pub corrected: Section<CorrectedRow>,
+    /// Services that look entered twice.
+    pub entered_twice: Section<TwiceRow>,
+    /// Entries that do not count until a person says so.
+    pub set_aside: Section<AsideRow>,
+    /// Entries of this day that came after its first closing.
+    pub came_late: Section<LateRow>,
+}
+
+/// The morning's sections in their order.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Morning {
+    /// Locked: not to go out.
+    pub not_to_go_out: Section<LockedRow>,
+    /// Open defects that wait for a certificate.
+    pub to_certify: Section<DefectRow>,
+    /// Expected out, and how far each is.
+    pub expected: Section<ExpectedRow>,
+    /// Past due and due.
+    pub due: DueList,
+    /// Visits planned for today.
+    pub in_the_bays: Section<VisitRow>,
+    /// Phones not heard from in 24 h.
+    pub phones_quiet: Section<PhoneRow>,
+    /// What came late for yesterday.
+    pub version_two: Yesterday,
+}
+
+/// A unit used while no pre-trip covered it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct WithoutRow {
+    /// Door number.
+    pub unit: String,
+    /// First use.
+    pub first_use: Stamp,
+    /// What: `start`, `drive`, `pour`, `reading`.
+    pub what: String,
+    /// Further uses of the day that nothing covered.
+    pub more: usize,
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// When a pre-trip came after all.
+    pub pre_trip_came: Option<Stamp>,
+    /// The reason typed, if any.
+    pub reason: Option<String>,
+}
+
+/// A use against a lock-out. The row says what was recorded and blames nobody.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AgainstRow {
+    /// Door number.
+    pub unit: String,
+    /// `road`, `air`, or `outlet/` with its name.
+    pub lock: String,
+    /// Locked since.
+    pub since: Stamp,
+    /// Used when.
+    pub used: Stamp,
+    /// `left-yard`, `left-site`, `came-back`, `started-air`.
+    pub what: String,
+    /// Who; none when not said.
+    pub driver: Option<String>,
+    /// Whether the phone that recorded the use held the lock-out's entry, read from what it signed.
+    pub could_know: bool,
+    /// When the shop knew of the lock-out.
+    pub shop_knew: Option<Stamp>,
+    /// When the driver's phone held it; none while it was never told.
+    pub driver_knew: Option<Stamp>,
+    /// The same in a sentence.
+    pub said: String,
+    /// The reason typed, if any.
+    pub reason: Option<String>,
+}
+
+/// Who has not reported, of those expected out.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct NotReported {
+    /// How many.
+    pub count: usize,
+    /// Of how many expected out.
+    pub expected: usize,
+    /// Those not reported.
+    pub rows: Vec<MissingRow>,
+    /// Those that have reported: done, or covered by a walk of the day before.
+    pub reported: Vec<ExpectedRow>,
+    /// Those not due out yet.
+    pub due_out: Vec<ExpectedRow>,
+    /// Those that stand in the yard, in the shop, stored, lent, or of which nothing is said.
+    pub not_expected: Vec<ExpectedRow>,
+}
+
+/// A unit expected out of which nothing came.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct MissingRow {
+    /// Door number.
+    pub unit: String,
+    /// Expected from; none when it may be any time of the day.
+    pub expected: Option<Stamp>,
+    /// The phone that last wrote of it.
+    pub phone: Option<String>,
+    /// When anything was last heard from that phone.
+    pub last_heard: Option<Stamp>,
+    /// "Not heard from, day n": the closed sheets, and this one, of days it was expected out with nothing
+    /// heard. None when its phone was heard from on this day.
+    pub quiet_days: Option<usize>,
+}
+
+/// A unit's one line of the day.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ExpectedRow {
+    /// Door number.
+    pub unit: String,
+    /// `done`, `covered`, `due-out`, `not-reported`, or the status: `parked`, `in-shop`, `stored`, `lent`,
+    /// `not-said`.
+    pub state: String,
+    /// Signed at, or due out at.
+    pub at: Option<Stamp>,
+    /// Of a walk that reaches in from the day before: covered until.
+    pub until: Option<Stamp>,
+    /// Who signed.
+    pub who: Option<String>,
+    /// Reported for a shift that is over, and due out again from then.
+    pub due_again: Option<Stamp>,
+    /// The same in words: "done 06:32".
+    pub said: String,
+}
+
+/// One answer about a defect.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SaidRow {
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// When.
+    pub at: Stamp,
+    /// It said OK.
+    pub ok: bool,
+    /// Their own words.
+    pub words: String,
+}
+
+/// A defect.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DefectRow {
+    /// Door number.
+    pub unit: String,
+    /// The checklist's item: a key of the texts.
+    pub item: String,
+    /// Which of several.
+    pub place: Option<String>,
+    /// Found at.
+    pub since: Stamp,
+    /// The answer that found it.
+    pub one_answer: SaidRow,
+    /// An answer by someone else that differs.
+    pub other_answer: Option<SaidRow>,
+    /// Further answers.
+    pub more_answers: Vec<SaidRow>,
+    /// What it locks: `road`, `air`, `outlet/` with its name; empty for a note.
+    pub locks: Vec<String>,
+    /// Photos, by SHA-256.
+    pub photos: Vec<String>,
+    /// `open`, `awaiting-review`, `closed`.
+    pub state: String,
+    /// The certificate that stands.
+    pub certificate: Option<CertificateSaid>,
+    /// Who reviewed it and when.
+    pub reviewed: Option<SaidRow>,
+    /// The same item ended within 30 days before.
+    pub repeat: bool,
+}
+
+/// A certificate as it is told of.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CertificateSaid {
+    /// `repaired` or `not-needed`.
+    pub verdict: String,
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// When.
+    pub at: Stamp,
+    /// In their words.
+    pub words: String,
+}
+
+/// A lock-out that stands.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct LockedRow {
+    /// Door number.
+    pub unit: String,
+    /// `road`, `air`, or `outlet/` with its name.
+    pub lock: String,
+    /// Since the worst answer's own time.
+    pub since: Stamp,
+    /// The item: a key of the texts.
+    pub item: String,
+    /// Its place.
+    pub place: Option<String>,
+    /// In whose words.
+    pub why: String,
+    /// Who found it.
+    pub who: Option<String>,
+    /// When the shop knew.
+    pub shop_knew: Option<Stamp>,
+    /// When the phone that last wrote of the unit held it.
+    pub driver_knew: Option<Stamp>,
+    /// Certified at; it stays locked until the next driver's review.
+    pub certified: Option<Stamp>,
+    /// `certify` or `review`.
+    pub next_step: String,
+}
+
+/// A visit planned for the day.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct VisitRow {
+    /// Door number.
+    pub unit: String,
+    /// Which tasks: keys of the texts.
+    pub tasks: Vec<String>,
+    /// Bay and mechanic.
+    pub where_and_who: Option<String>,
+}
+
+/// A phone.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PhoneRow {
+    /// What the yard calls it.
+    pub phone: String,
+    /// Last heard from; none when never.
+    pub last_heard: Option<Stamp>,
+}
+
+/// Phones since the evening before.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Phones {
+    /// Since 17:00 of the day before.
+    pub since: Stamp,
+    /// How many there are.
+    pub of: usize,
+    /// Those heard from.
+    pub heard: Vec<PhoneRow>,
+    /// Those not.
+    pub not_heard: Vec<PhoneRow>,
+}
+
+/// What became of yesterday's sheet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Yesterday {
+    /// The day before.
+    pub day: NaiveDate,
+    /// The newest version closed; none while it is open.
+    pub closed: Option<u32>,
+    /// What came after its first closing.
+    pub came_late: Section<LateRow>,
+}

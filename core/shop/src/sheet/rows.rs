@@ -1,0 +1,194 @@
+//! Rows of the later sections: notes, pours, readings, what is set aside and what came late.
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::{EntryId, Stamp, Tenths};
+
+/// Someone answered a display note.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AnsweredBy {
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// When.
+    pub at: Stamp,
+    /// They told the shop; otherwise they saw it.
+    pub told_shop: bool,
+}
+
+/// What a display said.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ReminderRow {
+    /// Door number.
+    pub unit: String,
+    /// `fault`, `warning`, `reminder`.
+    pub kind: String,
+    /// Shown at.
+    pub shown: Stamp,
+    /// As it stood there.
+    pub as_it_stood: String,
+    /// Who read it off.
+    pub read_by: Option<String>,
+    /// The answer that stands: the earliest.
+    pub seen_by: Option<AnsweredBy>,
+    /// The first that told the shop.
+    pub shop_told_by: Option<AnsweredBy>,
+    /// Later answers.
+    pub others: Vec<AnsweredBy>,
+    /// First seen gone again.
+    pub gone: Option<Stamp>,
+    /// A service recorded since it was shown.
+    pub service: Option<Stamp>,
+    /// The question to ask when it went away and no service is recorded.
+    pub ask: Option<String>,
+}
+
+/// Something was poured.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct TopUpRow {
+    /// Door number.
+    pub unit: String,
+    /// When.
+    pub at: Stamp,
+    /// Which fluid: a key of the texts.
+    pub fluid: String,
+    /// Grade on the drum.
+    pub grade: Option<String>,
+    /// How much in all, as it was given.
+    pub poured: String,
+    /// Level before: "30 %", "below view".
+    pub before: Option<String>,
+    /// Level after.
+    pub after: Option<String>,
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// What the pour itself tells, such as another oil family.
+    pub finding: Option<String>,
+}
+
+/// A figure of a reading.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct FigureRow {
+    /// Its entry, for deciding about it.
+    pub entry: EntryId,
+    /// When it was read.
+    pub at: Stamp,
+    /// What the meter showed.
+    pub figure: Tenths,
+    /// Who read it.
+    pub who: Option<String>,
+    /// Struck: it does not count.
+    pub struck: bool,
+    /// The most the meter could show then.
+    pub ceiling: Option<Tenths>,
+}
+
+/// Readings that wait for a person.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SettleRow {
+    /// Door number.
+    pub unit: String,
+    /// Figures in the order they were read, struck ones too.
+    pub figures: Vec<FigureRow>,
+    /// What the due list uses until it is settled.
+    pub used: Option<Tenths>,
+    /// Why it is asked: the rule's word.
+    pub why: String,
+    /// What may have happened, the likeliest first.
+    pub hints: Vec<String>,
+}
+
+/// A reading somebody took back.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CorrectedRow {
+    /// Door number.
+    pub unit: String,
+    /// The reading's own time.
+    pub at: Stamp,
+    /// The struck figure.
+    pub struck: Tenths,
+    /// The figure given instead.
+    pub instead: Option<Tenths>,
+    /// Who took it back.
+    pub who: Option<String>,
+    /// Why.
+    pub why: String,
+}
+
+/// One telling of a service.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ToldService {
+    /// Its entry, for deciding about it.
+    pub entry: EntryId,
+    /// When.
+    pub at: Stamp,
+    /// Hours then.
+    pub hours: Option<Tenths>,
+    /// Who.
+    pub who: Option<String>,
+}
+
+/// Two entries that look like one service.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct TwiceRow {
+    /// Door number.
+    pub unit: String,
+    /// The task: a key of the texts.
+    pub task: String,
+    /// The earlier telling.
+    pub first: ToldService,
+    /// The later one.
+    pub second: ToldService,
+    /// Hours that count until the shop decides: the fewer.
+    pub hours: Option<Tenths>,
+    /// Day that counts until then: the earlier.
+    pub day: chrono::NaiveDate,
+}
+
+/// An entry that does not count until a person says so.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AsideRow {
+    /// Its entry, for deciding about it.
+    pub entry: EntryId,
+    /// Which phone signed it.
+    pub came_from: String,
+    /// Door number; none for a matter of the fleet.
+    pub unit: Option<String>,
+    /// Its kind: a key of the texts.
+    pub says: String,
+    /// Who, as it says.
+    pub who: Option<String>,
+    /// Why it is set aside: the judgement's word.
+    pub why: String,
+    /// Its own time.
+    pub at: Stamp,
+    /// Here since.
+    pub since: Stamp,
+}
+
+/// An entry of the day that came after its first closing.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct LateRow {
+    /// Door number; none for a matter of the fleet.
+    pub unit: Option<String>,
+    /// Its kind: a key of the texts.
+    pub says: String,
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// Its own time.
+    pub at: Stamp,
+    /// When it came.
+    pub came: Stamp,
+    /// Which phone signed it.
+    pub came_from: String,
+    /// Compressor hours it carries.
+    pub hours: Option<Tenths>,
+}
