@@ -25,7 +25,7 @@ pub(crate) fn day_of(unit: u32, day: u32, first: u32) -> Vec<NewEntry> {
     let midnight = BEGIN_MS + i64::from(day / 5 * 7 + day % 5) * 86_400_000;
     let at = |minute: i64| midnight + (minute + i64::from(unit % 60)) * 60_000;
     let meter = Tenths(10_000 + i64::from(day) * 31);
-    let defect = (unit * 7 + day * 13) % 97 == 0;
+    let defect = (unit * 7 + day * 13).is_multiple_of(97);
     let small = |id: u32, minute: i64, fact: sumpbook_trade::Fact| -> Entry {
         entry(entry_id(first + id), Some(truck(unit)), at(minute), fact)
     };
