@@ -14,7 +14,7 @@ pub enum ShopError {
     #[error(transparent)]
     Ledger(#[from] LedgerError),
     /// The folder cannot be read or written.
-    #[error("{} cannot be used: {reason}. Nothing was changed.", .path.display())]
+    #[error("{} cannot be used: {}. Nothing was changed. Choose another folder.", .path.display(), plain(.reason))]
     Folder {
         /// Where.
         path: PathBuf,
@@ -99,6 +99,23 @@ pub enum ShopError {
     /// A day outside the calendar.
     #[error("{0} is outside the calendar this program keeps.")]
     DayBeyond(chrono::NaiveDate),
+}
+
+/// What the system said about a file or a folder, as a person would say it.
+pub(crate) fn plain(reason: &std::io::Error) -> String {
+    use std::io::ErrorKind as K;
+    let known = match reason.kind() {
+        K::NotFound => "there is no such file or folder",
+        K::IsADirectory => "it is a folder, not a file",
+        K::NotADirectory => "a part of its path is a file, not a folder",
+        K::AlreadyExists => "a file of that name stands there",
+        K::PermissionDenied => "this user may not read or write there",
+        K::ReadOnlyFilesystem => "nothing may be written there",
+        K::StorageFull => "the disk is full",
+        K::InvalidData => "it is not text",
+        _ => return reason.to_string(),
+    };
+    known.to_owned()
 }
 
 impl From<StoreError> for ShopError {
