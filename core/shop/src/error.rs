@@ -32,6 +32,21 @@ pub enum ShopError {
         /// What is missing or does not read.
         what: &'static str,
     },
+    /// A shop stands there, and a file of it is missing or damaged.
+    #[error(
+        "the shop in {} cannot be opened: {what}. Nothing was changed; its books are kept. Put back a copy of that file.", .path.display()
+    )]
+    Broken {
+        /// Where.
+        path: PathBuf,
+        /// What is missing or does not read.
+        what: &'static str,
+    },
+    /// The shop's key and fleet stand there, and its book holds nothing.
+    #[error(
+        "the shop's book in {} holds nothing: it was lost, or put aside as damaged. Nothing was changed. Put back a copy of the folder; without one, take in a file from every phone.", .0.display()
+    )]
+    BookLost(PathBuf),
     /// No such zone.
     #[error("'{0}' is not a zone by its IANA name, such as America/Denver. Nothing was made.")]
     Zone(String),

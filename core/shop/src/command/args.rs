@@ -29,7 +29,7 @@ const SHOP_LINES: &str = r#"Lines, one JSON object each:
 
 /// What `phone PHONE record` reads.
 const RECORD_LINES: &str = r#"Lines, one JSON object each:
-  {"unit":"TH-02","person":"Bettina Quaye","kind":"start-air","hours":"1204.7","body":{}}
+  {"unit":"TH-02","person":"Bettina Quaye","hours":"1204.7","kind":"start-air","body":{}}
   {"unit":"TH-02","person":"Bettina Quaye","kind":"end-of-day","body":{"none-found":true}}
 `sumpbook phone schema` prints every kind and field; core/shop/examples/entries.jsonl has a day of them."#;
 

@@ -9,7 +9,7 @@ use sumpbook_daybook::store::StoreError;
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::args::{Invite, TakeIn};
-use super::found::{hand, open};
+use super::found::{hand, open, open_even_empty};
 use super::out::{Said, counted};
 use super::{CommandError, clock};
 use crate::{Shop, ShopError};
@@ -72,7 +72,7 @@ struct WaitingPhone {
 /// # Errors
 /// When the file is none of ours, a phone cannot be accepted, or the answer cannot be written.
 pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError> {
-    let mut shop = open(folder)?;
+    let mut shop = open_even_empty(folder)?;
     let now = moment(&shop, args.received)?;
     let bytes =
         fs::read(&args.file).map_err(|reason| CommandError::File { path: args.file.clone(), reason })?;
@@ -90,8 +90,11 @@ pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError
             counted(phone.admitted, "entry", "entries"),
             if phone.admitted == 1 { "is" } else { "are" }
         ));
+        // The second reading knows what the first could not let in: told once, as what came in.
+        let known = taken.known;
         taken = exchange::take_in(&mut shop.ledger, &bytes, now)?;
         taken.admitted += phone.admitted;
+        taken.known = known;
         accepted = Some(phone.name);
     }
     told(&taken, &mut lines);

@@ -36,8 +36,22 @@ pub(super) fn init(folder: &Path, args: &Init) -> Result<Said, CommandError> {
 /// Opens the shop, saying so when part of its book had to be left behind.
 ///
 /// # Errors
-/// As [`Shop::open`].
+/// As [`Shop::open`]; when the book holds nothing.
 pub(super) fn open(folder: &Path) -> Result<Shop, ShopError> {
+    let shop = open_even_empty(folder)?;
+    // Every fleet has its first entry: an empty book would answer "nothing is due", which nobody knows, and
+    // what is written into it would stand beside the lost entries under the same key.
+    if shop.ledger.fleet().name.is_empty() {
+        return Err(ShopError::BookLost(folder.to_owned()));
+    }
+    Ok(shop)
+}
+
+/// As [`open`], and also with a book that was lost: what the phones' files bring back must find a way in.
+///
+/// # Errors
+/// As [`Shop::open`].
+pub(super) fn open_even_empty(folder: &Path) -> Result<Shop, ShopError> {
     let shop = Shop::open(folder)?;
     if let Some(salvaged) = &shop.salvaged {
         out::aside(&format!(

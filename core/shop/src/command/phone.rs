@@ -179,6 +179,11 @@ fn open(args: &Phone) -> Result<Daybook, CommandError> {
             salvaged.kept.display()
         ));
     }
+    if phone.ledger().fleet().name.is_empty() {
+        out::aside(
+            "This phone's book holds nothing of its fleet: it was lost. Take in the shop's newest answer before anything is recorded.",
+        );
+    }
     Ok(phone)
 }
 

@@ -196,7 +196,9 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
         .rows
         .iter()
         .flat_map(|row| row.figures.iter().map(move |f| (row, f)))
-        .map(|(row, f)| format!("     {} {}: entry {}\n", row.unit, f.figure, f.entry))
+        .map(|(row, f)| format!("      {} {}: entry {}\n", row.unit, f.figure, f.entry))
+        .collect::<std::collections::BTreeSet<_>>()
+        .into_iter()
         .collect();
     let corrected: String = sheet
         .corrected
@@ -205,7 +207,7 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
         .map(|row| {
             let instead = row.instead.map_or_else(|| "nothing".to_owned(), |hours| hours.to_string());
             format!(
-                "     Corrected: {} {} struck, {instead} stands; {}: {}\n",
+                "      Corrected: {} {} struck, {instead} stands; {}: {}\n",
                 row.unit,
                 row.struck,
                 words.who(&row.who),
@@ -223,7 +225,7 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
                 format!("{} {} {hours}", words.who(&t.who), words.at(t.at))
             };
             format!(
-                "     Entered twice: {} {}: {}; {}\n",
+                "      Entered twice: {} {}: {}; {}\n",
                 row.unit,
                 words.task(&row.task),
                 told(&row.first),
