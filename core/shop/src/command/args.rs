@@ -225,8 +225,8 @@ pub(super) struct Certify {
 /// `phone DIR …`
 #[derive(Debug, Args)]
 pub(super) struct Phone {
-    /// The phone's folder, or `schema`
-    pub folder: PathBuf,
+    /// The phone's folder; `schema` needs none
+    pub folder: Option<PathBuf>,
     /// What the phone does
     #[command(subcommand)]
     pub verb: Option<PhoneVerb>,

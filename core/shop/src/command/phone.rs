@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::io::BufRead;
+use std::path::Path;
 
 use sumpbook_daybook::exchange;
 use sumpbook_daybook::ledger::Ledger;
@@ -26,8 +27,6 @@ const KEY_FILE: &str = "phone.key";
 /// As each verb.
 pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandError> {
     match &args.verb {
-        // `sumpbook phone schema` needs no phone.
-        None if args.folder.as_os_str() == "schema" => schema().map(Some),
         None => Err(CommandError::Asked(
             "say what the phone shall do: enrol, record, show, hand-over, take-in or schema.".to_owned(),
         )),
@@ -91,9 +90,10 @@ fn schema() -> Result<Said, CommandError> {
 
 fn enrol(args: &Phone, file: &std::path::Path, name: &str) -> Result<Said, CommandError> {
     let bytes = fs::read(file).map_err(|reason| CommandError::File { path: file.to_owned(), reason })?;
-    let seal = FileSeal::new(args.folder.join(KEY_FILE));
+    let folder = folder(args)?;
+    let seal = FileSeal::new(folder.join(KEY_FILE));
     let now = args.now.unwrap_or_else(clock::now);
-    let phone = Daybook::enrol(&args.folder, &bytes, name, &seal, now)?;
+    let phone = Daybook::enrol(folder, &bytes, name, &seal, now)?;
     let fingerprint = exchange::PendingDevice::fingerprint_of(phone.ledger().own_key().id());
     let fleet = &phone.home().fleet_name;
     let text = format!(
@@ -136,8 +136,14 @@ fn one(phone: &mut Daybook, text: &str, template: &Template, args: &Phone) -> Re
     Ok(id)
 }
 
+/// Which phone: `sumpbook phone schema` alone needs none.
+fn folder(args: &Phone) -> Result<&Path, CommandError> {
+    args.folder.as_deref().ok_or_else(|| CommandError::Asked("say which phone: its folder first.".to_owned()))
+}
+
 fn open(args: &Phone) -> Result<Daybook, CommandError> {
-    let phone = Daybook::open(&args.folder, &FileSeal::new(args.folder.join(KEY_FILE)))?;
+    let folder = folder(args)?;
+    let phone = Daybook::open(folder, &FileSeal::new(folder.join(KEY_FILE)))?;
     if let Some(salvaged) = phone.salvaged() {
         out::aside(&format!(
             "Part of this phone's book can't be read. {} of {} entries are kept, and the damaged file too, as {}. \
