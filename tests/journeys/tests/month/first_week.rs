@@ -217,7 +217,10 @@ fn event_5_eight_quarts_are_7_57_litres() {
     else {
         panic!("the first service tells of its oil");
     };
-    assert_eq!(volume.to_string(), "8 qt");
+    assert_eq!(volume.to_string(), "8 qt", "kept as it was given");
+    // A US gallon is 3.785411784 L exactly (NIST SP 811, B.8), a quart is a quarter of it.
+    let litres = volume.volume().unwrap().value * 1_000.0;
+    assert!((litres - 7.570_823_568).abs() < 1e-9, "{litres}");
 }
 
 #[test]

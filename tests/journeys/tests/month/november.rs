@@ -57,7 +57,7 @@ fn road_at(lived: &Lived, moment: &str) -> Option<bool> {
 fn event_13_locked_then_awaiting_review_then_free() {
     let lived = month();
     assert_eq!(road_at(&lived, "2026-11-03T06:34:00-07:00"), None);
-    assert_eq!(road_at(&lived, "2026-11-03T06:35:00-07:00"), Some(false));
+    assert_eq!(road_at(&lived, "2026-11-03T06:36:00-07:00"), Some(false), "since 06:35");
     assert_eq!(road_at(&lived, "2026-11-03T07:00:00-07:00"), Some(false), "locked");
     assert_eq!(road_at(&lived, "2026-11-03T08:00:00-07:00"), Some(true), "awaiting review");
     assert_eq!(road_at(&lived, "2026-11-03T08:09:00-07:00"), Some(true), "still not to be driven");

@@ -1,6 +1,7 @@
 //! What every unit was due on the first morning, Monday 19 October 06:00. Invented data, worked by rule.
 
-use sumpbook_journeys::day;
+use sumpbook_journeys::{at, day};
+use sumpbook_shop::due::due_list;
 
 use crate::month;
 
@@ -63,16 +64,23 @@ fn only_the_new_unit_has_a_first_service_ahead_of_it() {
 #[test]
 fn the_first_morning_s_list_says_what_is_near() {
     let lived = month();
-    let near: Vec<(String, String, String)> =
-        sumpbook_shop::due::due_list(&lived.known(OPENING), sumpbook_journeys::at(OPENING))
-            .unwrap()
-            .rows
-            .into_iter()
-            .filter(|row| row.state != "far-off")
-            .map(|row| (row.unit, row.task, row.said))
-            .collect();
-    let expect = |unit: &str, task: &str, said: &str| (unit.to_owned(), task.to_owned(), said.to_owned());
-    assert_eq!(near, [expect("TH-08", "?", "?")]);
+    let list = due_list(&lived.known(OPENING), at(OPENING)).unwrap();
+    let near: Vec<(&str, &str, &str)> = list
+        .rows
+        .iter()
+        .filter(|row| row.state != "far-off")
+        .map(|row| (row.unit.as_str(), row.task.as_str(), row.said.as_str()))
+        .collect();
+    assert_eq!(
+        near,
+        [
+            ("TH-08", COOLER, "coming up, 1 day left"),
+            // 1,040.2 - 611.0
+            ("TH-08", OIL, "coming up, 429.2 h left, 1 day left"),
+            // 3,000.0 - 2,862.4
+            ("TH-01", SEPARATOR, "coming up, 137.6 h left, 163 days left"),
+        ]
+    );
 }
 
 #[test]
