@@ -141,17 +141,24 @@ fn wednesday_s_second_version_shows_742_1_and_the_struck_figure() {
 }
 
 #[test]
-fn a_closed_day_of_which_nothing_came_stays_at_version_one() {
-    let mut lived = Lived::until("2026-10-21T17:00:00-06:00");
-    let shop = &mut lived.world.shop;
-    let again = closed(shop, "2026-10-19", "2026-10-21T17:30:00-06:00");
-    match again {
-        Closing::Unchanged(row) => assert_eq!(row.version, 1),
-        Closing::Closed(row) => {
-            // Whatever made a version must be an entry of Monday that came after Monday's closing.
-            panic!("{:#?}", row.changes)
-        }
-    }
+fn a_closed_day_of_which_nothing_more_comes_stays_at_its_version() {
+    let mut lived = Lived::until("2026-10-20T06:00:00-06:00");
+    // Ivo signs at 18:52, after the closing; his phone comes at 05:00.
+    let Closing::Closed(two) = closed(&mut lived.world.shop, "2026-10-19", "2026-10-20T06:05:00-06:00")
+    else {
+        panic!("the night's walk is of Monday");
+    };
+    assert_eq!(
+        two.changes,
+        [
+            "came-late: now TH-07 pre-trip-section Mon 19 Oct 18:52, came Tue 20 Oct 05:00, came from yard phone 6, who Ivo Lindqvist",
+            "not-reported, due-out: no longer TH-07 Mon 19 Oct 19:00, state due-out",
+            "not-reported, reported: now TH-07 Mon 19 Oct 18:52, state done, who Ivo Lindqvist",
+        ]
+    );
+    lived.world.live_until(at("2026-10-21T17:00:00-06:00"), &mut |_| {}).unwrap();
+    let again = closed(&mut lived.world.shop, "2026-10-19", "2026-10-21T17:30:00-06:00");
+    assert!(matches!(&again, Closing::Unchanged(row) if row.version == 2), "{again:?}");
 }
 
 /// The books' heads of a ledger, by book.
