@@ -1,2 +1,25 @@
-//! Speed, shown as ratios measured in one run.
-fn main() {}
+//! Speed, shown as ratios of two things measured by turns in one run. Nothing here fails: it prints.
+//!
+//! `cargo benches` runs all; `cargo benches record open hub` some.
+// It prints, and what it sets up by itself may stop it at once.
+#![allow(clippy::print_stdout, clippy::unwrap_used, clippy::indexing_slicing)]
+
+mod fleet_year;
+mod hub;
+mod open;
+mod record;
+mod said;
+
+fn main() {
+    let asked: Vec<String> = std::env::args().skip(1).collect();
+    let wanted = |name: &str| asked.is_empty() || asked.iter().any(|a| a == name);
+    if wanted("record") {
+        record::run();
+    }
+    if wanted("open") {
+        open::run();
+    }
+    if wanted("hub") {
+        hub::run();
+    }
+}

@@ -34,6 +34,14 @@ pub struct FactRow {
 const COLUMNS: &str = "f.entry, e.id, u.truck, f.kind, f.at, f.day, f.person, f.hours, f.bears, f.judged";
 const FROM: &str = "fact f JOIN entry e ON e.n = f.entry LEFT JOIN unit u ON u.no = f.unit";
 
+pub(super) const OF_DAYS: &str = "f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry";
+pub(super) const ASIDE: &str = "f.entry IN (SELECT entry FROM aside) ORDER BY f.entry";
+
+/// The question for facts that are such.
+pub(super) fn select(such: &str) -> String {
+    format!("SELECT {COLUMNS} FROM {FROM} WHERE {such}")
+}
+
 fn row(row: &Row<'_>) -> rusqlite::Result<FactRow> {
     Ok(FactRow {
         n: row.get(0)?,
@@ -51,7 +59,7 @@ fn row(row: &Row<'_>) -> rusqlite::Result<FactRow> {
 
 impl Truth<'_> {
     fn facts(&self, such: &str, values: &[&dyn rusqlite::ToSql]) -> Result<Vec<FactRow>, StoreError> {
-        let mut query = self.0.prepare_cached(&format!("SELECT {COLUMNS} FROM {FROM} WHERE {such}"))?;
+        let mut query = self.0.prepare_cached(&select(such))?;
         let rows = query.query_map(values, row)?;
         Ok(rows.collect::<Result<_, _>>()?)
     }
@@ -61,7 +69,7 @@ impl Truth<'_> {
     /// # Errors
     /// As any read.
     pub fn facts_of_days(&self, from: i32, to: i32) -> Result<Vec<FactRow>, StoreError> {
-        self.facts("f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry", &[&from, &to])
+        self.facts(OF_DAYS, &[&from, &to])
     }
 
     /// Facts of one unit within two days.
@@ -119,7 +127,7 @@ impl Truth<'_> {
     /// # Errors
     /// As any read.
     pub fn aside(&self) -> Result<Vec<FactRow>, StoreError> {
-        self.facts("f.entry IN (SELECT entry FROM aside) ORDER BY f.entry", &[])
+        self.facts(ASIDE, &[])
     }
 
     /// Entries that decide about this one: number of the entry, kind, verdict.

@@ -20,6 +20,15 @@ pub struct LockRow {
     pub ended_ms: Option<i64>,
 }
 
+pub(super) const BODIES: &str = "SELECT truck, body FROM unit WHERE body IS NOT NULL ORDER BY truck";
+pub(super) const LOCKS_SINCE: &str = "
+    SELECT u.truck, l.part, l.opened, l.since, l.ended FROM lock_out l JOIN unit u ON u.no = l.unit
+    WHERE l.ended IS NULL
+    UNION ALL
+    SELECT u.truck, l.part, l.opened, l.since, l.ended FROM lock_out l JOIN unit u ON u.no = l.unit
+    WHERE l.ended >= ?1
+    ORDER BY 1, 4, 2";
+
 impl Truth<'_> {
     pub(super) fn unit_no(&self, truck: TruckId) -> Result<Option<i64>, StoreError> {
         let mut query = self.0.prepare_cached("SELECT no FROM unit WHERE truck = ?1")?;
@@ -52,8 +61,7 @@ impl Truth<'_> {
     /// # Errors
     /// As any read.
     pub fn unit_bodies(&self) -> Result<Vec<(TruckId, Vec<u8>)>, StoreError> {
-        let mut query =
-            self.0.prepare_cached("SELECT truck, body FROM unit WHERE body IS NOT NULL ORDER BY truck")?;
+        let mut query = self.0.prepare_cached(BODIES)?;
         let rows = query.query_map([], |row| Ok((TruckId::from_bytes(row.get(0)?), row.get(1)?)))?;
         Ok(rows.collect::<Result<_, _>>()?)
     }
@@ -63,14 +71,7 @@ impl Truth<'_> {
     /// # Errors
     /// As any read.
     pub fn locks_since(&self, since_ms: i64) -> Result<Vec<LockRow>, StoreError> {
-        let mut query = self.0.prepare_cached(
-            "SELECT u.truck, l.part, l.opened, l.since, l.ended FROM lock_out l JOIN unit u ON u.no = l.unit
-             WHERE l.ended IS NULL
-             UNION ALL
-             SELECT u.truck, l.part, l.opened, l.since, l.ended FROM lock_out l JOIN unit u ON u.no = l.unit
-             WHERE l.ended >= ?1
-             ORDER BY 1, 4, 2",
-        )?;
+        let mut query = self.0.prepare_cached(LOCKS_SINCE)?;
         let rows = query.query_map([since_ms], |row| {
             Ok(LockRow {
                 truck: TruckId::from_bytes(row.get(0)?),

@@ -4,7 +4,7 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::defect::{Answer, Defect, DefectState, LockPart, Said, Verdict};
 use sumpbook_trade::{Entry, EntryId, Fact};
 
-use super::record::{CertificateSaid, DefectRow, LockedRow, SaidRow};
+use super::found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
 use super::unit_day::UnitDay;
 use super::{Yard, knowing};
 use crate::ShopError;

@@ -7,6 +7,7 @@
 mod aside;
 mod defects;
 mod expected;
+mod found_rows;
 mod knowing;
 mod morning;
 mod notes;
@@ -29,9 +30,10 @@ use sumpbook_trade::Stamp;
 use sumpbook_trade::clock::Standing;
 
 pub(crate) use aside::closings;
+pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
 pub use record::{
-    AgainstRow, CertificateSaid, DaySheet, DefectRow, Evening, ExpectedRow, LockedRow, MissingRow, Morning,
-    NotReported, PhoneRow, Phones, SaidRow, Section, Sections, VisitRow, WithoutRow, Yesterday,
+    AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PhoneRow, Phones, Section,
+    Sections, VisitRow, WithoutRow, Yesterday,
 };
 pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,

@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::Stamp;
 
+use super::found_rows::{DefectRow, LockedRow};
 use super::rows::{AsideRow, CorrectedRow, LateRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
 use crate::due::DueList;
 
@@ -206,94 +207,6 @@ pub struct ExpectedRow {
     pub due_again: Option<Stamp>,
     /// The same in words: "done 06:32".
     pub said: String,
-}
-
-/// One answer about a defect.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct SaidRow {
-    /// Who; none when not said.
-    pub who: Option<String>,
-    /// When.
-    pub at: Stamp,
-    /// It said OK.
-    pub ok: bool,
-    /// Their own words.
-    pub words: String,
-}
-
-/// A defect.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct DefectRow {
-    /// Door number.
-    pub unit: String,
-    /// The checklist's item: a key of the texts.
-    pub item: String,
-    /// Which of several.
-    pub place: Option<String>,
-    /// Found at.
-    pub since: Stamp,
-    /// The answer that found it.
-    pub one_answer: SaidRow,
-    /// An answer by someone else that differs.
-    pub other_answer: Option<SaidRow>,
-    /// Further answers.
-    pub more_answers: Vec<SaidRow>,
-    /// What it locks: `road`, `air`, `outlet/` with its name; empty for a note.
-    pub locks: Vec<String>,
-    /// Photos, by SHA-256.
-    pub photos: Vec<String>,
-    /// `open`, `awaiting-review`, `closed`.
-    pub state: String,
-    /// The certificate that stands.
-    pub certificate: Option<CertificateSaid>,
-    /// Who reviewed it and when.
-    pub reviewed: Option<SaidRow>,
-    /// The same item ended within 30 days before.
-    pub repeat: bool,
-}
-
-/// A certificate as it is told of.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct CertificateSaid {
-    /// `repaired` or `not-needed`.
-    pub verdict: String,
-    /// Who; none when not said.
-    pub who: Option<String>,
-    /// When.
-    pub at: Stamp,
-    /// In their words.
-    pub words: String,
-}
-
-/// A lock-out that stands.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct LockedRow {
-    /// Door number.
-    pub unit: String,
-    /// `road`, `air`, or `outlet/` with its name.
-    pub lock: String,
-    /// Since the worst answer's own time.
-    pub since: Stamp,
-    /// The item: a key of the texts.
-    pub item: String,
-    /// Its place.
-    pub place: Option<String>,
-    /// In whose words.
-    pub why: String,
-    /// Who found it.
-    pub who: Option<String>,
-    /// When the shop knew.
-    pub shop_knew: Option<Stamp>,
-    /// When the phone that last wrote of the unit held it.
-    pub driver_knew: Option<Stamp>,
-    /// Certified at; it stays locked until the next driver's review.
-    pub certified: Option<Stamp>,
-    /// `certify` or `review`.
-    pub next_step: String,
 }
 
 /// A visit planned for the day.

@@ -2,8 +2,6 @@
 //!
 //! Prints each id once its recording has returned. Before each it keeps a draft of the next, and prints
 //! `draft ID` once that has returned.
-// It only ever runs inside a test, and what it prints is what the test reads.
-#![allow(clippy::unwrap_used, clippy::print_stdout, clippy::print_stderr)]
 
 use std::io::Write;
 use std::path::Path;

@@ -1,0 +1,29 @@
+//! Medians, and saying them against a limit.
+
+use std::time::{Duration, Instant};
+
+/// How long this takes.
+pub(crate) fn timed<T>(work: impl FnOnce() -> T) -> (Duration, T) {
+    let started = Instant::now();
+    let done = work();
+    (started.elapsed(), done)
+}
+
+/// The middle one.
+pub(crate) fn median(mut times: Vec<Duration>) -> Duration {
+    times.sort_unstable();
+    times.get(times.len() / 2).copied().unwrap_or_default()
+}
+
+/// Says a ratio and whether it is within its limit.
+pub(crate) fn ratio(what: &str, ours: Duration, bare: Duration, limit: f64) {
+    let ratio = ours.as_secs_f64() / bare.as_secs_f64().max(1e-9);
+    let verdict = if ratio <= limit { "within" } else { "over" };
+    println!("{what}: {ours:.1?} to {bare:.1?} = {ratio:.2}, limit {limit}: {verdict}");
+}
+
+/// Says a time and whether it is within its limit.
+pub(crate) fn time(what: &str, took: Duration, limit: Duration) {
+    let verdict = if took <= limit { "within" } else { "over" };
+    println!("{what}: {took:.2?}, limit {limit:?}: {verdict}");
+}
