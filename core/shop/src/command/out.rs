@@ -12,6 +12,8 @@ pub(super) struct Said {
     pub text: String,
     /// For programs.
     pub json: serde_json::Value,
+    /// Whether all that was asked could be done; otherwise the words say what is missing.
+    pub whole: bool,
 }
 
 impl Said {
@@ -20,7 +22,12 @@ impl Said {
     /// # Errors
     /// When the value cannot be JSON.
     pub fn new(text: impl Into<String>, value: &impl Serialize) -> Result<Said, CommandError> {
-        Ok(Said { text: text.into(), json: without_nulls(serde_json::to_value(value)?) })
+        Ok(Said { text: text.into(), json: without_nulls(serde_json::to_value(value)?), whole: true })
+    }
+
+    /// The same of what was done in part: the command ends as one that failed, so that a script asks again.
+    pub fn in_part(self, in_part: bool) -> Said {
+        Said { whole: !in_part, ..self }
     }
 }
 
