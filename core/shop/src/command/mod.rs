@@ -37,7 +37,8 @@ pub fn run() -> ExitCode {
     log(asked.verbose);
     match answer(&asked) {
         Ok(Some(said)) => match out::say(&said, asked.json) {
-            Ok(()) => ExitCode::SUCCESS,
+            Ok(()) if said.whole => ExitCode::SUCCESS,
+            Ok(()) => ExitCode::FAILURE,
             Err(error) => failed(&error, asked.json),
         },
         Ok(None) => ExitCode::SUCCESS,

@@ -13,6 +13,8 @@ pub struct Said {
     pub(super) text: String,
     /// For programs.
     pub(super) json: serde_json::Value,
+    /// Whether all that was asked could be done; otherwise the words say what is missing.
+    pub(super) whole: bool,
 }
 
 impl Said {
@@ -21,7 +23,12 @@ impl Said {
     /// # Errors
     /// When the value cannot be JSON.
     pub(super) fn new(text: impl Into<String>, value: &impl Serialize) -> Result<Said, CommandError> {
-        Ok(Said { text: text.into(), json: without_nulls(serde_json::to_value(value)?) })
+        Ok(Said { text: text.into(), json: without_nulls(serde_json::to_value(value)?), whole: true })
+    }
+
+    /// The same of what was done in part: the command ends as one that failed, so that a script asks again.
+    pub(super) fn in_part(self, in_part: bool) -> Said {
+        Said { whole: !in_part, ..self }
     }
 }
 

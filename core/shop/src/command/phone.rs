@@ -85,8 +85,9 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
             let json = serde_json::json!({
                 "admitted": taken.admitted, "known": taken.known, "waiting": taken.waiting,
                 "refused": taken.refused.len(), "receipt": taken.receipt, "placed-again": taken.placed_again,
+                "ended-early": taken.ended_early.as_ref().map(ToString::to_string),
             });
-            Said::new(lines.join("\n"), &json).map(Some)
+            Ok(Some(Said::new(lines.join("\n"), &json)?.in_part(taken.ended_early.is_some())))
         }
     }
 }

@@ -1,0 +1,9 @@
+//! The shop's and the phones' main job, by the command alone: files in, files out, no network.
+//!
+//! Invented data; every outcome worked by rule.
+
+mod binary;
+mod exchange;
+mod lines;
+mod refused;
+mod shop;
