@@ -7,6 +7,7 @@ mod decide;
 mod demo;
 mod due;
 mod error;
+mod examples;
 mod exchange;
 mod found;
 mod out;
