@@ -14,7 +14,7 @@ pub enum ShopError {
     #[error(transparent)]
     Ledger(#[from] LedgerError),
     /// The folder cannot be read or written.
-    #[error("{} cannot be used: {reason}. Nothing was changed.", .path.display())]
+    #[error("{} cannot be used: {}. Nothing was changed. Choose another folder.", .path.display(), plain(.reason))]
     Folder {
         /// Where.
         path: PathBuf,
@@ -32,6 +32,21 @@ pub enum ShopError {
         /// What is missing or does not read.
         what: &'static str,
     },
+    /// A shop stands there, and a file of it is missing or damaged.
+    #[error(
+        "the shop in {} cannot be opened: {what}. Nothing was changed; its books are kept. Put back a copy of that file.", .path.display()
+    )]
+    Broken {
+        /// Where.
+        path: PathBuf,
+        /// What is missing or does not read.
+        what: &'static str,
+    },
+    /// The shop's key and fleet stand there, and its book holds nothing.
+    #[error(
+        "the shop's book in {} holds nothing: it was lost, or put aside as damaged. Nothing was changed. Put back a copy of the folder; without one, take in a file from every phone.", .0.display()
+    )]
+    BookLost(PathBuf),
     /// No such zone.
     #[error("'{0}' is not a zone by its IANA name, such as America/Denver. Nothing was made.")]
     Zone(String),
@@ -99,6 +114,23 @@ pub enum ShopError {
     /// A day outside the calendar.
     #[error("{0} is outside the calendar this program keeps.")]
     DayBeyond(chrono::NaiveDate),
+}
+
+/// What the system said about a file or a folder, as a person would say it.
+pub(crate) fn plain(reason: &std::io::Error) -> String {
+    use std::io::ErrorKind as K;
+    let known = match reason.kind() {
+        K::NotFound => "there is no such file or folder",
+        K::IsADirectory => "it is a folder, not a file",
+        K::NotADirectory => "a part of its path is a file, not a folder",
+        K::AlreadyExists => "a file of that name stands there",
+        K::PermissionDenied => "this user may not read or write there",
+        K::ReadOnlyFilesystem => "nothing may be written there",
+        K::StorageFull => "the disk is full",
+        K::InvalidData => "it is not text",
+        _ => return reason.to_string(),
+    };
+    known.to_owned()
 }
 
 impl From<StoreError> for ShopError {

@@ -65,13 +65,16 @@ impl Shop {
         Ok(truck)
     }
 
-    /// Registers a compressor set; one of the same serial is changed. Returns which.
+    /// Registers a compressor set; one of the same serial is changed, and so is the one without a serial that
+    /// stands on the same truck. Returns which.
     ///
     /// # Errors
     /// As [`Shop::write`].
     pub fn add_set(&mut self, new: NewSet, hand: &Hand) -> Result<SetId, ShopError> {
         let same = |serial: &Option<String>| serial.is_some() && *serial == new.serial;
-        let known = self.ledger.fleet().sets.values().find(|set| same(&set.serial)).map(|set| set.set);
+        let fleet = self.ledger.fleet();
+        let unnamed = || new.on.and_then(|truck| fleet.set_on(truck)).filter(|set| set.serial.is_none());
+        let known = fleet.sets.values().find(|set| same(&set.serial)).or_else(unnamed).map(|set| set.set);
         let set = known.unwrap_or_else(|| SetId(new_id(hand.at)));
         let registered = SetRegistered { set, serial: new.serial, on: new.on, profile: new.profile };
         self.write(None, registered.into(), None, hand)?;

@@ -103,7 +103,11 @@ impl Shop {
     /// # Errors
     /// When no shop stands there, its key does not read, or its books cannot be opened.
     pub fn open(folder: &Path) -> Result<Shop, ShopError> {
-        let missing = |what| ShopError::NoShop { path: folder.to_owned(), what };
+        let is_shop = folder.join(KEY_FILE).exists() || folder.join(FLEET_FILE).exists();
+        let missing = |what| match is_shop {
+            true => ShopError::Broken { path: folder.to_owned(), what },
+            false => ShopError::NoShop { path: folder.to_owned(), what },
+        };
         let read = |name: &str, what| fs::read_to_string(folder.join(name)).map_err(|_| missing(what));
         let secret: Digest = read(KEY_FILE, "its key is missing")?
             .trim()

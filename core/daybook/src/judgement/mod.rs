@@ -128,7 +128,7 @@ pub fn judge(entry: Option<&Entry>, about: &Circumstances) -> Judged {
 }
 
 /// Kinds that only the shop's key may write.
-fn is_shop_only(kind: FactKind) -> bool {
+pub fn is_shop_only(kind: FactKind) -> bool {
     use FactKind as K;
     matches!(
         kind,

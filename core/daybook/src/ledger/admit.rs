@@ -99,7 +99,7 @@ impl Ledger {
             for entry in entries {
                 let (admission, row) = knows.admit_one(&writing, entry, received, carrier)?;
                 if let (Admission::Admitted(n), Some(row)) = (&admission, row) {
-                    knows.project_and_learn(&writing, *n, &row)?;
+                    knows.project_and_learn(&writing, *n, &row, None)?;
                 }
                 told.push(admission);
             }

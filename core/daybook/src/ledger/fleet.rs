@@ -50,8 +50,9 @@ impl Knowledge {
         writing: &Writing<'_>,
         n: i64,
         row: &EntryRow,
+        entry: Option<&Entry>,
     ) -> Result<(), LedgerError> {
-        let changed = self.project(writing, n, row)?;
+        let changed = self.project(writing, n, row, entry)?;
         for device in self.revoked_at(row) {
             self.project_of_device(writing, device, Some(row.book))?;
         }
@@ -78,7 +79,7 @@ impl Knowledge {
     /// judged and dated by the fleet, and it by nothing but itself and what the shop decided.
     pub(super) fn project_everything(&mut self, writing: &Writing<'_>) -> Result<(), LedgerError> {
         for held in writing.truth().of_book(BookId::Fleet)? {
-            self.project(writing, held.n, &held.row)?;
+            self.project(writing, held.n, &held.row, None)?;
         }
         (self.fleet, self.fleet_op) = self.fold(&writing.truth())?;
         self.project_all(writing)?;
@@ -161,10 +162,5 @@ impl Knowledge {
 
 /// The highest op of the fleet book: nothing that was folded has a higher one.
 fn fleet_op(truth: &Truth<'_>) -> Result<u64, LedgerError> {
-    let heads = truth.heads(BookId::Fleet)?;
-    let mut highest = 0;
-    for head in heads {
-        highest = highest.max(truth.op_of(BookId::Fleet, &head)?.unwrap_or(0));
-    }
-    Ok(highest)
+    Ok(truth.heads_and_ops(BookId::Fleet)?.into_iter().map(|(_, op)| op).max().unwrap_or(0))
 }

@@ -26,6 +26,8 @@ pub(crate) fn day_number(day: chrono::NaiveDate) -> i32 {
 pub(super) struct Pass {
     open: VecDeque<(HeldEntry, bool)>,
     reach: Reach,
+    /// The entry that was just written, when whoever wrote it still has it in hand.
+    known: Option<(i64, Entry)>,
     /// The shop's own entries of the fleet book that came, or were judged otherwise than before.
     fleet: Vec<HeldEntry>,
 }
@@ -45,8 +47,9 @@ impl Knowledge {
         writing: &Writing<'_>,
         n: i64,
         row: &EntryRow,
+        entry: Option<&Entry>,
     ) -> Result<Vec<HeldEntry>, LedgerError> {
-        let mut pass = Pass::default();
+        let mut pass = Pass { known: entry.map(|entry| (n, entry.clone())), ..Pass::default() };
         let held = HeldEntry { n, row: row.clone(), received_ms: 0, carrier: None };
         pass.open.push_back((held, true));
         self.work(writing, &mut pass)?;
@@ -81,7 +84,10 @@ impl Knowledge {
     ) -> Result<(), LedgerError> {
         let truth = writing.truth();
         let HeldEntry { n, ref row, .. } = held;
-        let entry = Entry::from_payload(&row.payload).ok();
+        let entry = match pass.known.take() {
+            Some((of, entry)) if of == n => Some(entry),
+            _ => Entry::from_payload(&row.payload).ok(),
+        };
         let twins = truth.twins(row.id, &row.payload)?;
         let judged = self.judged_among(&truth, n, row, entry.as_ref(), &twins, &mut pass.reach)?;
         let before = if new { None } else { truth.fact(n)?.map(|fact| fact.judged) };

@@ -66,7 +66,7 @@ impl Ledger {
                     seq => writing.truth().at_place(held.row.book, held.row.actor, seq.saturating_sub(1))?,
                 };
                 writing.take_over(held, previous)?;
-                knows.project_and_learn(&writing, held.n, &held.row)?;
+                knows.project_and_learn(&writing, held.n, &held.row, None)?;
             }
             after = end;
         }

@@ -1,7 +1,7 @@
 //! Recording: an entry of one's own, signed, placed and durable when the call returns.
 
 use chrono::Datelike;
-use sumpbook_trade::{Entry, Fact, FactKind, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, FactKind, TruckId};
 
 use super::admit::row_of;
 use super::{Incoming, Knowledge, Ledger, LedgerError};
@@ -61,7 +61,10 @@ impl Knowledge {
         let mut numbers = Vec::with_capacity(entries.len());
         for new in entries {
             let payload = new.entry.to_payload();
-            let twins = writing.truth().by_id(new.entry.id)?;
+            let twins = match writing.truth().has_id(new.entry.id)? {
+                true => writing.truth().by_id(new.entry.id)?,
+                false => Vec::new(),
+            };
             let own = self.own.id();
             let n = match twins.iter().find(|held| held.row.payload == payload && held.row.actor.key() == own)
             {
@@ -83,55 +86,58 @@ impl Knowledge {
     ) -> Result<i64, LedgerError> {
         let truth = writing.truth();
         let book = book_of(new);
-        let place = self.next_place(&truth, book, &new.entry)?;
-        let previous = match place.seq {
-            1 => None,
-            seq => truth.at_place(book, self.actor, seq.saturating_sub(1))?,
-        };
+        let last = truth.last_of(book, self.actor)?;
+        let (place, op) = self.next_place(&truth, book, last, new.entry.id)?;
         let signature = sign::sign(&place, &payload, &self.own)?;
-        let mut ops = Vec::with_capacity(place.deps.len());
-        for dep in &place.deps {
-            ops.extend(truth.op_of(book, dep)?);
-        }
-        let row = row_of(&Incoming { place, payload, signature }, change::next_op(ops))?;
+        let row = row_of(&Incoming { place, payload, signature }, op)?;
+        let previous = last.map(|(_, hash, _)| hash);
         let n = writing.insert(&row, previous, received, None)?;
-        self.project_and_learn(writing, n, &row)?;
+        self.project_and_learn(writing, n, &row, Some(&new.entry))?;
         Ok(n)
     }
 
-    /// Where this device's next entry in a book stands.
-    fn next_place(&self, truth: &Truth<'_>, book: BookId, entry: &Entry) -> Result<Place, LedgerError> {
-        let last = truth.last_seq(book, self.actor)?;
-        let mut deps = truth.heads(book)?;
-        if let Some(previous) = truth.at_place(book, self.actor, last)?
-            && !deps.contains(&previous)
+    /// Where this device's next entry in a book stands, and its op.
+    fn next_place(
+        &self,
+        truth: &Truth<'_>,
+        book: BookId,
+        last: Option<(u64, ChangeHash, u64)>,
+        id: EntryId,
+    ) -> Result<(Place, u64), LedgerError> {
+        let mut heads = truth.heads_and_ops(book)?;
+        if let Some((_, hash, op)) = last
+            && !heads.iter().any(|(head, _)| *head == hash)
         {
-            deps.push(previous);
+            heads.push((hash, op));
         }
-        if deps.len() > MOST_DEPS {
-            deps = self.newest_deps(truth, book, deps, last)?;
+        if heads.len() > MOST_DEPS {
+            heads = self.newest_deps(truth, heads, last.map(|(_, hash, _)| hash))?;
         }
-        deps.sort_unstable();
-        Ok(Place { fleet: self.root.fleet, book, actor: self.actor, seq: last + 1, deps, id: entry.id })
+        heads.sort_unstable();
+        let op = change::next_op(heads.iter().map(|(_, op)| *op));
+        let deps = heads.into_iter().map(|(hash, _)| hash).collect();
+        let seq = last.map_or(1, |(seq, _, _)| seq.saturating_add(1));
+        Ok((Place { fleet: self.root.fleet, book, actor: self.actor, seq, deps, id }, op))
     }
 
     /// The own predecessor and the 63 newest of too many heads.
     fn newest_deps(
         &self,
         truth: &Truth<'_>,
-        book: BookId,
-        heads: Vec<ChangeHash>,
-        last: u64,
-    ) -> Result<Vec<ChangeHash>, LedgerError> {
-        let own = truth.at_place(book, self.actor, last)?;
+        heads: Vec<(ChangeHash, u64)>,
+        own: Option<ChangeHash>,
+    ) -> Result<Vec<(ChangeHash, u64)>, LedgerError> {
         let mut numbered = Vec::with_capacity(heads.len());
-        for head in heads.into_iter().filter(|head| Some(*head) != own) {
-            let n = truth.by_hash(&head)?.map_or(0, |held| held.n);
-            numbered.push((n, head));
+        for (head, op) in heads {
+            // The own one before all others, whatever came since.
+            let n = match Some(head) == own {
+                true => i64::MAX,
+                false => truth.by_hash(&head)?.map_or(0, |held| held.n),
+            };
+            numbered.push((n, head, op));
         }
         numbered.sort_unstable_by(|a, b| b.cmp(a));
-        let room = MOST_DEPS - usize::from(own.is_some());
-        Ok(own.into_iter().chain(numbered.into_iter().take(room).map(|(_, head)| head)).collect())
+        Ok(numbered.into_iter().take(MOST_DEPS).map(|(_, head, op)| (head, op)).collect())
     }
 }
 

@@ -2,7 +2,7 @@
 
 use sumpbook_trade::checklist::Template;
 use sumpbook_trade::record::{Meter, Source, WaterFrom};
-use sumpbook_trade::{Entry, EntryId, Fact, Fluid, PersonId, Stamp, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, Figure, Fluid, PersonId, Stamp, TruckId, Unit};
 
 use super::read::name_of;
 use super::{Line, LineError, with_severity};
@@ -48,6 +48,7 @@ impl Line {
             source,
             fact: checked(template, self.fact.clone())?,
         };
+        check_units(&entry.fact)?;
         let payload = entry.to_payload();
         if payload.len() > MOST_PAYLOAD {
             return Err(LineError::TooLong { bytes: payload.len(), most: MOST_PAYLOAD });
@@ -68,6 +69,36 @@ impl Line {
             (Some(false), Some(_)) => Err(LineError::UnitTooMany(kind())),
             _ => Ok(()),
         }
+    }
+}
+
+/// A figure in a unit that cannot be its own would be shown, and counted nowhere.
+fn check_units(fact: &Fact) -> Result<(), LineError> {
+    let check = |figure: Option<Figure>, holds: fn(Figure) -> bool, units: &str| match figure {
+        Some(figure) if !holds(figure) => Err(LineError::Shape {
+            kind: name_of(fact.kind()),
+            why: format!("'{figure}' is not in one of its units: {units}"),
+        }),
+        _ => Ok(()),
+    };
+    match fact {
+        // Grease goes by strokes of the gun.
+        Fact::TopUp(top_up) if top_up.fluid != Fluid::Grease => top_up
+            .pours
+            .iter()
+            .try_for_each(|pour| check(Some(pour.volume), |f| f.volume().is_some(), "qt, gal, fl-oz, L, mL")),
+        Fact::RunningNumbers(numbers) => {
+            let (pressure, warmth) = ("psi, kPa, bar", "degF, degC");
+            check(numbers.pressure, |f| f.pressure().is_some(), pressure)?;
+            check(numbers.idle_pressure, |f| f.pressure().is_some(), pressure)?;
+            check(numbers.air_end, |f| f.temperature().is_some(), warmth)?;
+            check(numbers.ambient, |f| f.temperature().is_some(), warmth)
+        }
+        Fact::EndOfDay(report) => {
+            let miles = |f: Figure| matches!(f.unit, Unit::Mile | Unit::Kilometre);
+            check(report.odometer, miles, "mi, km")
+        }
+        _ => Ok(()),
     }
 }
 
@@ -104,7 +135,8 @@ fn is_about_air(line: &Line) -> bool {
         Fact::MeterExchange(exchange) => exchange.meter == Meter::Compressor,
         Fact::HoursEstimate(estimate) => estimate.meter == Meter::Compressor,
         Fact::LevelCheck(level) => level.fluid == Fluid::CompressorOil,
-        Fact::TopUp(top_up) => top_up.fluid == Fluid::CompressorOil,
+        // Grease goes by strokes of the gun.
+        Fact::TopUp(top_up) if top_up.fluid != Fluid::Grease => top_up.fluid == Fluid::CompressorOil,
         Fact::WaterDrained(water) => matches!(water.from, WaterFrom::Receiver | WaterFrom::Outlet),
         _ => line.hours.is_some(),
     }

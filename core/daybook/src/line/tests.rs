@@ -173,3 +173,16 @@ fn lines_of_a_file_carry_their_numbers() {
     let read: Vec<(usize, bool)> = Line::read_all(text).map(|(n, line)| (n, line.is_ok())).collect();
     assert_eq!(read, [(2, true), (4, false)]);
 }
+
+#[test]
+fn a_figure_in_a_unit_that_cannot_be_its_own_is_refused() {
+    let pour = r#"{"unit":"TH-01","kind":"top-up","body":{"fluid":"compressor-oil","pours":[{"volume":{"value":"0.13","unit":"psi"}}]}}"#;
+    let why = refused(pour);
+    assert!(why.contains("'0.13 psi' is not in one of its units: qt, gal, fl-oz, L, mL"), "{why}");
+    assert!(resolve(&pour.replace("psi", "qt"), &fleet()).is_ok());
+    let running =
+        r#"{"unit":"TH-01","kind":"running-numbers","body":{"air-end":{"value":"180","unit":"bar"}}}"#;
+    assert!(refused(running).contains("degF, degC"));
+    let report = r#"{"unit":"TH-01","kind":"end-of-day","body":{"none-found":true,"odometer":{"value":"9","unit":"L"}}}"#;
+    assert!(refused(report).contains("mi, km"));
+}

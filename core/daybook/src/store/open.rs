@@ -41,15 +41,18 @@ impl Store {
             .map_err(|reason| StoreError::Folder { path: folder.to_owned(), reason })?;
         let path = folder.join(FILE);
         let suspect = path.with_extension(SUSPECT);
+        let is_suspect = suspect.exists();
         let opened = Store::open_file(&path).and_then(|store| {
             // Something could not be read last time: now every page is looked at.
-            if suspect.exists() {
+            if is_suspect {
                 store.check()?;
             }
             Ok(store)
         });
         // Whatever this opening finds, the next one need not look again.
-        let _ = std::fs::remove_file(&suspect);
+        if is_suspect {
+            let _ = std::fs::remove_file(&suspect);
+        }
         match opened {
             Ok(store) => Ok(Opened { store, salvaged: None }),
             Err(StoreError::Damaged(_)) => {
@@ -64,9 +67,11 @@ impl Store {
         let mut connection = Connection::open(path).map_err(|e| StoreError::from(e).at(path))?;
         looks_whole(&connection, path)?;
         // Before anything is set: a newer version's file is not touched at all.
-        schema::refuse_newer(&connection).map_err(|e| e.at(path))?;
+        let form = schema::known_form(&connection).map_err(|e| e.at(path))?;
         schema::prepare(&connection).map_err(|e| e.at(path))?;
-        schema::upgrade(&mut connection).map_err(|e| e.at(path))?;
+        if form < schema::newest() {
+            schema::upgrade(&mut connection).map_err(|e| e.at(path))?;
+        }
         let store = Store { connection, path: path.to_owned() };
         store.touch_first_pages().map_err(|e| e.at(path))?;
         Ok(store)
@@ -154,13 +159,14 @@ impl Store {
 
     /// Reads where a damaged file usually shows it first; costs the same however long the history is.
     fn touch_first_pages(&self) -> Result<(), StoreError> {
-        for query in [
-            "SELECT count(*) FROM (SELECT payload, sig FROM entry ORDER BY n DESC LIMIT 2)",
-            "SELECT count(*) FROM (SELECT payload, sig FROM entry ORDER BY n LIMIT 2)",
-            "SELECT count(*) FROM (SELECT * FROM fact ORDER BY entry DESC LIMIT 2)",
-            "SELECT count(*) FROM head",
-        ] {
-            self.connection.query_row(query, [], |row| row.get::<_, i64>(0))?;
+        let mut query = self.connection.prepare_cached(
+            "SELECT length(payload) + length(sig) FROM entry
+             WHERE n IN ((SELECT max(n) FROM entry), (SELECT min(n) FROM entry))
+             UNION ALL SELECT judged FROM fact WHERE entry = (SELECT max(entry) FROM fact)",
+        )?;
+        let mut rows = query.query([])?;
+        while let Some(row) = rows.next()? {
+            row.get::<_, i64>(0)?;
         }
         Ok(())
     }
@@ -174,12 +180,14 @@ fn unchanging(path: &Path) -> PathBuf {
 
 /// A file shorter than its header says was cut off; SQLite itself would notice only on the missing page.
 fn looks_whole(connection: &Connection, path: &Path) -> Result<(), StoreError> {
-    let count = |pragma: &str| connection.query_row(pragma, [], |row| row.get::<_, i64>(0));
-    let pages = count("PRAGMA page_count").map_err(|e| StoreError::from(e).at(path))?;
-    let size = count("PRAGMA page_size").map_err(|e| StoreError::from(e).at(path))?;
+    let asked = connection.query_row(
+        "SELECT page_count * page_size FROM pragma_page_count, pragma_page_size",
+        [],
+        |row| row.get::<_, i64>(0),
+    );
+    let needed = u64::try_from(asked.map_err(|e| StoreError::from(e).at(path))?).unwrap_or(0);
     let wal = path.with_extension("db-wal");
     let has_wal = std::fs::metadata(&wal).is_ok_and(|m| m.len() > 0);
     let length = std::fs::metadata(path).map(|m| m.len()).unwrap_or(0);
-    let needed = u64::try_from(pages.saturating_mul(size)).unwrap_or(0);
     if !has_wal && length < needed { Err(StoreError::Damaged(path.to_owned())) } else { Ok(()) }
 }

@@ -36,13 +36,13 @@ pub(super) fn upgrade(connection: &mut Connection) -> Result<(), StoreError> {
     upgrade_to(connection, STEPS.len())
 }
 
-/// A file of a newer program is not for this one.
+/// The form of a file this program can read. A file of a newer program is not for this one.
 ///
 /// # Errors
 /// [`StoreError::NewerVersion`].
-pub(super) fn refuse_newer(connection: &Connection) -> Result<(), StoreError> {
+pub(super) fn known_form(connection: &Connection) -> Result<i64, StoreError> {
     let (found, known) = (form(connection)?, newest());
-    if found > known { Err(StoreError::NewerVersion { found, known }) } else { Ok(()) }
+    if found > known { Err(StoreError::NewerVersion { found, known }) } else { Ok(found) }
 }
 
 fn form(connection: &Connection) -> Result<i64, StoreError> {

@@ -80,16 +80,46 @@ impl Truth<'_> {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
-    /// The last sequence number of an actor in a book; 0 when it never wrote there.
+    /// The heads of a book with their ops, ascending by hash.
     ///
     /// # Errors
     /// As any read.
-    pub fn last_seq(&self, book: BookId, actor: Actor) -> Result<u64, StoreError> {
-        let Some(no) = self.book_no(book)? else { return Ok(0) };
-        let mut query = self
-            .0
-            .prepare_cached("SELECT coalesce(max(seq), 0) FROM entry WHERE book = ?1 AND actor = ?2")?;
-        Ok(query.query_row((no, actor.0), |row| row.get::<_, i64>(0))?.unsigned_abs())
+    pub fn heads_and_ops(&self, book: BookId) -> Result<Vec<(ChangeHash, u64)>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(Vec::new()) };
+        let mut query = self.0.prepare_cached(
+            "SELECT h.hash, e.op FROM head h JOIN entry e ON e.hash = h.hash WHERE h.book = ?1 ORDER BY h.hash",
+        )?;
+        let rows = query
+            .query_map([no], |row| Ok((ChangeHash(row.get(0)?), row.get::<_, i64>(1)?.unsigned_abs())))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// The last entry of an actor in a book: its number there, its hash, its op.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn last_of(&self, book: BookId, actor: Actor) -> Result<Option<(u64, ChangeHash, u64)>, StoreError> {
+        let Some(no) = self.book_no(book)? else { return Ok(None) };
+        let mut query = self.0.prepare_cached(
+            "SELECT seq, hash, op FROM entry WHERE book = ?1 AND actor = ?2 ORDER BY seq DESC LIMIT 1",
+        )?;
+        let last = query.query_row((no, actor.0), |row| {
+            Ok((
+                row.get::<_, i64>(0)?.unsigned_abs(),
+                ChangeHash(row.get(1)?),
+                row.get::<_, i64>(2)?.unsigned_abs(),
+            ))
+        });
+        Ok(last.optional()?)
+    }
+
+    /// Whether any entry has this id.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn has_id(&self, id: EntryId) -> Result<bool, StoreError> {
+        let mut query = self.0.prepare_cached("SELECT 1 FROM entry WHERE id = ?1 LIMIT 1")?;
+        Ok(query.exists([id.bytes()])?)
     }
 
     /// The hash of the entry at this place, if one is there.
@@ -159,10 +189,20 @@ impl Truth<'_> {
     /// # Errors
     /// As any read.
     pub fn upto(&self, at_ms: i64) -> Result<i64, StoreError> {
-        let mut query = self.0.prepare_cached(
-            "SELECT coalesce((SELECT n FROM entry WHERE received <= ?1 ORDER BY received DESC, n DESC LIMIT 1), 0)",
-        )?;
-        Ok(query.query_row([at_ms], |row| row.get(0))?)
+        // `received` never runs back, so the border is found by halving; no index is kept for it.
+        let mut query =
+            self.0.prepare_cached("SELECT n, received FROM entry WHERE n >= ?1 ORDER BY n LIMIT 1")?;
+        let (mut known, mut low, mut high) = (0, 1, self.last_n()?);
+        while low <= high {
+            let middle = low + (high - low) / 2;
+            let found: Option<(i64, i64)> =
+                query.query_row([middle], |row| Ok((row.get(0)?, row.get(1)?))).optional()?;
+            match found {
+                Some((n, received)) if received <= at_ms => (known, low) = (n, n + 1),
+                _ => high = middle - 1,
+            }
+        }
+        Ok(known)
     }
 
     /// One entry by its number.

@@ -6,9 +6,36 @@ use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use sumpbook_trade::{EntryId, Stamp};
 
+/// What `register` reads.
+const REGISTER_LINES: &str = r#"Lines, one JSON object each:
+  {"register":"person","name":"Ilse Marrow","role":"manager"}
+      role: driver, crew, trainee, mechanic, manager; "gone":true when no longer here
+  {"register":"unit","door":"TH-02","features":{"switched":["hydraulic-brakes","diesel","shaft-drive","hour-meter"],
+   "valves":["hose"],"hoses":[{"tag":"H-21","inches":0.5}]},"in-service":"2021-11-30","in-service-hours":"0.0",
+   "set-serial":"THW-A-02","profile":{"delivery":{"value":"60","unit":"cfm"},"oil-family":"mineral"}}
+  {"register":"status","unit":"TH-02","from":"2026-10-01","status":"out","expected":"07:00"}
+      status: out, parked, in-shop, stored, lent
+  {"register":"programme","programme":{"edition":2,"tasks":[{"id":"oil-and-filters","hours":"500.0","months":12,
+   "counts_weighted":true,"display_counts":true,"parts_lead_days":0}]}}
+A line given again for the same name or door number changes it. Each object stands on one line, though long
+ones are broken here. core/shop/examples/fleet.jsonl has a whole fleet."#;
+
+/// What `record` reads at the shop.
+const SHOP_LINES: &str = r#"Lines, one JSON object each:
+  {"unit":"TH-02","person":"Dov Petrakis","at":"2026-10-12T14:00:00-06:00","source":"invoice","hours":"1190.0",
+   "kind":"service-done","body":{"tasks":["oil-and-filters"]}}
+"source" says where it comes from: paper, invoice, estimate, brought-in or shop. Each object stands on one line.
+`sumpbook phone schema` prints every kind and field; core/shop/examples/brought-in.jsonl has a few."#;
+
+/// What `phone PHONE record` reads.
+const RECORD_LINES: &str = r#"Lines, one JSON object each:
+  {"unit":"TH-02","person":"Bettina Quaye","hours":"1204.7","kind":"start-air","body":{}}
+  {"unit":"TH-02","person":"Bettina Quaye","kind":"end-of-day","body":{"none-found":true}}
+`sumpbook phone schema` prints every kind and field; core/shop/examples/entries.jsonl has a day of them."#;
+
 /// Upkeep records of truck-mounted air compressors: made without a network, merged for the shop.
 #[derive(Debug, Parser)]
-#[command(name = "sumpbook", version, about, max_term_width = 100)]
+#[command(name = "sumpbook", version, max_term_width = 100)]
 pub(super) struct Sumpbook {
     /// The shop's folder
     #[arg(long, global = true, env = "SUMPBOOK_SHOP", default_value = "sumpbook-shop", value_name = "DIR")]
@@ -30,8 +57,10 @@ pub(super) enum Verb {
     /// Make a shop: its fleet and its key
     Init(Init),
     /// Enter people, units and programmes from lines of JSON
+    #[command(after_help = REGISTER_LINES)]
     Register(FromLines),
     /// Record at the shop, from lines of JSON: services, readings from paper, what was brought in
+    #[command(after_help = SHOP_LINES)]
     Record(FromLines),
     /// Write an invitation for a phone, as a file
     Invite(Invite),
@@ -73,7 +102,7 @@ pub(super) struct Init {
 /// A writing verb that reads lines.
 #[derive(Debug, Args)]
 pub(super) struct FromLines {
-    /// The file of lines; standard input when left out
+    /// The file of lines, one JSON object a line; standard input when left out
     pub file: Option<PathBuf>,
     /// When they count as received; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
@@ -169,7 +198,7 @@ pub(super) enum ViewAsked {
 #[derive(Debug, Args)]
 pub(super) struct Settle {
     /// The entries it is about
-    #[arg(required = true)]
+    #[arg(required = true, value_name = "ENTRY", value_parser = entry)]
     pub entries: Vec<EntryId>,
     /// What becomes of them
     #[arg(long, value_enum)]
@@ -200,13 +229,14 @@ pub(super) enum VerdictAsked {
 
 /// `certify`
 #[derive(Debug, Args)]
+#[command(group = clap::ArgGroup::new("verdict").required(true).args(["repaired", "not_needed"]))]
 pub(super) struct Certify {
     /// The unit's door number
     pub unit: String,
     /// The item, such as mirrors, or with its place: lamps-stop/rear
     pub item: String,
     /// It was repaired
-    #[arg(long, conflicts_with = "not_needed", required_unless_present = "not_needed")]
+    #[arg(long)]
     pub repaired: bool,
     /// Repair is not needed
     #[arg(long)]
@@ -225,9 +255,10 @@ pub(super) struct Certify {
 /// `phone DIR …`
 #[derive(Debug, Args)]
 pub(super) struct Phone {
-    /// The phone's folder; `schema` needs none
+    /// The phone's folder
+    #[arg(value_name = "PHONE")]
     pub folder: Option<PathBuf>,
-    /// What the phone does
+    /// What the phone does; its name and key when left out
     #[command(subcommand)]
     pub verb: Option<PhoneVerb>,
     /// The moment the phone's clock shows; only in a fleet made by `init --demo`
@@ -247,6 +278,7 @@ pub(super) enum PhoneVerb {
         name: String,
     },
     /// Record from lines of JSON on standard input; each id is printed when its entry is durable
+    #[command(after_help = RECORD_LINES)]
     Record,
     /// Show a screen
     Show {
@@ -298,6 +330,15 @@ pub(super) enum ScreenAsked {
     EndOfDay,
     /// What is on this phone, and what is at the shop
     Where,
+}
+
+/// An entry by its id, as the day sheet and a phone's screens name it.
+fn entry(text: &str) -> Result<EntryId, String> {
+    text.trim().parse().map_err(|_| {
+        "this is no entry's id. The day sheet names the ids of what waits to be settled, such as \
+         01a21099-15d7-7594-9500-f773015224f3"
+            .to_owned()
+    })
 }
 
 /// `demo`

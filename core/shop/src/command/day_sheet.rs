@@ -7,7 +7,7 @@ use sumpbook_trade::Stamp;
 
 use super::args::{DaySheet as Asked, ViewAsked};
 use super::exchange::known_at;
-use super::found::hand;
+use super::found::{hand, open};
 use super::out::Said;
 use super::{CommandError, clock};
 use crate::close::{self, Closing};
@@ -25,7 +25,7 @@ pub(super) use words::Words;
 /// # Errors
 /// As any read; and when a day cannot be closed.
 pub(super) fn day_sheet(folder: &Path, args: &Asked) -> Result<Said, CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open(folder)?;
     let zone = shop.ledger.fleet().zone;
     let today = |at: Stamp| clock::in_zone(at, zone).moment().date_naive();
     if args.close {

@@ -6,16 +6,16 @@ use sumpbook_trade::record::{RepairVerdict, Verdict};
 
 use super::CommandError;
 use super::args::{Certify, Settle, VerdictAsked};
-use super::found::hand;
-use super::out::Said;
-use crate::{Shop, certify as certifying, settle as settling};
+use super::found::{hand, open};
+use super::out::{Said, counted};
+use crate::{certify as certifying, settle as settling};
 
 /// Decides about entries.
 ///
 /// # Errors
 /// When an entry or a person is unknown, or no reason is given.
 pub(super) fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open(folder)?;
     let person = shop.person(&args.by)?;
     let verdict = match args.verdict {
         VerdictAsked::Use => Verdict::Use,
@@ -27,9 +27,9 @@ pub(super) fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError>
     let id = settling::decide(&mut shop, &args.entries, verdict, &args.why, &hand)?;
     shop.ledger.settle()?;
     let text = format!(
-        "Decided by {}: {} of the entries named. The decision is entry {id}.",
-        args.by,
-        args.entries.len()
+        "{} decided about {}. The decision is entry {id}; the entries stay in their book.",
+        args.by.trim(),
+        counted(args.entries.len(), "entry", "entries")
     );
     Said::new(text, &serde_json::json!({ "decision": id }))
 }
@@ -39,7 +39,7 @@ pub(super) fn settle(folder: &Path, args: &Settle) -> Result<Said, CommandError>
 /// # Errors
 /// When no such defect is open; names what is.
 pub(super) fn certify(folder: &Path, args: &Certify) -> Result<Said, CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open(folder)?;
     let person = shop.person(&args.by)?;
     let truck = shop.unit(&args.unit)?;
     let verdict = if args.repaired { RepairVerdict::Repaired } else { RepairVerdict::NotNeeded };

@@ -48,10 +48,7 @@ pub(super) fn demo(args: &Demo, json: bool) -> Result<(), CommandError> {
     }
     let words = Words::new(world.shop.ledger.fleet(), day);
     out::line(&format!("\n{}", day_sheet::told(&world.shop.ledger, &sheet)))?;
-    out::line(&format!(
-        "Due within 30 days or 50 hours\n{}\n",
-        due::due_rows(&words, &due::near(&list.rows))
-    ))?;
+    out::line(&format!("{}\n{}\n", due::NEAR, due::due_rows(&words, &due::near(&list.rows))))?;
     out::line(&next_steps(&folder, day, until))
 }
 
@@ -59,12 +56,14 @@ fn next_steps(folder: &std::path::Path, day: NaiveDate, until: Stamp) -> String 
     let shop = folder.join("shop");
     let (shop, phone) = (shop.display(), folder.join("yard-phone-2"));
     let at = until.to_string();
+    // As it was called, so that the lines below run as they stand.
+    let me = std::env::args().next().unwrap_or_else(|| "sumpbook".to_owned());
     format!(
         "Where to look next (an invented fleet; its folder stays until you delete it):\n\
-         \x20 sumpbook --shop {shop} day-sheet 2026-10-20 --as-of 2026-10-20T17:00:00-06:00     one lamp, two answers\n\
-         \x20 sumpbook --shop {shop} day-sheet {day} --view morning --as-of {at}\n\
-         \x20 sumpbook --shop {shop} verify\n\
-         \x20 sumpbook phone {} show unit --unit TH-02 --person 'Bettina Quaye' --now {at}",
+         \x20 {me} --shop {shop} day-sheet 2026-10-20 --as-of 2026-10-20T17:00:00-06:00     one lamp, two answers\n\
+         \x20 {me} --shop {shop} day-sheet {day} --view morning --as-of {at}\n\
+         \x20 {me} --shop {shop} verify\n\
+         \x20 {me} phone {} show unit --unit TH-02 --person 'Bettina Quaye' --now {at}",
         phone.display()
     )
 }

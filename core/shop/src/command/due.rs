@@ -6,8 +6,8 @@ use super::CommandError;
 use super::args::Due;
 use super::day_sheet::Words;
 use super::exchange::known_at;
+use super::found::open;
 use super::out::Said;
-use crate::Shop;
 use crate::due::{DueRow, due_list};
 use crate::table::table;
 
@@ -16,7 +16,7 @@ use crate::table::table;
 /// # Errors
 /// As any read.
 pub(super) fn due(folder: &Path, args: &Due) -> Result<Said, CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open(folder)?;
     let (then, now) = known_at(&mut shop, args.as_of)?;
     let ledger = then.as_ref().unwrap_or(&shop.ledger);
     let list = due_list(ledger, now)?;
@@ -25,11 +25,15 @@ pub(super) fn due(folder: &Path, args: &Due) -> Result<Said, CommandError> {
     let rows = if args.all { list.rows.clone() } else { near(&list.rows) };
     let (what, below) = match (args.all, rows.is_empty()) {
         (true, _) => ("Every task", due_rows(&words, &rows)),
-        (false, true) => ("Nothing is due within 30 days or 50 hours; --all shows every task", String::new()),
-        (false, false) => ("Due within 30 days or 50 hours", due_rows(&words, &rows)),
+        (false, true) => ("Nothing is due or coming up within 30 days or 50 hours", String::new()),
+        (false, false) => (NEAR, due_rows(&words, &rows)),
     };
-    Said::new(format!("{what}, as known at {known}\n{below}"), &list)
+    let more = if args.all { "" } else { "\n--all shows every task." };
+    Said::new(format!("{what}, as known at {known}\n{below}{more}"), &list)
 }
+
+/// What [`near`] leaves, as a head.
+pub(super) const NEAR: &str = "Past due, due, coming up, or within 30 days or 50 hours";
 
 /// Rows that somebody must think of within a month, in the list's order.
 pub(super) fn near(rows: &[DueRow]) -> Vec<DueRow> {
@@ -70,7 +74,8 @@ pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
             },
             // The amounts of what is not yet due stand in their own columns.
             match row.state.as_str() {
-                "coming-up" | "far-off" => row.state.replace('-', " "),
+                "coming-up" => "coming up".to_owned(),
+                "far-off" => "later".to_owned(),
                 _ => row.said.clone(),
             },
             part,

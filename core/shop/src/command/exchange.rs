@@ -9,8 +9,8 @@ use sumpbook_daybook::store::StoreError;
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::args::{Invite, TakeIn};
-use super::found::hand;
-use super::out::Said;
+use super::found::{hand, open, open_even_empty};
+use super::out::{Said, counted};
 use super::{CommandError, clock};
 use crate::{Shop, ShopError};
 
@@ -19,7 +19,7 @@ use crate::{Shop, ShopError};
 /// # Errors
 /// When a unit is unknown or the file cannot be written.
 pub(super) fn invite(folder: &Path, args: &Invite) -> Result<Said, CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open(folder)?;
     let now = moment(&shop, args.received)?;
     let trucks: Vec<TruckId> = if args.units.is_empty() {
         shop.ledger.fleet().trucks.keys().copied().collect()
@@ -27,13 +27,17 @@ pub(super) fn invite(folder: &Path, args: &Invite) -> Result<Said, CommandError>
         args.units.iter().map(|door| shop.unit(door)).collect::<Result<_, _>>()?
     };
     let bytes = exchange::invite(&mut shop.ledger, &trucks, now, args.days)?;
-    write_whole(&args.file, &bytes)?;
+    write_whole(
+        &args.file,
+        &bytes,
+        "Its code lets nobody in without the file. Write the invitation elsewhere.",
+    )?;
     let text = format!(
-        "{} holds the beginnings of {} units. Its code holds {} days and lets one phone in.\n\
+        "{} holds the beginnings of {}. Its code holds {} and lets one phone in.\n\
          The file is signed, not secret: carry it like a key.",
         args.file.display(),
-        trucks.len(),
-        args.days,
+        counted(trucks.len(), "unit", "units"),
+        counted(args.days as usize, "day", "days"),
     );
     Said::new(text, &serde_json::json!({ "file": args.file, "units": trucks.len(), "days": args.days }))
 }
@@ -68,7 +72,7 @@ struct WaitingPhone {
 /// # Errors
 /// When the file is none of ours, a phone cannot be accepted, or the answer cannot be written.
 pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open_even_empty(folder)?;
     let now = moment(&shop, args.received)?;
     let bytes =
         fs::read(&args.file).map_err(|reason| CommandError::File { path: args.file.clone(), reason })?;
@@ -81,23 +85,29 @@ pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError
         }
         let phone = exchange::accept(&mut shop.ledger, fingerprint, now)?;
         lines.push(format!(
-            "{} is let in. {} of its entries had been waiting and are in.",
-            phone.name, phone.admitted
+            "{} is let in. {} had been waiting and {} in the books now.",
+            phone.name,
+            counted(phone.admitted, "entry", "entries"),
+            if phone.admitted == 1 { "is" } else { "are" }
         ));
+        // The second reading knows what the first could not let in: told once, as what came in.
+        let known = taken.known;
         taken = exchange::take_in(&mut shop.ledger, &bytes, now)?;
         taken.admitted += phone.admitted;
+        taken.known = known;
         accepted = Some(phone.name);
     }
     told(&taken, &mut lines);
     let pending = taken.pending.as_ref().filter(|_| accepted.is_none());
     if let Some(device) = pending {
-        lines.push(ask_to_accept(device, &args.file));
+        lines.push(ask_to_accept(device, folder, &args.file));
     }
     let answer = exchange::answer(&mut shop.ledger, &taken, now)?;
     let path = args.answer.clone().unwrap_or_else(|| args.file.with_extension("answer.sump"));
     let answered = (!answer.is_empty()).then_some(path);
     if let Some(path) = &answered {
-        write_whole(path, &answer)?;
+        let kept = "What the phone's file brought is in the books. Take it in again, with another place for --answer.";
+        write_whole(path, &answer, kept)?;
         lines.push(format!("The answer for the way back: {}", path.display()));
     }
     shop.ledger.settle()?;
@@ -124,11 +134,15 @@ pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError
 
 /// What became of a file, in sentences.
 pub(super) fn told(taken: &TakenIn, lines: &mut Vec<String>) {
-    lines.push(format!("{} entries taken in, {} were here already.", taken.admitted, taken.known));
+    lines.push(format!(
+        "{} taken in, {} here already.",
+        counted(taken.admitted, "entry", "entries"),
+        counted(taken.known, "was", "were")
+    ));
     if taken.waiting > 0 {
         lines.push(format!(
-            "{} wait for an earlier file or for their phone to be let in; they come in by themselves then.",
-            taken.waiting
+            "{} for an earlier file or for the phone to be let in, and then come in by themselves.",
+            counted(taken.waiting, "entry waits", "entries wait")
         ));
     }
     let mut reasons: std::collections::BTreeMap<String, usize> = std::collections::BTreeMap::new();
@@ -136,13 +150,15 @@ pub(super) fn told(taken: &TakenIn, lines: &mut Vec<String>) {
         *reasons.entry(reason.to_string()).or_default() += 1;
     }
     for (reason, count) in reasons {
-        lines.push(format!("{count} not taken in: {reason}. They are kept outside the books, as they came."));
+        lines.push(format!(
+            "{count} not taken in: {reason}. What came is kept outside the books, as it came."
+        ));
     }
     if let Some(end) = &taken.ended_early {
         lines.push(end.to_string());
     }
     if taken.placed_again > 0 {
-        lines.push(format!("{} of this phone's own entries were placed again.", taken.placed_again));
+        lines.push(format!("{} of this phone's own entries placed again.", taken.placed_again));
     }
     if taken.shop_set_back {
         lines.push("The shop was set back to an earlier state: what it lost goes to it again.".to_owned());
@@ -154,24 +170,30 @@ pub(super) fn told(taken: &TakenIn, lines: &mut Vec<String>) {
     }
 }
 
-fn ask_to_accept(device: &PendingDevice, file: &Path) -> String {
+fn ask_to_accept(device: &PendingDevice, folder: &Path, file: &Path) -> String {
     let PendingDevice { name, fingerprint, .. } = device;
     match device.code {
         CodeState::Open => format!(
             "A phone that calls itself '{name}' asks to be let in. Its key: {fingerprint}\n\
-             Compare with what its own screen says; then: sumpbook take-in {} --accept \"{fingerprint}\"",
+             Compare it with what that phone says. Only if they are the same:\n  \
+             sumpbook --shop {} take-in {} --accept \"{fingerprint}\" --by NAME",
+            folder.display(),
             file.display()
         ),
         CodeState::Expired(_) => {
             format!(
-                "'{name}' asks to be let in with a code that has run out. Nothing was added. Write a new invitation."
+                "'{name}' asks to be let in with a code that has run out. It was not let in. Write a new invitation."
             )
         }
         CodeState::Used(_) => {
-            format!("'{name}' asks to be let in with a code that another phone has used. Nothing was added.")
+            format!(
+                "'{name}' asks to be let in with a code that another phone has used. It was not let in. Write a new invitation."
+            )
         }
         CodeState::Unknown => {
-            format!("'{name}' asks to be let in with a code that was not given out here. Nothing was added.")
+            format!(
+                "'{name}' asks to be let in with a code that was not given out here. It was not let in. Ask who handed it over."
+            )
         }
     }
 }
@@ -184,14 +206,17 @@ fn moment(shop: &Shop, received: Option<Stamp>) -> Result<Stamp, CommandError> {
     Ok(hand(shop, None, received).at)
 }
 
-/// Writes a file whole or not at all.
-pub(super) fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), CommandError> {
-    let failed = |reason| CommandError::File { path: path.to_owned(), reason };
+/// Writes a file whole or not at all; `kept` says what stands although it could not be written.
+pub(super) fn write_whole(path: &Path, bytes: &[u8], kept: &'static str) -> Result<(), CommandError> {
+    let failed = |reason| CommandError::Unwritten { path: path.to_owned(), reason, kept };
     let mut beside = path.as_os_str().to_owned();
     beside.push(".part");
     let beside = PathBuf::from(beside);
-    fs::write(&beside, bytes).map_err(failed)?;
-    fs::rename(&beside, path).map_err(failed)
+    fs::write(&beside, bytes).and_then(|()| fs::rename(&beside, path)).map_err(|reason| {
+        // A half-made file beside a failed one would only puzzle whoever finds it.
+        let _ = fs::remove_file(&beside);
+        failed(reason)
+    })
 }
 
 /// The ledger of a reading verb: as it is, or as it was known at a moment. Gives the moment too.

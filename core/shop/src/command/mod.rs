@@ -12,6 +12,7 @@ mod found;
 mod out;
 mod phone;
 mod record;
+mod register;
 mod verify;
 
 use std::process::ExitCode;
@@ -48,7 +49,7 @@ pub fn run() -> ExitCode {
 fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
     match &asked.verb {
         Verb::Init(args) => found::init(&asked.shop, args).map(Some),
-        Verb::Register(args) => found::register(&asked.shop, args).map(Some),
+        Verb::Register(args) => register::register(&asked.shop, args).map(Some),
         Verb::Record(args) => record::record(&asked.shop, args, asked.json).map(|()| None),
         Verb::Invite(args) => exchange::invite(&asked.shop, args).map(Some),
         Verb::TakeIn(args) => exchange::take_in(&asked.shop, args).map(Some),
@@ -63,7 +64,9 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
 }
 
 fn failed(error: &CommandError, json: bool) -> ExitCode {
-    if json {
+    if let CommandError::Found(said) = error {
+        let _ = out::say(said, json);
+    } else if json {
         let told = serde_json::json!({ "error": error.to_string() });
         let _ = out::line(&told.to_string());
     } else {

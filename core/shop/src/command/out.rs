@@ -7,13 +7,14 @@ use serde::Serialize;
 use super::CommandError;
 
 /// What a command has to say: for people, and as JSON.
-pub(super) struct Said {
+#[derive(Debug)]
+pub struct Said {
     /// For people.
-    pub text: String,
+    pub(super) text: String,
     /// For programs.
-    pub json: serde_json::Value,
+    pub(super) json: serde_json::Value,
     /// Whether all that was asked could be done; otherwise the words say what is missing.
-    pub whole: bool,
+    pub(super) whole: bool,
 }
 
 impl Said {
@@ -21,12 +22,12 @@ impl Said {
     ///
     /// # Errors
     /// When the value cannot be JSON.
-    pub fn new(text: impl Into<String>, value: &impl Serialize) -> Result<Said, CommandError> {
+    pub(super) fn new(text: impl Into<String>, value: &impl Serialize) -> Result<Said, CommandError> {
         Ok(Said { text: text.into(), json: without_nulls(serde_json::to_value(value)?), whole: true })
     }
 
     /// The same of what was done in part: the command ends as one that failed, so that a script asks again.
-    pub fn in_part(self, in_part: bool) -> Said {
+    pub(super) fn in_part(self, in_part: bool) -> Said {
         Said { whole: !in_part, ..self }
     }
 }
@@ -55,6 +56,11 @@ pub(super) fn line(text: &str) -> Result<(), CommandError> {
 pub(super) fn aside(text: &str) {
     // When even this cannot be written there is nobody to tell.
     let _ = writeln!(io::stderr().lock(), "{text}");
+}
+
+/// A count with its word: "1 entry", "2 entries".
+pub(super) fn counted(count: usize, one: &str, more: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { more })
 }
 
 /// Absent is absent: no nulls in what is printed.

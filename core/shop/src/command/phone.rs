@@ -5,6 +5,7 @@ use std::io::BufRead;
 use std::path::Path;
 
 use sumpbook_daybook::exchange;
+use sumpbook_daybook::judgement::is_shop_only;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::line::{self, Line, Writer, entry_id};
 use sumpbook_daybook::phone::{Daybook, FileSeal};
@@ -12,9 +13,10 @@ use sumpbook_trade::{EntryId, Stamp, Template};
 
 use super::args::{Phone, PhoneVerb};
 use super::exchange::{told, write_whole};
-use super::out::{self, Said};
+use super::out::{self, Said, counted};
 use super::{CommandError, clock};
 use crate::ShopError;
+use crate::error::plain;
 
 mod show;
 
@@ -27,9 +29,7 @@ const KEY_FILE: &str = "phone.key";
 /// As each verb.
 pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandError> {
     match &args.verb {
-        None => Err(CommandError::Asked(
-            "say what the phone shall do: enrol, record, show, hand-over, take-in or schema.".to_owned(),
-        )),
+        None => who(args).map(Some),
         Some(PhoneVerb::Schema) => schema().map(Some),
         Some(PhoneVerb::Enrol { file, name }) => enrol(args, file, name).map(Some),
         Some(PhoneVerb::Record) => record(args, json).map(|()| None),
@@ -50,12 +50,16 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
             let mut phone = open(args)?;
             let now = now(args, phone.ledger())?;
             let made = phone.hand_over(now)?;
-            write_whole(file, &made.bytes)?;
-            let text = format!(
-                "{} entries the shop has not acknowledged, in {}.\nSigned, not secret. They stay on this phone until the shop answers.",
-                made.entries,
-                file.display()
-            );
+            write_whole(file, &made.bytes, "Every entry stays on this phone. Hand over to another place.")?;
+            let text = match made.entries {
+                0 => format!("{}: the shop has acknowledged every entry; the file says so.", file.display()),
+                n => format!(
+                    "{} the shop has not acknowledged, in {}.\n\
+                     Signed, not secret. What is handed over stays on this phone too.",
+                    counted(n, "entry", "entries"),
+                    file.display()
+                ),
+            };
             Said::new(text, &serde_json::json!({ "file": file, "entries": made.entries, "own": made.own }))
                 .map(Some)
         }
@@ -70,8 +74,12 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
             if taken.receipt {
                 let counts = exchange::counts(phone.ledger())?;
                 lines.push(format!(
-                    "The shop's receipt came with it: {} entries are only on this phone.",
-                    counts.on_this_phone
+                    "The shop's receipt came with it: {} only on this phone.",
+                    counted(
+                        usize::try_from(counts.on_this_phone).unwrap_or(usize::MAX),
+                        "entry is",
+                        "entries are"
+                    )
                 ));
             }
             let json = serde_json::json!({
@@ -89,7 +97,19 @@ fn schema() -> Result<Said, CommandError> {
     Said::new(serde_json::to_string_pretty(&schema)?, &schema)
 }
 
-fn enrol(args: &Phone, file: &std::path::Path, name: &str) -> Result<Said, CommandError> {
+/// Which phone this is, and the key the shop compares.
+fn who(args: &Phone) -> Result<Said, CommandError> {
+    let phone = open(args)?;
+    let fingerprint = exchange::PendingDevice::fingerprint_of(phone.ledger().own_key().id());
+    let (fleet, name) = (&phone.home().fleet_name, &phone.home().device);
+    let text = format!(
+        "This is '{name}' of {fleet}.\nIts key: {fingerprint}\n\
+         It can enrol, record, show, hand-over and take-in; --help says more."
+    );
+    Said::new(text, &serde_json::json!({ "fleet": fleet, "name": name, "key": fingerprint }))
+}
+
+fn enrol(args: &Phone, file: &Path, name: &str) -> Result<Said, CommandError> {
     let bytes = fs::read(file).map_err(|reason| CommandError::File { path: file.to_owned(), reason })?;
     let folder = folder(args)?;
     let seal = FileSeal::new(folder.join(KEY_FILE));
@@ -108,20 +128,20 @@ fn enrol(args: &Phone, file: &std::path::Path, name: &str) -> Result<Said, Comma
 fn record(args: &Phone, json: bool) -> Result<(), CommandError> {
     let mut phone = open(args)?;
     let template = Template::common_practice().map_err(|e| CommandError::Asked(e.to_string()))?;
-    let mut recorded = 0;
+    let mut recorded = 0usize;
     for (index, text) in std::io::stdin().lock().lines().enumerate() {
-        let text = text?;
+        let failed = |reason: String| CommandError::Line { number: index + 1, reason, recorded };
+        let text = text.map_err(|e| failed(format!("standard input cannot be read: {}", plain(&e))))?;
         if text.trim().is_empty() {
             continue;
         }
-        let id = one(&mut phone, &text, template, args).map_err(|e| CommandError::Line {
-            number: index + 1,
-            reason: e.to_string(),
-            recorded,
-        })?;
+        let id = one(&mut phone, &text, template, args).map_err(|e| failed(e.to_string()))?;
         recorded += 1;
         let told = if json { serde_json::json!({ "recorded": id }).to_string() } else { id.to_string() };
         out::line(&told)?;
+    }
+    if recorded == 0 {
+        out::aside("sumpbook: no lines came; nothing was recorded. Give one JSON object a line.");
     }
     Ok(())
 }
@@ -129,6 +149,11 @@ fn record(args: &Phone, json: bool) -> Result<(), CommandError> {
 fn one(phone: &mut Daybook, text: &str, template: &Template, args: &Phone) -> Result<EntryId, CommandError> {
     let now = now(args, phone.ledger())?;
     let line = Line::read(text)?;
+    if is_shop_only(line.fact.kind()) {
+        return Err(CommandError::Asked(
+            "only the shop writes this kind: it would be set aside there. Tell the shop instead.".to_owned(),
+        ));
+    }
     let id = entry_id(now).map_err(|e| CommandError::Asked(e.to_string()))?;
     let writer = Writer { now, clock_off_ms: phone.clock_off_ms()?, id };
     let entry = line.resolve(phone.ledger().fleet(), template, &writer)?;
@@ -137,9 +162,10 @@ fn one(phone: &mut Daybook, text: &str, template: &Template, args: &Phone) -> Re
     Ok(id)
 }
 
-/// Which phone: `sumpbook phone schema` alone needs none.
 fn folder(args: &Phone) -> Result<&Path, CommandError> {
-    args.folder.as_deref().ok_or_else(|| CommandError::Asked("say which phone: its folder first.".to_owned()))
+    args.folder.as_deref().ok_or_else(|| {
+        CommandError::Asked("say which phone, by its folder: sumpbook phone PHONE ...".to_owned())
+    })
 }
 
 fn open(args: &Phone) -> Result<Daybook, CommandError> {
@@ -153,6 +179,11 @@ fn open(args: &Phone) -> Result<Daybook, CommandError> {
             salvaged.held,
             salvaged.kept.display()
         ));
+    }
+    if phone.ledger().fleet().name.is_empty() {
+        out::aside(
+            "This phone's book holds nothing of its fleet: it was lost. Take in the shop's newest answer before anything is recorded.",
+        );
     }
     Ok(phone)
 }

@@ -8,7 +8,7 @@ use sumpbook_trade::record::Source;
 use sumpbook_trade::{Fact, FactKind, Template};
 
 use super::args::FromLines;
-use super::found::{hand, read_lines};
+use super::found::{hand, open, read_lines};
 use super::{CommandError, out};
 use crate::{Shop, ShopError};
 
@@ -17,29 +17,31 @@ use crate::{Shop, ShopError};
 /// # Errors
 /// At the first line that does not read; those before it are recorded.
 pub(super) fn record(folder: &Path, args: &FromLines, json: bool) -> Result<(), CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open(folder)?;
     if args.received.is_some() && !shop.ledger.fleet().demo {
         return Err(ShopError::ReceivedGiven.into());
     }
     let text = read_lines(args)?;
-    let mut recorded = 0;
-    for (number, line) in Line::read_all(&text) {
+    for (recorded, (number, line)) in Line::read_all(&text).enumerate() {
         let id = line
             .map_err(CommandError::from)
             .and_then(|line| one(&mut shop, line, args))
             .map_err(|e| CommandError::Line { number, reason: e.to_string(), recorded })?;
-        recorded += 1;
         let told = if json { serde_json::json!({ "recorded": id }).to_string() } else { id.to_string() };
         out::line(&told)?;
     }
     shop.ledger.settle()?;
+    if text.trim().is_empty() {
+        out::aside("sumpbook: no lines came; nothing was recorded. Give one JSON object a line.");
+    }
     Ok(())
 }
 
 fn one(shop: &mut Shop, mut line: Line, args: &FromLines) -> Result<sumpbook_trade::EntryId, CommandError> {
     if has_its_own_verb(line.fact.kind()) {
         return Err(CommandError::Asked(
-            "this kind has a verb of its own: register, certify, settle or day-sheet --close.".to_owned(),
+            "this kind has a verb of its own. Use register, take-in --accept, certify, settle or day-sheet --close."
+                .to_owned(),
         ));
     }
     // Whoever types at the shop is not a phone; where the record says nothing else, the shop saw it.

@@ -4,16 +4,17 @@ use std::path::Path;
 
 use super::CommandError;
 use super::args::Reading;
-use super::out::Said;
+use super::found::open;
+use super::out::{Said, counted};
 use crate::table::table;
-use crate::{Shop, verify as verifying};
+use crate::verify as verifying;
 
 /// Verifies the shop's books.
 ///
 /// # Errors
 /// When something does not hold, which is told row by row; and as any read.
 pub(super) fn verify(folder: &Path, args: &Reading) -> Result<Said, CommandError> {
-    let mut shop = Shop::open(folder)?;
+    let mut shop = open(folder)?;
     let report = match args.as_of {
         None => verifying::verify(&mut shop)?,
         Some(at) => {
@@ -22,8 +23,10 @@ pub(super) fn verify(folder: &Path, args: &Reading) -> Result<Said, CommandError
         }
     };
     let mut text = format!(
-        "{} entries in {} books: hashes built again, signatures checked, documents put together.\n{} closings answered again.\n",
-        report.entries, report.books, report.closings
+        "{} in {}: hashes built again, signatures checked, documents put together.\n{} answered again.\n",
+        counted(report.entries, "entry", "entries"),
+        counted(report.books, "book", "books"),
+        counted(report.closings, "closing", "closings"),
     );
     if report.findings.is_empty() {
         text.push_str("All of it holds.");
@@ -31,9 +34,9 @@ pub(super) fn verify(folder: &Path, args: &Reading) -> Result<Said, CommandError
     }
     let rows = report.findings.iter().map(|finding| [finding.at.clone(), finding.what.clone()]);
     text.push_str(&format!(
-        "{} things do not hold:\n{}",
-        report.findings.len(),
+        "{} not hold:\n{}\nNothing was changed. Keep a copy of the folder before you do anything else.",
+        counted(report.findings.len(), "thing does", "things do"),
         table(["Where", "What"], rows)
     ));
-    Err(CommandError::Asked(text))
+    Err(CommandError::Found(Box::new(Said::new(text, &report)?)))
 }

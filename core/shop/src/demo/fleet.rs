@@ -257,11 +257,11 @@ const TH_02_RISES: [i64; 14] = [24, 31, 18, 32, 27, 22, 30, 32, 15, 29, 26, 32, 
 
 /// Ids of the demo: version 7, of one morning, told apart by their count.
 #[derive(Default)]
-pub struct Ids(u16);
+pub(super) struct Ids(u16);
 
 impl Ids {
     /// The next id.
-    pub fn next(&mut self, at: Stamp) -> Uuid {
+    pub(super) fn next(&mut self, at: Stamp) -> Uuid {
         self.0 = self.0.wrapping_add(1);
         let [high, low] = self.0.to_be_bytes();
         let ms = u64::try_from(at.unix_ms()).unwrap_or(0);
@@ -270,7 +270,7 @@ impl Ids {
 }
 
 /// The moment the fleet was written down.
-pub fn begun() -> Result<Stamp, DemoError> {
+pub(super) fn begun() -> Result<Stamp, DemoError> {
     Ok("2026-10-18T15:00:00-06:00".parse()?)
 }
 
@@ -278,7 +278,7 @@ pub fn begun() -> Result<Stamp, DemoError> {
 ///
 /// # Errors
 /// Only when a figure in the table above is mistyped.
-pub fn written(ids: &mut Ids) -> Result<Vec<NewEntry>, DemoError> {
+pub(super) fn written(ids: &mut Ids) -> Result<Vec<NewEntry>, DemoError> {
     let at = begun()?;
     let mut entries = Vec::new();
     let mut manager = None;

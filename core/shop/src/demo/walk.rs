@@ -23,7 +23,7 @@ pub struct Found {
 ///
 /// # Errors
 /// When the checklist's own data cannot be read.
-pub fn walk(
+pub(super) fn walk(
     walk: WalkId,
     features: &Features,
     seconds: u32,
@@ -42,7 +42,7 @@ pub fn walk(
 ///
 /// # Errors
 /// When the checklist's own data cannot be read.
-pub fn passed_by(walk: WalkId, found: Found) -> Result<PreTripSection, DemoError> {
+pub(super) fn passed_by(walk: WalkId, found: Found) -> Result<PreTripSection, DemoError> {
     let template = Template::common_practice()?;
     let answers = vec![defect(template, found, None)];
     Ok(PreTripSection { walk, edition: template.edition, answers, seconds: Some(40), complete: false })

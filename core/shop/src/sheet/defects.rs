@@ -56,7 +56,12 @@ fn worst(defect: &Defect) -> u8 {
 fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> Result<DefectRow, ShopError> {
     let mut answers: Vec<&Answer> = defect.answers.iter().collect();
     let found = |answer: &Answer| matches!(answer.said, Said::Defect { .. });
-    let one = if answers.is_empty() { None } else { Some(answers.remove(0)) };
+    // One person's OK of the morning says nothing beside what the same person found later.
+    let two = answers.first().is_some_and(|first| {
+        answers.iter().any(|other| other.person != first.person && found(other) != found(first))
+    });
+    let place = if two { None } else { answers.iter().position(|answer| found(answer)) }.unwrap_or(0);
+    let one = if answers.is_empty() { None } else { Some(answers.remove(place)) };
     // Where two people differ both stand side by side; further answers follow.
     let differs =
         |answer: &&Answer| one.is_some_and(|one| one.person != answer.person && found(one) != found(answer));

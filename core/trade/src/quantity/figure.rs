@@ -246,7 +246,7 @@ impl fmt::Display for Figure {
 }
 
 #[derive(Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = r#"an object such as {"value": "0.21", "unit": "qt"}"#)]
 #[schemars(rename = "Figure")]
 struct FigureText {
     /// The number as text, as it was given: "0.21"

@@ -19,7 +19,9 @@ CREATE TABLE fact (
 );
 CREATE INDEX fact_day ON fact (day, unit, kind);
 CREATE INDEX fact_unit ON fact (unit, kind, at);
-CREATE INDEX fact_bears ON fact (unit, bears, at, hours, judged);
+-- Partial: a walk that found nothing touches neither.
+CREATE INDEX fact_bears ON fact (unit, at) WHERE bears = 1;
+CREATE INDEX fact_hours ON fact (unit, at) WHERE hours IS NOT NULL;
 CREATE TABLE aside (
   entry INTEGER PRIMARY KEY REFERENCES entry (n),
   unit  INTEGER,
@@ -41,6 +43,7 @@ CREATE TABLE lock_out (
   PRIMARY KEY (unit, part, opened)
 ) WITHOUT ROWID;
 CREATE INDEX lock_open ON lock_out (unit, part) WHERE ended IS NULL;
+CREATE INDEX lock_ended ON lock_out (ended) WHERE ended IS NOT NULL;
 CREATE TABLE fleet (
   one     INTEGER PRIMARY KEY CHECK (one = 1),
   version INTEGER NOT NULL,                     -- counts changes of the fleet book's projection

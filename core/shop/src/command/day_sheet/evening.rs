@@ -190,6 +190,16 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
         ]
     });
     let below = table(["Unit", "Figures", "Used until settled", "Why", "What may have happened"], rows);
+    // Whoever settles names the entry, so the sheet must.
+    let ids: String = sheet
+        .to_settle
+        .rows
+        .iter()
+        .flat_map(|row| row.figures.iter().map(move |f| (row, f)))
+        .map(|(row, f)| format!("      {} {}: entry {}\n", row.unit, f.figure, f.entry))
+        .collect::<std::collections::BTreeSet<_>>()
+        .into_iter()
+        .collect();
     let corrected: String = sheet
         .corrected
         .rows
@@ -197,7 +207,7 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
         .map(|row| {
             let instead = row.instead.map_or_else(|| "nothing".to_owned(), |hours| hours.to_string());
             format!(
-                "     Corrected: {} {} struck, {instead} stands; {}: {}\n",
+                "      Corrected: {} {} struck, {instead} stands; {}: {}\n",
                 row.unit,
                 row.struck,
                 words.who(&row.who),
@@ -215,7 +225,7 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
                 format!("{} {} {hours}", words.who(&t.who), words.at(t.at))
             };
             format!(
-                "     Entered twice: {} {}: {}; {}\n",
+                "      Entered twice: {} {}: {}; {}\n",
                 row.unit,
                 words.task(&row.task),
                 told(&row.first),
@@ -229,6 +239,7 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
     if !under.is_empty() {
         under.push('\n');
     }
+    under.push_str(&ids);
     under.push_str(&corrected);
     under.push_str(&twice);
     text.push_str(&section(count, "To settle", aside, &under));
@@ -239,7 +250,7 @@ fn late(words: &Words, sheet: &Evening, text: &mut String) {
         [
             row.came_from.clone(),
             row.unit.clone().unwrap_or_else(|| "the fleet".to_owned()),
-            row.says.clone(),
+            words.kind(&row.says),
             words.text(&format!("judged-{}", row.why), &row.why),
             words.at(row.since),
         ]
@@ -250,7 +261,7 @@ fn late(words: &Words, sheet: &Evening, text: &mut String) {
     let rows = sheet.came_late.rows.iter().map(|row| {
         [
             row.unit.clone().unwrap_or_else(|| "the fleet".to_owned()),
-            row.says.clone(),
+            words.kind(&row.says),
             words.who(&row.who),
             words.at(row.at),
             format!("{} by {}", words.at(row.came), row.came_from),

@@ -10,7 +10,8 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     let below = locked_rows(words, &sheet.not_to_go_out.rows);
     text.push_str(&section(sheet.not_to_go_out.count, "Not to go out", "", &below));
     let rows = sheet.to_certify.rows.iter().map(|row| {
-        let said = &row.one_answer;
+        // Of two answers the one that found something: whoever certifies signs for that.
+        let said = row.other_answer.as_ref().filter(|_| row.one_answer.ok).unwrap_or(&row.one_answer);
         [
             row.unit.clone(),
             words.item(&row.item, row.place.as_deref()),
@@ -21,11 +22,13 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     let below = table(["Unit", "What", "In whose words", "Locks"], rows);
     text.push_str(&section(sheet.to_certify.count, "Certificates to sign", "", &below));
     let rows =
-        sheet.expected.rows.iter().map(|row| [row.unit.clone(), row.said.clone(), words.who(&row.who)]);
+        sheet.expected.rows.iter().map(|row| {
+            [row.unit.clone(), row.said.clone(), row.who.clone().unwrap_or_else(|| "-".to_owned())]
+        });
     let below = table(["Unit", "State", "Who"], rows);
     text.push_str(&section(sheet.expected.count, "Expected out", "", &below));
     let below = due_rows(words, &sheet.due.rows);
-    text.push_str(&section(sheet.due.count, "Past due, due", "", &below));
+    text.push_str(&section(sheet.due.count, "Past due, due today", "", &below));
     let rows = sheet.in_the_bays.rows.iter().map(|row| {
         let tasks: Vec<String> = row.tasks.iter().map(|task| words.task(task)).collect();
         [row.unit.clone(), tasks.join(", "), row.where_and_who.clone().unwrap_or_default()]
@@ -40,7 +43,7 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     let rows = late.came_late.rows.iter().map(|row| {
         [
             row.unit.clone().unwrap_or_else(|| "the fleet".to_owned()),
-            row.says.clone(),
+            words.kind(&row.says),
             words.who(&row.who),
             words.at(row.at),
             words.at(row.came),

@@ -53,6 +53,11 @@ impl Words {
         self.text(&format!("task-{task}"), task)
     }
 
+    /// What an entry records.
+    pub(in crate::command) fn kind(&self, kind: &str) -> String {
+        self.text(&format!("kind-{kind}"), kind)
+    }
+
     /// A text by its key; the plain word where the fleet has made a word of its own.
     pub(in crate::command) fn text(&self, key: &str, plain: &str) -> String {
         if self.texts.has(key) { self.texts.get(key, &[]) } else { plain.replace('-', " ") }

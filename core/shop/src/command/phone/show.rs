@@ -47,8 +47,17 @@ pub(super) fn show(phone: &Daybook, asked: &Asked<'_>, now: Stamp) -> Result<Sai
             let query =
                 StopQuery { stop: asked.stop.map(|n| n.to_string()), seen: Default::default(), open_ms: 0 };
             match stop(ledger, &draft, &query, template, now)? {
+                Some(screen) if asked.stop.is_some_and(|n| n.to_string() != screen.label) => {
+                    Err(CommandError::Asked(format!(
+                        "this walk has no stop {}: it has {}, from 1. Nothing was changed.",
+                        asked.stop.unwrap_or_default(),
+                        screen.of
+                    )))
+                }
                 Some(screen) => record(&screen),
-                None => Err(CommandError::Asked("this walk has no such stop.".to_owned())),
+                None => Err(CommandError::Asked(
+                    "this walk has no stop. Give its unit an item of the checklist first.".to_owned(),
+                )),
             }
         }
         ScreenAsked::Glass => {
