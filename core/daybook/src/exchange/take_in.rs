@@ -255,8 +255,7 @@ fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(),
         ledger.store_mut().keep_receipts(&heads, at, taken.shop_set_back)?;
         taken.receipt = true;
     }
-    let whole = taken.ended_early.is_none() && !taken.refused.iter().any(|(id, _)| id.is_none());
-    if let Some(cursor) = said.cursor.filter(|_| whole) {
+    if let Some(cursor) = said.cursor.filter(|_| taken.whole()) {
         memory::set_cursor(ledger.store_mut(), &cursor)?;
     }
     Ok(())

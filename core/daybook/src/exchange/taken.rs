@@ -39,6 +39,11 @@ pub struct TakenIn {
 }
 
 impl TakenIn {
+    /// Whether every parcel of the file was there and could be opened; entries refused one by one do not count.
+    pub fn whole(&self) -> bool {
+        self.ended_early.is_none() && !self.refused.iter().any(|(id, _)| id.is_none())
+    }
+
     /// Entries with a signature that does not hold.
     pub fn forged(&self) -> usize {
         let forged = Reason::Entry(crate::ledger::Refusal::Signature);

@@ -129,7 +129,7 @@ pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError
         accepted,
         answer: answered,
     };
-    Ok(Said::new(lines.join("\n"), &json)?.in_part(taken.ended_early.is_some()))
+    Ok(Said::new(lines.join("\n"), &json)?.in_part(!taken.whole()))
 }
 
 /// What became of a file, in sentences.

@@ -87,7 +87,7 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
                 "refused": taken.refused.len(), "receipt": taken.receipt, "placed-again": taken.placed_again,
                 "ended-early": taken.ended_early.as_ref().map(ToString::to_string),
             });
-            Ok(Some(Said::new(lines.join("\n"), &json)?.in_part(taken.ended_early.is_some())))
+            Ok(Some(Said::new(lines.join("\n"), &json)?.in_part(!taken.whole())))
         }
     }
 }

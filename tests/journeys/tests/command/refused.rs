@@ -65,8 +65,12 @@ fn another_fleet_s_file_is_refused_by_shop_and_phone() {
     ours.write("stray.answer.sump", other.read("one.answer.sump"));
     let told = ours.ask(&["take-in", "stray.sump", "--received", LATER]).refused();
     assert!(told.contains("Another fleet's file: nothing taken in."), "{told}");
-    let told = ours.phone("one", LATER, &["take-in", "stray.answer.sump"], "").refused();
-    assert!(told.contains("Another fleet's file: nothing taken in."), "{told}");
+    // Whose answer it is stands under a signature that this phone cannot check: only that is said.
+    let answer = ["phone", "one", "--now", LATER, "take-in", "stray.answer.sump"];
+    let told = ours.run(&answer, "").refused();
+    assert!(told.contains("1 not taken in: it comes from a device that is not known here."), "{told}");
+    let screen = ours.phone("one", LATER, &["show", "where"], "").json();
+    assert_eq!(screen["counts"], json!({ "on_phone": 0, "at_shop": 4, "aside": 0 }));
     assert_eq!(entries(&ours), before);
 }
 
