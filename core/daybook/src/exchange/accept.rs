@@ -1,7 +1,7 @@
 //! Letting a new phone in: someone compares its key and says yes.
 
 use sumpbook_trade::record::{DeviceEnrolled, Digest, Source};
-use sumpbook_trade::{Entry, Fact, Stamp};
+use sumpbook_trade::{Entry, Fact, PersonId, Stamp};
 
 use super::memory::{self, Asked};
 use super::shelf_again::shelf_again;
@@ -63,12 +63,18 @@ pub fn pending(ledger: &Ledger, now: Stamp) -> Result<Vec<PendingDevice>, Exchan
     Ok(devices)
 }
 
-/// Lets in the waiting phone with this fingerprint (spaces and case do not matter): records its enrolment,
+/// Lets in the waiting phone with this fingerprint (spaces and case do not matter): records its enrolment with
+/// the name of whoever accepts,
 /// uses its code up, and takes in what of it was waiting.
 ///
 /// # Errors
 /// [`ExchangeError::NobodyWaiting`]; a code that is unknown, ran out or was used; and as any write.
-pub fn accept(ledger: &mut Ledger, fingerprint: &str, now: Stamp) -> Result<Accepted, ExchangeError> {
+pub fn accept(
+    ledger: &mut Ledger,
+    fingerprint: &str,
+    by: Option<PersonId>,
+    now: Stamp,
+) -> Result<Accepted, ExchangeError> {
     if !memory::is_shop(ledger) {
         return Err(ExchangeError::NotTheShop);
     }
@@ -103,7 +109,7 @@ pub fn accept(ledger: &mut Ledger, fingerprint: &str, now: Stamp) -> Result<Acce
             set: None,
             at: now,
             clock_off_ms: None,
-            person: None,
+            person: by,
             trainer: None,
             pin_given: false,
             hours: None,

@@ -19,8 +19,9 @@ pub(super) struct Bearing {
 pub(super) fn bearing(truth: &Truth<'_>, truck: TruckId, upto_ms: i64) -> Result<Vec<Bearing>, LedgerError> {
     let mut found = Vec::new();
     for fact in truth.bearing_facts(truck, upto_ms)? {
-        // A defect once told stays a defect until it is certified, even when its entry is void.
-        let told = fact.judged == Judged::Void && is_inspection(&fact);
+        // A defect once told stays a defect until it is certified, even when its entry is void, or when
+        // another content came under its id: merging never hides a defect.
+        let told = matches!(fact.judged, Judged::Void | Judged::TwoContents) && is_inspection(&fact);
         if (fact.judged == Judged::Counts || told)
             && let Some(entry) = read(truth, fact.n)?
         {

@@ -80,10 +80,8 @@ pub(super) fn take_in(folder: &Path, args: &TakeIn) -> Result<Said, CommandError
     let mut lines = Vec::new();
     let mut accepted = None;
     if let Some(fingerprint) = &args.accept {
-        if let Some(by) = &args.by {
-            shop.person(by)?;
-        }
-        let phone = exchange::accept(&mut shop.ledger, fingerprint, now)?;
+        let by = args.by.as_deref().map(|name| shop.person(name)).transpose()?;
+        let phone = exchange::accept(&mut shop.ledger, fingerprint, by, now)?;
         lines.push(format!(
             "{} is let in. {} had been waiting and {} in the books now.",
             phone.name,

@@ -50,7 +50,8 @@ impl World {
             let file = phone.hand_over(now)?;
             let asked = exchange::take_in(&mut shop.ledger, &file.bytes, now)?;
             let device = asked.pending.as_ref().ok_or(DemoError::Month("a phone that does not ask"))?;
-            exchange::accept(&mut shop.ledger, &device.fingerprint, now)?;
+            let by = shop.person("Ilse Marrow")?;
+            exchange::accept(&mut shop.ledger, &device.fingerprint, Some(by), now)?;
             let taken = exchange::take_in(&mut shop.ledger, &file.bytes, now)?;
             let answer = exchange::answer(&mut shop.ledger, &taken, now)?;
             phone.take_in(&answer, now)?;

@@ -195,7 +195,7 @@ pub struct ExpectedRow {
     /// Door number.
     pub unit: String,
     /// `done`, `covered`, `due-out`, `not-reported`, or the status: `parked`, `in-shop`, `stored`, `lent`,
-    /// `not-said`.
+    /// `no-day-status`.
     pub state: String,
     /// Signed at, or due out at.
     pub at: Option<Stamp>,

@@ -25,7 +25,7 @@ pub(super) fn use_word(what: UseKind) -> &'static str {
 }
 
 pub(super) fn status_word(status: Option<DayStatus>) -> String {
-    status.map_or_else(|| "not-said".to_owned(), |status| key(&status))
+    status.map_or_else(|| "no-day-status".to_owned(), |status| key(&status))
 }
 
 /// "30 %", "below view".

@@ -22,8 +22,8 @@ fn a_code_is_used_once() {
     let (first, second) = (asks(&mut shop, &mut one, at(1)), asks(&mut shop, &mut two, at(1)));
     assert_eq!((first.code, second.code), (CodeState::Open, CodeState::Open));
     assert_eq!(pending(&shop.ledger, at(2)).unwrap().len(), 2);
-    accept(&mut shop.ledger, &first.fingerprint, at(2)).unwrap();
-    let told = accept(&mut shop.ledger, &second.fingerprint, at(3)).unwrap_err().to_string();
+    accept(&mut shop.ledger, &first.fingerprint, None, at(2)).unwrap();
+    let told = accept(&mut shop.ledger, &second.fingerprint, None, at(3)).unwrap_err().to_string();
     assert!(told.contains("used already by yard phone 1") && told.contains("Nothing was added"), "{told}");
     assert_eq!(shop.ledger.fleet().devices.len(), 1);
     // A new invitation brings the second in, with what it recorded under the old one.
@@ -31,7 +31,7 @@ fn a_code_is_used_once() {
     let fresh = shop.invite(&[truck(1)]);
     two.book.take_in(&fresh, at(5)).unwrap();
     let second = asks(&mut shop, &mut two, at(6));
-    assert_eq!(accept(&mut shop.ledger, &second.fingerprint, at(7)).unwrap().admitted, 1);
+    assert_eq!(accept(&mut shop.ledger, &second.fingerprint, None, at(7)).unwrap().admitted, 1);
 }
 
 #[test]
@@ -41,16 +41,16 @@ fn a_code_runs_out_and_an_unknown_one_never_held() {
     let late = at(8 * 24 * 60);
     let device = asks(&mut shop, &mut phone, late);
     assert!(matches!(device.code, CodeState::Expired(_)));
-    let told = accept(&mut shop.ledger, &device.fingerprint, late).unwrap_err().to_string();
+    let told = accept(&mut shop.ledger, &device.fingerprint, None, late).unwrap_err().to_string();
     assert!(told.contains("ran out on 2026-10-26") && told.contains("Ask the shop for a new one"), "{told}");
 
     let other_life = Shop::new(1);
     let mut shop = other_life;
     let device = asks(&mut shop, &mut phone, at(3));
     assert_eq!(device.code, CodeState::Unknown);
-    let refused = accept(&mut shop.ledger, &device.fingerprint, at(3)).unwrap_err();
+    let refused = accept(&mut shop.ledger, &device.fingerprint, None, at(3)).unwrap_err();
     assert!(matches!(refused, ExchangeError::CodeUnknown));
-    let nobody = accept(&mut shop.ledger, "00 11", at(3)).unwrap_err();
+    let nobody = accept(&mut shop.ledger, "00 11", None, at(3)).unwrap_err();
     assert!(matches!(nobody, ExchangeError::NobodyWaiting(_)));
     let invitation = shop.invite(&[truck(1)]);
     let folder = tempfile::tempdir().unwrap();

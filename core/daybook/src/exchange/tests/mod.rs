@@ -119,7 +119,7 @@ impl Shop {
         let mut phone = Phone::new(name, &self.invite(trucks));
         let file = phone.book.hand_over(at(1)).unwrap().bytes;
         let taken = take_in(&mut self.ledger, &file, at(1)).unwrap();
-        accept(&mut self.ledger, &taken.pending.as_ref().unwrap().fingerprint, at(1)).unwrap();
+        accept(&mut self.ledger, &taken.pending.as_ref().unwrap().fingerprint, None, at(1)).unwrap();
         let back = answer(&mut self.ledger, &taken, at(1)).unwrap();
         phone.book.take_in(&back, at(1)).unwrap();
         phone

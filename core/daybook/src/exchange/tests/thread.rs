@@ -15,7 +15,7 @@ fn an_entry_goes_to_the_shop_and_its_receipt_comes_back() {
     assert_eq!((taken.admitted, taken.waiting), (0, 1), "{taken:?}");
     let pending = taken.pending.clone().unwrap();
     assert_eq!(pending.name, "yard phone 1");
-    let accepted = accept(&mut shop.ledger, &pending.fingerprint.to_lowercase(), at(61)).unwrap();
+    let accepted = accept(&mut shop.ledger, &pending.fingerprint.to_lowercase(), None, at(61)).unwrap();
     assert_eq!(accepted.admitted, 1);
     let back = answer(&mut shop.ledger, &taken, at(62)).unwrap();
 
