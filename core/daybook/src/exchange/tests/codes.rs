@@ -65,7 +65,7 @@ fn a_phone_does_none_of_the_shop_s_work() {
     let mut phone = shop.lets_in("yard phone 1", &[truck(1)]);
     let ledger = phone.book.ledger_mut();
     assert!(matches!(invite(ledger, &[truck(1)], at(2), 1), Err(ExchangeError::NotTheShop)));
-    assert!(matches!(accept(ledger, "00", at(2)), Err(ExchangeError::NotTheShop)));
+    assert!(matches!(accept(ledger, "00", None, at(2)), Err(ExchangeError::NotTheShop)));
     assert!(matches!(
         answer(ledger, &super::super::TakenIn::default(), at(2)),
         Err(ExchangeError::NotTheShop)
