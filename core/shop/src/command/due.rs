@@ -75,7 +75,7 @@ pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
             // The amounts of what is not yet due stand in their own columns.
             match row.state.as_str() {
                 "coming-up" => "coming up".to_owned(),
-                "far-off" => "later".to_owned(),
+                "far-off" => "far off".to_owned(),
                 _ => row.said.clone(),
             },
             part,
