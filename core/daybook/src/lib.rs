@@ -14,3 +14,17 @@ pub mod screen;
 pub mod state;
 pub mod store;
 pub mod text;
+
+pub use book::{BookId, EntryRow};
+pub use draft::{Draft, DraftError, EndOfDayDraft, PreTripDraft, TopUpDraft};
+pub use exchange::{ExchangeError, HandOver, TakenIn};
+pub use fleet::{Device, Fleet};
+pub use gate::{Actor, ChangeHash, DeviceKey, KeyId, Place, PublicKey};
+pub use judgement::Judged;
+pub use ledger::{Admission, Incoming, Ledger, LedgerError, NewEntry, Refusal, Root};
+pub use line::{Line, LineError};
+pub use phone::{Daybook, FileSeal, KeySeal, Parts, PhoneError};
+pub use screen::Standing;
+pub use state::UnitState;
+pub use store::{Salvaged, Store, StoreError};
+pub use text::Texts;

@@ -15,14 +15,14 @@ use sumpbook_daybook::book::BookId;
 use sumpbook_daybook::fleet::Fleet;
 use sumpbook_daybook::gate::{Actor, DeviceKey, Place, sign};
 use sumpbook_daybook::ledger::{Admission, Incoming, Ledger, Root};
-use sumpbook_daybook::line::{Line, LineError, Writer, entry_id, schema};
+use sumpbook_daybook::line::{Line, LineError, Writer, schema};
 use sumpbook_trade::{Entry, Fact, FactKind, FleetId, Stamp, Template};
 
 const KINDS: &str = include_str!("kinds.jsonl");
 
 fn writer() -> Writer {
     let now: Stamp = "2026-10-20T09:00:00-06:00".parse().unwrap();
-    Writer { now, clock_off_ms: Some(250), id: entry_id(now).unwrap() }
+    Writer { now, clock_off_ms: Some(250), id: sumpbook_daybook::ledger::new_id(now).unwrap() }
 }
 
 fn template() -> &'static Template {

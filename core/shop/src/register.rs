@@ -57,7 +57,10 @@ impl Shop {
     /// As [`Shop::write`].
     pub fn add_truck(&mut self, new: NewTruck, hand: &Hand) -> Result<TruckId, ShopError> {
         let known = self.ledger.fleet().truck_by_door(&new.door).map(|truck| truck.truck);
-        let truck = known.unwrap_or_else(|| TruckId(new_id(hand.at)));
+        let truck = match known {
+            Some(known) => known,
+            None => TruckId(new_id(hand.at)?),
+        };
         let NewTruck { door, serial, plate, features, in_service, in_service_hours } = new;
         let registered =
             TruckRegistered { truck, door, serial, plate, features, in_service, in_service_hours };
@@ -75,7 +78,10 @@ impl Shop {
         let fleet = self.ledger.fleet();
         let unnamed = || new.on.and_then(|truck| fleet.set_on(truck)).filter(|set| set.serial.is_none());
         let known = fleet.sets.values().find(|set| same(&set.serial)).or_else(unnamed).map(|set| set.set);
-        let set = known.unwrap_or_else(|| SetId(new_id(hand.at)));
+        let set = match known {
+            Some(known) => known,
+            None => SetId(new_id(hand.at)?),
+        };
         let registered = SetRegistered { set, serial: new.serial, on: new.on, profile: new.profile };
         self.write(None, registered.into(), None, hand)?;
         Ok(set)
@@ -88,7 +94,10 @@ impl Shop {
     /// As [`Shop::write`].
     pub fn add_person(&mut self, new: NewPerson, hand: &Hand) -> Result<PersonId, ShopError> {
         let known = self.ledger.fleet().person_by_name(&new.name).map(|person| person.person);
-        let person = known.unwrap_or_else(|| PersonId(new_id(hand.at)));
+        let person = match known {
+            Some(known) => known,
+            None => PersonId(new_id(hand.at)?),
+        };
         let set = PersonSet { person, name: new.name, role: new.role, gone: new.gone };
         let hand = Hand { person: hand.person.or(Some(person)), ..*hand };
         self.write(None, set.into(), None, &hand)?;

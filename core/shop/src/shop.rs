@@ -82,7 +82,7 @@ impl Shop {
             return Err(ShopError::Taken(folder.to_owned()));
         }
         let key = DeviceKey::generate().map_err(LedgerError::from)?;
-        let fleet = FleetId(new_id(options.now));
+        let fleet = FleetId(new_id(options.now)?);
         private(&folder.join(KEY_FILE), &format!("{}\n", Digest(*key.secret()))).map_err(at)?;
         fs::write(folder.join(FLEET_FILE), format!("{fleet}\n")).map_err(at)?;
         let root = Root { fleet, shop: key.public() };
@@ -141,7 +141,7 @@ impl Shop {
         let set = truck.and_then(|truck| self.ledger.fleet().set_on(truck)).map(|set| set.set);
         let about_air = matches!(fact, Fact::ServiceDone(_) | Fact::Certificate(_) | Fact::HourReading(_));
         let entry = Entry {
-            id: EntryId(new_id(hand.at)),
+            id: EntryId(new_id(hand.at)?),
             unit: truck,
             set: set.filter(|_| about_air),
             at: hand.at,
@@ -190,10 +190,8 @@ impl Shop {
 }
 
 /// A new name of something, version 7 (RFC 9562) from this moment.
-pub(crate) fn new_id(at: Stamp) -> Uuid {
-    let ms = at.unix_ms().max(0).unsigned_abs();
-    let nanos = u32::try_from(ms % 1_000).unwrap_or(0).saturating_mul(1_000_000);
-    Uuid::new_v7(uuid::Timestamp::from_unix(uuid::NoContext, ms / 1_000, nanos))
+pub(crate) fn new_id(at: Stamp) -> Result<Uuid, ShopError> {
+    Ok(sumpbook_daybook::ledger::new_id(at).map_err(LedgerError::from)?.0)
 }
 
 /// Names as a list for a sentence.

@@ -7,9 +7,8 @@ use super::memory::{self, Asked};
 use super::shelf_again::shelf_again;
 use super::{CodeState, ExchangeError, PendingDevice};
 use crate::gate::{KeyId, PublicKey};
-use crate::ledger::{Ledger, NewEntry};
+use crate::ledger::{Ledger, NewEntry, new_id};
 use crate::parcel::EnrolmentRequest;
-use crate::phone::new_id;
 use crate::store::{Store, StoreError};
 
 /// A phone that was let in.

@@ -9,6 +9,7 @@ mod ancestry;
 mod error;
 mod fleet;
 mod fork;
+mod ids;
 mod project;
 mod rebuild;
 mod record;
@@ -25,6 +26,7 @@ use crate::store::{Salvaged, Store, StoreError};
 pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
 pub use error::LedgerError;
+pub use ids::new_id;
 pub(crate) use project::{day_number, decision_about};
 pub use record::NewEntry;
 

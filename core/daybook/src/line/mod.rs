@@ -3,7 +3,6 @@
 
 mod answer;
 mod error;
-mod id;
 mod read;
 mod resolve;
 mod schema;
@@ -16,7 +15,6 @@ use sumpbook_trade::{EntryId, Fact, Stamp, Tenths};
 
 pub use answer::{AnswerError, with_severity};
 pub use error::LineError;
-pub use id::entry_id;
 pub use resolve::Writer;
 pub use schema::schema;
 

@@ -5,8 +5,9 @@ use sumpbook_trade::record::{PersonSet, Role, Source, TruckRegistered};
 use sumpbook_trade::{Entry, Fact, Features, PersonId, Stamp, Tenths, TruckId};
 use uuid::Uuid;
 
-use super::{Line, LineError, Writer, entry_id};
+use super::{Line, LineError, Writer};
 use crate::fleet::Fleet;
+use crate::ledger::new_id;
 
 fn fleet() -> Fleet {
     let mut fleet = Fleet::default();
@@ -33,7 +34,7 @@ fn fleet() -> Fleet {
 
 fn resolve(text: &str, fleet: &Fleet) -> Result<Entry, LineError> {
     let now: Stamp = "2026-10-19T06:32:00-06:00".parse().unwrap();
-    let writer = Writer { now, clock_off_ms: Some(-40), id: entry_id(now).unwrap() };
+    let writer = Writer { now, clock_off_ms: Some(-40), id: new_id(now).unwrap() };
     Line::read(text)?.resolve(fleet, Template::common_practice().unwrap(), &writer)
 }
 

@@ -5,10 +5,10 @@ use std::path::Path;
 use sumpbook_trade::record::Source;
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, Tenths, TruckId};
 
-use super::{Home, KeySeal, PhoneError, new_id};
+use super::{Home, KeySeal, PhoneError};
 use crate::exchange::{self, ExchangeError, HandOver, TakenIn, memory};
 use crate::gate::DeviceKey;
-use crate::ledger::{Ledger, NewEntry, Root};
+use crate::ledger::{Ledger, NewEntry, Root, new_id};
 use crate::parcel::{FileReader, Invitation, Standing, open};
 use crate::store::{DraftRow, Salvaged, Store};
 

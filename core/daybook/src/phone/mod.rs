@@ -3,12 +3,10 @@
 mod daybook;
 mod error;
 mod home;
-mod ids;
 mod seal;
 mod standing;
 
 pub use daybook::{Daybook, Parts};
 pub use error::PhoneError;
 pub use home::Home;
-pub use ids::new_id;
 pub use seal::{FileSeal, KeySeal, KeySealError};

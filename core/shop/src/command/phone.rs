@@ -6,8 +6,8 @@ use std::path::Path;
 
 use sumpbook_daybook::exchange;
 use sumpbook_daybook::judgement::is_shop_only;
-use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::line::{self, Line, Writer, entry_id};
+use sumpbook_daybook::ledger::{Ledger, new_id};
+use sumpbook_daybook::line::{self, Line, Writer};
 use sumpbook_daybook::phone::{Daybook, FileSeal};
 use sumpbook_trade::{EntryId, Stamp, Template};
 
@@ -154,7 +154,7 @@ fn one(phone: &mut Daybook, text: &str, template: &Template, args: &Phone) -> Re
             "only the shop writes this kind: it would be set aside there. Tell the shop instead.".to_owned(),
         ));
     }
-    let id = entry_id(now).map_err(|e| CommandError::Asked(e.to_string()))?;
+    let id = new_id(now).map_err(|e| CommandError::Asked(e.to_string()))?;
     let writer = Writer { now, clock_off_ms: phone.clock_off_ms()?, id };
     let entry = line.resolve(phone.ledger().fleet(), template, &writer)?;
     let id = entry.id;

@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use sumpbook_daybook::ledger::NewEntry;
-use sumpbook_daybook::line::{Line, Writer, entry_id};
+use sumpbook_daybook::ledger::{NewEntry, new_id};
+use sumpbook_daybook::line::{Line, Writer};
 use sumpbook_trade::record::Source;
 use sumpbook_trade::{Fact, FactKind, Template};
 
@@ -47,7 +47,7 @@ fn one(shop: &mut Shop, mut line: Line, args: &FromLines) -> Result<sumpbook_tra
     // Whoever types at the shop is not a phone; where the record says nothing else, the shop saw it.
     line.source = Some(line.source.filter(|source| *source != Source::Phone).unwrap_or(Source::Shop));
     let hand = hand(shop, None, args.received);
-    let id = entry_id(hand.at).map_err(|e| CommandError::Asked(e.to_string()))?;
+    let id = new_id(hand.at).map_err(|e| CommandError::Asked(e.to_string()))?;
     let writer = Writer { now: hand.at, clock_off_ms: Some(0), id };
     let template = Template::common_practice().map_err(|e| CommandError::Asked(e.to_string()))?;
     let entry = line.resolve(shop.ledger.fleet(), template, &writer)?;

@@ -181,7 +181,7 @@ impl Yard {
     ) -> EntryId {
         let (person, truck) = (self.who(who), self.truck(door));
         let entry = Entry {
-            id: EntryId(crate::shop::new_id(at(when))),
+            id: EntryId(crate::shop::new_id(at(when)).unwrap()),
             unit: Some(truck),
             set: None,
             at: at(when),
@@ -265,7 +265,7 @@ pub(super) fn brought_in(
     came: Stamp,
 ) {
     let entry = Entry {
-        id: EntryId(crate::shop::new_id(when)),
+        id: EntryId(crate::shop::new_id(when).unwrap()),
         unit: Some(truck),
         set: None,
         at: when,

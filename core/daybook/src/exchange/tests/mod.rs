@@ -17,8 +17,9 @@ use tempfile::TempDir;
 use super::{accept, answer, invite, take_in};
 use crate::book::BookId;
 use crate::gate::DeviceKey;
+use crate::ledger::new_id;
 use crate::ledger::{Ledger, NewEntry, Root};
-use crate::phone::{Daybook, FileSeal, Parts, new_id};
+use crate::phone::{Daybook, FileSeal, Parts};
 use crate::store::Store;
 
 pub(super) fn truck(number: u8) -> TruckId {

@@ -2,8 +2,7 @@
 
 use serde::Serialize;
 use sumpbook_daybook::draft::{Draft, EndOfDayDraft, PreTripDraft, TopUpDraft};
-use sumpbook_daybook::ledger::LedgerError;
-use sumpbook_daybook::line::entry_id;
+use sumpbook_daybook::ledger::{LedgerError, new_id};
 use sumpbook_daybook::phone::Daybook;
 use sumpbook_daybook::screen::{
     DisplayQuery, GlassQuery, LastReportQuery, StopQuery, TodayQuery, UnitQuery, WhereQuery, display,
@@ -110,7 +109,7 @@ fn drafts(phone: &Daybook) -> Result<Vec<Draft>, LedgerError> {
 }
 
 fn id(now: Stamp) -> Result<EntryId, CommandError> {
-    entry_id(now).map_err(|e| CommandError::Asked(e.to_string()))
+    new_id(now).map_err(|e| CommandError::Asked(e.to_string()))
 }
 
 fn truck(phone: &Daybook, asked: &Asked<'_>) -> Result<TruckId, CommandError> {
