@@ -5,6 +5,7 @@ use sumpbook_trade::day::Coverage;
 use sumpbook_trade::defect::{
     Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
 };
+use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::record::{Answer, AnswerKind, RepairVerdict};
 use sumpbook_trade::{Entry, Fact};
 use uuid::Uuid;
@@ -25,7 +26,7 @@ pub(super) fn of_unit(
         match &entry.fact {
             Fact::PreTripSection(section) => answers(entry, &section.answers, &mut findings, &mut oks),
             Fact::EndOfDay(report) => answers(entry, &report.defects, &mut findings, &mut oks),
-            Fact::TopUp(_) => findings.extend(super::fold::finding_of_pour(fleet, entry)),
+            Fact::TopUp(_) => findings.extend(finding_of_pour(fleet, entry)),
             Fact::Certificate(certificate) => certificates.push(Certificate {
                 at: entry.at.moment(),
                 entry: entry.id.0,
@@ -99,4 +100,21 @@ fn parts(answer: &Answer) -> Vec<LockPart> {
 
 fn person(entry: &Entry) -> Uuid {
     entry.person.map_or(Uuid::nil(), |person| person.0)
+}
+
+/// A pour of another oil than the unit's own locks the air and is a finding by itself.
+fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
+    let Fact::TopUp(top_up) = &entry.fact else { return None };
+    let own = fleet.set_on(entry.unit?)?.profile.oil_family?;
+    let poured = top_up.family?;
+    let wrong = top_up.fluid == Fluid::CompressorOil && own != poured && !top_up.pours.is_empty();
+    wrong.then(|| Finding {
+        at: entry.at.moment(),
+        entry: entry.id.0,
+        item: "oil-look".to_owned(),
+        place: None,
+        parts: vec![LockPart::Air],
+        person: person(entry),
+        words: "wrong-oil".to_owned(),
+    })
 }

@@ -4,14 +4,12 @@ use std::collections::BTreeSet;
 
 use chrono::{DateTime, FixedOffset};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
-use sumpbook_trade::defect::{Defect, DefectState, Finding, LockPart, lock_outs};
-use sumpbook_trade::fluid::Fluid;
+use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
 use sumpbook_trade::{Entry, Fact, TruckId};
 use uuid::Uuid;
 
 use super::inputs::{self, Bearing};
 use super::{KEPT_DAYS, TopUpNow, UnitState, defects, hours, notes, roster, services};
-use crate::fleet::Fleet;
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError};
 use crate::store::LockRow;
@@ -115,28 +113,6 @@ impl Ledger {
         }
         Ok(rows)
     }
-}
-
-/// A pour of another oil than the unit's own locks the air and is a finding by itself.
-pub(super) fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
-    let Fact::TopUp(top_up) = &entry.fact else { return None };
-    let item = match top_up.fluid {
-        Fluid::CompressorOil => {
-            let own = fleet.set_on(entry.unit?)?.profile.oil_family?;
-            let poured = top_up.family?;
-            (own != poured && !top_up.pours.is_empty()).then_some("oil-look")?
-        }
-        _ => return None,
-    };
-    Some(Finding {
-        at: entry.at.moment(),
-        entry: entry.id.0,
-        item: item.to_owned(),
-        place: None,
-        parts: vec![LockPart::Air],
-        person: entry.person.map_or(Uuid::nil(), |p| p.0),
-        words: "wrong-oil".to_owned(),
-    })
 }
 
 /// What the pre-trips among these entries cover.
