@@ -9,6 +9,7 @@ use crate::quantity::Tenths;
 
 /// How a task stands, from least to most pressing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Standing {
     /// A first service that is behind the unit: it never returns.
     Closed,
@@ -26,6 +27,7 @@ pub enum Standing {
 
 /// Which clock runs out first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Nearer {
     /// The hours clock.
     Hours,
