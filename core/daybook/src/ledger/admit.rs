@@ -128,10 +128,10 @@ impl Knowledge {
             return refused(Refusal::OtherFleet);
         }
         let signer = place.actor.key();
-        let Some(key) = self.keys.get(&signer) else {
+        let Some(key) = self.keys.get(signer) else {
             return Ok((Admission::Waiting { missing: signer.0 }, None));
         };
-        if let Err(error) = sign::verify(place, &entry.payload, &entry.signature, key) {
+        if let Err(error) = sign::verify(place, &entry.payload, &entry.signature, &key) {
             return refused(match error {
                 VerifyError::Place(_) => Refusal::Place,
                 VerifyError::Actor => Refusal::OtherActor,

@@ -1,13 +1,14 @@
 //! Keeping the folded fleet in step with the fleet book.
 
-use std::collections::{BTreeSet, HashMap};
+use std::collections::BTreeSet;
 
 use sumpbook_trade::{Entry, FactKind};
 
+use super::keys::Keys;
 use super::{Knowledge, Ledger, LedgerError};
 use crate::book::{BookId, EntryRow};
 use crate::fleet::Fleet;
-use crate::gate::{KeyId, PublicKey};
+use crate::gate::KeyId;
 use crate::judgement::Judged;
 use crate::store::{HeldEntry, Truth, Writing};
 
@@ -127,13 +128,8 @@ impl Knowledge {
     }
 
     fn learn_keys(&mut self) {
-        // Anew each time: a key learnt from an entry that did not stay is not known.
-        self.keys = HashMap::from([(self.root.shop.id(), self.root.shop)]);
-        for (_, device) in &self.fleet.devices {
-            if let Ok(key) = PublicKey::from_bytes(&device.key.0) {
-                self.keys.insert(key.id(), key);
-            }
-        }
+        // Anew each time: what was learnt in a transaction that did not stay is forgotten.
+        self.keys = Keys::of_fleet(self.root.shop, &self.fleet);
     }
 
     /// Folds the whole fleet book in the order of ops, which is the same on every device; with the highest op.

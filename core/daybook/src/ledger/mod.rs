@@ -10,11 +10,11 @@ mod error;
 mod fleet;
 mod fork;
 mod ids;
+mod keys;
 mod project;
 mod rebuild;
 mod record;
 
-use std::collections::HashMap;
 use std::path::Path;
 
 use sumpbook_trade::FleetId;
@@ -22,6 +22,8 @@ use sumpbook_trade::FleetId;
 use crate::fleet::Fleet;
 use crate::gate::{Actor, DeviceKey, KeyId, PublicKey};
 use crate::store::{Salvaged, Store, StoreError};
+
+use keys::Keys;
 
 pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
@@ -56,7 +58,7 @@ struct Knowledge {
     /// The number the store gave this fold: another writer of the folder may have changed it since.
     fleet_version: i64,
     /// Every key the fleet book ever enrolled.
-    keys: HashMap<KeyId, PublicKey>,
+    keys: Keys,
 }
 
 impl Ledger {
@@ -92,7 +94,7 @@ impl Ledger {
     /// As reading the fleet book; and when the system has no randomness.
     pub fn over(store: Store, root: Root, own: DeviceKey) -> Result<Ledger, LedgerError> {
         let actor = Actor::new(own.id())?;
-        let keys = HashMap::from([(root.shop.id(), root.shop)]);
+        let keys = Keys::of_shop(root.shop);
         let mut knows =
             Knowledge { root, own, actor, fleet: Fleet::default(), fleet_op: 0, fleet_version: 0, keys };
         knows.load_fleet(&store.truth())?;
@@ -140,7 +142,7 @@ impl Ledger {
 
     /// A key the fleet ever enrolled, by its id.
     pub fn key(&self, id: KeyId) -> Option<PublicKey> {
-        self.knows.keys.get(&id).copied()
+        self.knows.keys.get(id)
     }
 
     /// Writes as another actor of the same key from now on: after a commit that failed, and in tests.
