@@ -2,6 +2,7 @@
 
 use std::time::Duration;
 
+use sumpbook_shop::sheet::{View, day_sheet};
 use sumpbook_simulation::fleet::{BEGIN_MS, beginning, ledger_in, shop_key};
 
 use crate::fleet_year::{DAYS, IDS_A_DAY, day_of};
@@ -58,6 +59,11 @@ pub(crate) fn run() {
         println!("  {name}: {took:.2?}, {rows} rows");
     }
     time("hub: the questions of a day sheet", sum, SQL_LIMIT);
+    let now = sumpbook_trade::Stamp::from_parts(last_ms + 10 * 3_600_000, 0).unwrap();
+    let (took, sheet) =
+        timed(|| day_sheet(&ledger, ledger.fleet().yard_day(now), View::Evening, now).unwrap());
+    println!("hub: the whole day sheet of {UNITS} units, read and put in order: {took:.1?}");
+    assert!(!sheet.sentences.is_empty());
     let plans = ledger.store().plans_of_a_day().unwrap();
     for plan in &plans {
         println!("  {}: {}", plan.question, plan.steps.join("; "));
