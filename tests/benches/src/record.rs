@@ -1,6 +1,10 @@
 //! Recording an inspection durably, against the bare insert of the same bytes.
 
+use std::path::Path;
+use std::time::Duration;
+
 use rusqlite::Connection;
+use sumpbook_daybook::ledger::NewEntry;
 use sumpbook_simulation::fleet::{
     BEGIN_MS, beginning, entry, entry_id, ledger_in, of_truck, shop_key, truck,
 };
@@ -8,39 +12,68 @@ use sumpbook_simulation::fleet::{
 use crate::fleet_year::walk;
 use crate::said::{median, ratio, timed};
 
-const TIMES: u32 = 400;
+/// Days of a phone: the program is opened, writes a day's entries and is closed, so its log begins anew.
+const DAYS: u32 = 25;
+const ENTRIES_A_DAY: u32 = 40;
+/// One long run: the log has been full once and is written over, as in a program that is never closed.
+const LONG_RUN: u32 = 3_000;
 const LIMIT: f64 = 1.25;
 
-pub(crate) fn run() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut ledger = ledger_in(&folder.path().join("ours"), shop_key(), 0);
-    ledger.record(&beginning(5, &[1], 900_000), BEGIN_MS).unwrap();
-    let bare = Connection::open(folder.path().join("bare.db")).unwrap();
+/// The inspection number `number` and the bytes it is kept as.
+fn inspection(number: u32) -> ([NewEntry; 1], Vec<u8>, i64) {
+    let at = BEGIN_MS + i64::from(number) * 60_000;
+    let new = of_truck(entry(entry_id(number), Some(truck(number % 5)), at, walk(number, false)));
+    let payload = new.entry.to_payload();
+    ([new], payload, at)
+}
+
+fn bare(folder: &Path) -> Connection {
+    let bare = Connection::open(folder.join("bare.db")).unwrap();
     bare.execute_batch(
         "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;
-         CREATE TABLE entry (n INTEGER PRIMARY KEY, bytes BLOB NOT NULL)",
+         CREATE TABLE IF NOT EXISTS entry (n INTEGER PRIMARY KEY, bytes BLOB NOT NULL)",
     )
     .unwrap();
-    let (mut ours, mut theirs, mut bytes) = (Vec::new(), Vec::new(), 0);
-    for number in 0..TIMES {
-        let at = BEGIN_MS + i64::from(number) * 60_000;
-        let new = [of_truck(entry(entry_id(number), Some(truck(number % 5)), at, walk(number, false)))];
-        let payload = new[0].entry.to_payload();
-        bytes = payload.len();
-        let mut turns = [true, false];
-        if number % 2 == 1 {
-            turns.reverse();
-        }
-        for turn in turns {
-            if turn {
-                ours.push(timed(|| ledger.record(&new, at).unwrap()).0);
+    bare
+}
+
+/// Times of `count` entries from number `first` on, by turns: ours, bare.
+fn session(folder: &Path, first: u32, count: u32) -> [Vec<Duration>; 2] {
+    let mut ledger = ledger_in(&folder.join("ours"), shop_key(), 0);
+    let bare = bare(folder);
+    let mut times = [Vec::new(), Vec::new()];
+    for number in first..first + count {
+        let (new, payload, at) = inspection(number);
+        for turn in 0..2 {
+            if (number + turn) % 2 == 0 {
+                times[0].push(timed(|| ledger.record(&new, at).unwrap()).0);
             } else {
                 let insert = || {
                     bare.prepare_cached("INSERT INTO entry (bytes) VALUES (?1)").unwrap().execute([&payload])
                 };
-                theirs.push(timed(|| insert().unwrap()).0);
+                times[1].push(timed(|| insert().unwrap()).0);
             }
         }
     }
-    ratio(&format!("durable record of an inspection ({bytes} bytes)"), median(ours), median(theirs), LIMIT);
+    times
+}
+
+pub(crate) fn run() {
+    let folder = tempfile::tempdir().unwrap();
+    ledger_in(&folder.path().join("ours"), shop_key(), 0)
+        .record(&beginning(5, &[1], 900_000), BEGIN_MS)
+        .unwrap();
+    let bytes = inspection(0).1.len();
+    let mut days = [Vec::new(), Vec::new()];
+    for day in 0..DAYS {
+        let [ours, theirs] = session(folder.path(), day * ENTRIES_A_DAY, ENTRIES_A_DAY);
+        days[0].extend(ours);
+        days[1].extend(theirs);
+    }
+    let [ours, theirs] = days.map(median);
+    ratio(&format!("durable record of an inspection ({bytes} bytes), days of a phone"), ours, theirs, LIMIT);
+    let long = session(folder.path(), DAYS * ENTRIES_A_DAY, LONG_RUN);
+    let half = usize::try_from(LONG_RUN / 2).unwrap();
+    let [ours, theirs] = long.map(|times| median(times.into_iter().skip(half).collect()));
+    ratio("the same in a program that was never closed since", ours, theirs, LIMIT);
 }

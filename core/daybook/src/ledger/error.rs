@@ -18,9 +18,14 @@ pub enum LedgerError {
     /// The system gave no random bytes.
     #[error("the system has no random numbers to give ({0}). Nothing was recorded. Try again.")]
     Random(#[from] getrandom::Error),
-    /// The folded state could not be read or written.
-    #[error("the folded state does not read: {0}. The entries are kept; rebuild the projections.")]
+    /// Something kept beside the entries could not be read or written.
+    #[error(
+        "what is kept beside the entries does not read: {0}. The entries are kept; rebuild the projections."
+    )]
     State(#[from] serde_json::Error),
+    /// The folded state could not be written.
+    #[error("the folded state cannot be kept: {0}. The entries are kept.")]
+    Folded(String),
 }
 
 impl From<rusqlite::Error> for LedgerError {

@@ -10,18 +10,19 @@ use crate::book::{BookId, EntryRow};
 use crate::fleet::Fleet;
 use crate::gate::KeyId;
 use crate::judgement::Judged;
+use crate::state::folded;
 use crate::store::{HeldEntry, Truth, Writing};
 
 impl Ledger {
     /// Keeps the folded fleet, so that the next opening need not fold it.
     pub(crate) fn keep_fleet(&mut self) -> Result<(), LedgerError> {
-        if self.store.truth().fleet_body()?.is_some() {
+        if self.store.truth().fleet_kept()?.1.is_some() {
             return Ok(());
         }
         let Ledger { store, knows } = self;
         let writing = store.begin()?;
         knows.refresh(&writing.truth())?;
-        writing.put_fleet(knows.fleet_version, &serde_json::to_vec(&knows.fleet)?)?;
+        writing.put_fleet(knows.fleet_version, &folded::to_bytes(&(&knows.fleet, knows.fleet_op))?)?;
         writing.commit()?;
         Ok(())
     }
@@ -35,12 +36,12 @@ impl Knowledge {
 
     /// Reads the fleet: the folded one when it is kept, else the book.
     pub(super) fn load_fleet(&mut self, truth: &Truth<'_>) -> Result<(), LedgerError> {
-        let kept = truth.fleet_body()?.and_then(|body| serde_json::from_slice(&body).ok());
-        (self.fleet, self.fleet_op) = match kept {
-            Some(fleet) => (fleet, fleet_op(truth)?),
+        let (version, kept) = truth.fleet_kept()?;
+        (self.fleet, self.fleet_op) = match kept.and_then(|body| folded::from_bytes(&body)) {
+            Some(kept) => kept,
             None => self.fold(truth)?,
         };
-        self.fleet_version = truth.fleet_version()?;
+        self.fleet_version = version;
         self.learn_keys();
         Ok(())
     }
@@ -154,9 +155,4 @@ impl Knowledge {
         }
         Ok((fleet, highest))
     }
-}
-
-/// The highest op of the fleet book: nothing that was folded has a higher one.
-fn fleet_op(truth: &Truth<'_>) -> Result<u64, LedgerError> {
-    Ok(truth.heads_and_ops(BookId::Fleet)?.into_iter().map(|(_, op)| op).max().unwrap_or(0))
 }

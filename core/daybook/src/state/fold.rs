@@ -8,6 +8,7 @@ use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
 use sumpbook_trade::{Entry, Fact, TruckId};
 use uuid::Uuid;
 
+use super::folded;
 use super::inputs::{self, Bearing};
 use super::{KEPT_DAYS, TopUpNow, UnitState, defects, hours, notes, roster, services};
 use crate::judgement::Judged;
@@ -29,7 +30,7 @@ impl Ledger {
         let mut folded = Vec::new();
         for truck in self.store().truth().stale_units()? {
             let state = self.fold_unit(truck, i64::MAX)?;
-            let body = serde_json::to_vec(&state)?;
+            let body = folded::to_bytes(&state)?;
             let locks = self.lock_rows(&state)?;
             folded.push((truck, body, locks));
         }
@@ -45,7 +46,7 @@ impl Ledger {
     /// As any read.
     pub fn unit_state(&self, truck: TruckId) -> Result<UnitState, LedgerError> {
         if let Some(body) = self.store().truth().unit_body(truck)?
-            && let Ok(state) = serde_json::from_slice(&body)
+            && let Some(state) = folded::from_bytes(&body)
         {
             return Ok(state);
         }

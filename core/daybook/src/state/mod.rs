@@ -5,6 +5,7 @@
 
 mod defects;
 mod fold;
+pub(crate) mod folded;
 pub(crate) mod hours;
 mod inputs;
 mod notes;

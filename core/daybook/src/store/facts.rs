@@ -214,7 +214,7 @@ impl Store {
             "SELECT 'lock', hex(u.truck), l.part, hex(e.hash), l.since, l.ended, '', '', '', ''
              FROM lock_out l JOIN unit u ON u.no = l.unit JOIN entry e ON e.n = l.opened
              ORDER BY u.truck, l.part, e.hash",
-            "SELECT 'unit', hex(truck), cast(body AS text), '', '', '', '', '', '', '' FROM unit ORDER BY truck",
+            "SELECT 'unit', hex(truck), hex(body), '', '', '', '', '', '', '' FROM unit ORDER BY truck",
         ] {
             let mut query = self.connection.prepare(sql)?;
             let rows = query.query_map([], |row| {

@@ -1,5 +1,6 @@
 //! Opening the folder.
 
+use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OpenFlags, Transaction, TransactionBehavior};
@@ -65,7 +66,7 @@ impl Store {
 
     pub(super) fn open_file(path: &Path) -> Result<Store, StoreError> {
         let mut connection = Connection::open(path).map_err(|e| StoreError::from(e).at(path))?;
-        looks_whole(&connection, path)?;
+        looks_whole(path)?;
         // Before anything is set: a newer version's file is not touched at all.
         let form = schema::known_form(&connection).map_err(|e| e.at(path))?;
         schema::prepare(&connection).map_err(|e| e.at(path))?;
@@ -179,15 +180,29 @@ fn unchanging(path: &Path) -> PathBuf {
 }
 
 /// A file shorter than its header says was cut off; SQLite itself would notice only on the missing page.
-fn looks_whole(connection: &Connection, path: &Path) -> Result<(), StoreError> {
-    let asked = connection.query_row(
-        "SELECT page_count * page_size FROM pragma_page_count, pragma_page_size",
-        [],
-        |row| row.get::<_, i64>(0),
-    );
-    let needed = u64::try_from(asked.map_err(|e| StoreError::from(e).at(path))?).unwrap_or(0);
-    let wal = path.with_extension("db-wal");
-    let has_wal = std::fs::metadata(&wal).is_ok_and(|m| m.len() > 0);
-    let length = std::fs::metadata(path).map(|m| m.len()).unwrap_or(0);
-    if !has_wal && length < needed { Err(StoreError::Damaged(path.to_owned())) } else { Ok(()) }
+/// Beside a log the header is not yet what it will be, so nothing is said then.
+fn looks_whole(path: &Path) -> Result<(), StoreError> {
+    let log = path.with_extension("db-wal");
+    if std::fs::metadata(&log).is_ok_and(|m| m.len() > 0) {
+        return Ok(());
+    }
+    match promised(path) {
+        Some((needed, length)) if length < needed => Err(StoreError::Damaged(path.to_owned())),
+        _ => Ok(()),
+    }
+}
+
+/// Bytes the header promises and bytes the file has. SQLite file format, 1.3: the page size stands at byte 16
+/// (1 means 65,536), the page count at byte 28, big-endian.
+fn promised(path: &Path) -> Option<(u64, u64)> {
+    let mut file = std::fs::File::open(path).ok()?;
+    let mut header = [0; 32];
+    file.read_exact(&mut header).ok()?;
+    let [.., s0, s1, _, _, _, _, _, _, _, _, _, _, c0, c1, c2, c3] = header;
+    let size = match u16::from_be_bytes([s0, s1]) {
+        1 => 65_536,
+        size => u64::from(size),
+    };
+    let pages = u64::from(u32::from_be_bytes([c0, c1, c2, c3]));
+    Some((size.saturating_mul(pages), file.metadata().ok()?.len()))
 }

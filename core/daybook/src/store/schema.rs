@@ -18,9 +18,11 @@ pub(super) fn prepare(connection: &Connection) -> Result<(), StoreError> {
     connection.busy_timeout(std::time::Duration::from_secs(5))?;
     // FULL: an entry whose call returned is on the disk. temp_store: some phones have no folder for it.
     connection.execute_batch(
-        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;
-         PRAGMA temp_store = MEMORY; PRAGMA journal_size_limit = 1572864;",
+        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;
+         PRAGMA temp_store = MEMORY; PRAGMA journal_size_limit = 6291456;",
     )?;
+    // A statement is planned once: without this SQLite plans it again whenever other values are bound.
+    connection.set_db_config(rusqlite::config::DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
     connection.set_prepared_statement_cache_capacity(64);
     Ok(())
 }

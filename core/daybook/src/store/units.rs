@@ -84,13 +84,14 @@ impl Truth<'_> {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
-    /// The folded fleet, JSON; none when it changed since it was folded.
+    /// How often the fleet has changed here, and the folded fleet; none when it changed since it was folded.
     ///
     /// # Errors
     /// As any read.
-    pub fn fleet_body(&self) -> Result<Option<Vec<u8>>, StoreError> {
-        let mut query = self.0.prepare_cached("SELECT body FROM fleet WHERE one = 1 AND body <> x''")?;
-        Ok(query.query_row([], |row| row.get(0)).optional()?)
+    pub fn fleet_kept(&self) -> Result<(i64, Option<Vec<u8>>), StoreError> {
+        let mut query = self.0.prepare_cached("SELECT version, body FROM fleet WHERE one = 1")?;
+        let kept = query.query_row([], |row| Ok((row.get(0)?, row.get::<_, Vec<u8>>(1)?))).optional()?;
+        Ok(kept.map_or((0, None), |(version, body)| (version, (!body.is_empty()).then_some(body))))
     }
 
     /// How often the fleet has changed here: another number is another fleet.
