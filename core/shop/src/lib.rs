@@ -7,6 +7,7 @@ pub mod demo;
 pub mod due;
 mod error;
 mod heads;
+pub mod hub;
 mod register;
 pub mod service;
 pub mod settle;

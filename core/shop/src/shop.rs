@@ -200,7 +200,7 @@ pub(crate) fn listed(names: &[&str]) -> String {
 }
 
 /// Writes a file that only its owner can read, and never over another.
-fn private(path: &Path, text: &str) -> std::io::Result<()> {
+pub(crate) fn private(path: &Path, text: &str) -> std::io::Result<()> {
     let mut options = OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]

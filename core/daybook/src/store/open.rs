@@ -110,6 +110,14 @@ impl Store {
         Ok(Store { connection: connection.map_err(|e| e.at(&path))?, path })
     }
 
+    /// Begins reading: whatever is asked from here on is of one moment, however much is written meanwhile.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn hold_still(&self) -> Result<(), StoreError> {
+        Ok(self.connection.execute_batch("BEGIN")?)
+    }
+
     /// Whether `folder` holds a book.
     pub fn exists(folder: &Path) -> bool {
         folder.join(FILE).exists()

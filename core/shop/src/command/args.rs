@@ -51,6 +51,8 @@ pub(super) enum Verb {
     Certify(Certify),
     /// Work out every signature, hash, projection and closing again
     Verify(Reading),
+    /// Answer phones and browsers until Ctrl-C
+    Serve(Serve),
     /// A phone's own daybook, driven from here
     Phone(Phone),
     /// An invented fleet lives a few days
@@ -98,6 +100,17 @@ pub(super) struct Invite {
     /// When it counts as written; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub received: Option<Stamp>,
+}
+
+/// `serve`
+#[derive(Debug, Args)]
+pub(super) struct Serve {
+    /// The address to listen on
+    #[arg(long, default_value = "0.0.0.0:8443", value_name = "HOST:PORT")]
+    pub address: String,
+    /// Let the clock stand at this moment now and run on; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub clock: Option<Stamp>,
 }
 
 /// `take-in`

@@ -25,6 +25,9 @@ pub enum CommandError {
     /// A file could not be exchanged.
     #[error(transparent)]
     Exchange(#[from] ExchangeError),
+    /// The hub said no.
+    #[error(transparent)]
+    Hub(#[from] crate::hub::HubError),
     /// The demo could not go on.
     #[error(transparent)]
     Demo(#[from] DemoError),

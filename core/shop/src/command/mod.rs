@@ -14,6 +14,7 @@ mod out;
 mod phone;
 mod record;
 mod register;
+mod serve;
 mod verify;
 
 use std::process::ExitCode;
@@ -59,6 +60,7 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Settle(args) => decide::settle(&asked.shop, args).map(Some),
         Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
         Verb::Verify(args) => verify::verify(&asked.shop, args).map(Some),
+        Verb::Serve(args) => serve::serve(&asked.shop, args, asked.json).map(|()| None),
         Verb::Phone(args) => phone::phone(args, asked.json),
         Verb::Demo(args) => demo::demo(args, asked.json).map(|()| None),
     }

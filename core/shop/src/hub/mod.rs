@@ -1,0 +1,114 @@
+//! The hub: the shop's books, reached by phones and by a browser.
+//!
+//! One thread writes ([`writer`]); whoever reads opens the books for that one answer, so no reader waits for
+//! a writer. Sockets, threads and the clock stand here and nowhere below.
+
+mod certificate;
+mod clock;
+mod error;
+mod health;
+mod serve;
+mod writer;
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use sumpbook_daybook::gate::DeviceKey;
+use sumpbook_daybook::ledger::{Ledger, Root};
+use sumpbook_daybook::store::Store;
+use sumpbook_trade::Stamp;
+
+use crate::{Shop, ShopError};
+
+pub use certificate::{Certificate, host_name};
+pub use clock::HubClock;
+pub use error::HubError;
+pub use health::Figures;
+pub use serve::{Running, ServeOptions, serve};
+use writer::Writer;
+
+/// The books of one shop, shared by everything that answers.
+#[derive(Clone)]
+pub struct Hub(Arc<Inner>);
+
+struct Inner {
+    folder: PathBuf,
+    root: Root,
+    secret: [u8; 32],
+    clock: HubClock,
+    writer: Writer,
+    figures: Figures,
+}
+
+impl Hub {
+    /// Takes over an open shop: from here on one thread writes it.
+    ///
+    /// # Errors
+    /// When that thread cannot be begun.
+    pub fn over(shop: Shop, clock: HubClock) -> Result<Hub, HubError> {
+        let folder = shop.folder.clone();
+        let root = shop.ledger.root();
+        let secret = *shop.ledger.own_key().secret();
+        let writer = Writer::begin(shop)?;
+        Ok(Hub(Arc::new(Inner { folder, root, secret, clock, writer, figures: Figures::default() })))
+    }
+
+    /// Reads the books as they stand now. Everything one call asks is of one moment. Runs beside the
+    /// answering threads, for it waits for the disk.
+    ///
+    /// # Errors
+    /// As `work`; and when the books cannot be opened.
+    pub async fn read<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Ledger) -> Result<T, ShopError> + Send + 'static,
+    ) -> Result<T, HubError> {
+        let hub = self.clone();
+        tokio::task::spawn_blocking(move || work(&hub.reader()?)).await?.map_err(HubError::from)
+    }
+
+    /// Writes: `work` has the shop for itself until it returns, and what it recorded is durable by then.
+    ///
+    /// # Errors
+    /// As `work`; [`HubError::Busy`] when too many wait, [`HubError::Stopping`] when the hub ends.
+    pub async fn write<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Shop) -> Result<T, ShopError> + Send + 'static,
+    ) -> Result<T, HubError> {
+        self.0.writer.write(work).await
+    }
+
+    /// The books opened for reading, as of this moment.
+    ///
+    /// # Errors
+    /// When they cannot be opened.
+    pub fn reader(&self) -> Result<Ledger, ShopError> {
+        let store = Store::reader(&self.0.folder)?;
+        store.hold_still()?;
+        Ok(Ledger::over(store, self.0.root, DeviceKey::from_secret(&self.0.secret))?)
+    }
+
+    /// Now, by the hub's clock.
+    pub fn now(&self) -> Stamp {
+        self.0.clock.now()
+    }
+
+    /// Where trust begins.
+    pub fn root(&self) -> Root {
+        self.0.root
+    }
+
+    /// The shop's folder.
+    pub fn folder(&self) -> &Path {
+        &self.0.folder
+    }
+
+    /// What was counted since the hub began.
+    pub fn figures(&self) -> &Figures {
+        &self.0.figures
+    }
+
+    /// Writes what is asked for already, takes nothing more, and ends the writing thread.
+    pub fn stop(&self) {
+        self.0.writer.stop();
+    }
+}

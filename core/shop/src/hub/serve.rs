@@ -1,0 +1,92 @@
+//! Listening: TLS, limits on every connection, and an orderly end.
+
+use std::net::{SocketAddr, TcpListener};
+use std::sync::Arc;
+use std::time::Duration;
+
+use axum::Router;
+use axum::routing::get;
+use axum_server::Handle;
+use axum_server::tls_rustls::RustlsConfig;
+use rustls_pki_types::pem::PemObject;
+use rustls_pki_types::{CertificateDer, PrivateKeyDer};
+use sumpbook_daybook::gate::DeviceKey;
+
+use super::{Certificate, Hub, HubError, health};
+
+/// So long a connection may take to say what it wants.
+const HEAD_TIME: Duration = Duration::from_secs(10);
+/// So long those who are being answered have when the hub stops.
+const END_TIME: Duration = Duration::from_secs(10);
+
+/// How to serve.
+#[derive(Clone, Debug)]
+pub struct ServeOptions {
+    /// The address to listen on, such as `0.0.0.0:8443`; port 0 takes a free one.
+    pub address: String,
+}
+
+/// A hub that listens.
+pub struct Running {
+    /// Where.
+    pub address: SocketAddr,
+    handle: Handle<SocketAddr>,
+    task: tokio::task::JoinHandle<std::io::Result<()>>,
+    hub: Hub,
+}
+
+impl Running {
+    /// Ends it: answers who is being answered, takes nobody new, closes the books.
+    ///
+    /// # Errors
+    /// When the listening task failed.
+    pub async fn stop(self) -> Result<(), HubError> {
+        self.handle.graceful_shutdown(Some(END_TIME));
+        let ended = self.task.await?;
+        let hub = self.hub;
+        tokio::task::spawn_blocking(move || hub.stop()).await?;
+        ended.map_err(|error| HubError::Thread(error.to_string()))
+    }
+}
+
+/// Begins to listen.
+///
+/// # Errors
+/// When the address is taken, or the certificate cannot be used.
+pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError> {
+    let taken = |reason| HubError::Address { address: options.address.clone(), reason };
+    let listener = TcpListener::bind(&options.address).map_err(taken)?;
+    listener.set_nonblocking(true).map_err(taken)?;
+    let address = listener.local_addr().map_err(taken)?;
+    let tls = RustlsConfig::from_config(Arc::new(tls(&hub)?));
+    let handle = Handle::new();
+    let mut server = axum_server::from_tcp_rustls(listener, tls).map_err(taken)?.handle(handle.clone());
+    server.http_builder().http1().timer(hyper_util::rt::TokioTimer::new()).header_read_timeout(HEAD_TIME);
+    let app = router(hub.clone()).into_make_service_with_connect_info::<SocketAddr>();
+    let task = tokio::spawn(server.serve(app));
+    Ok(Running { address, handle, task, hub })
+}
+
+/// Everything the hub answers.
+fn router(hub: Hub) -> Router {
+    Router::new().route("/healthz", get(health::healthz)).with_state(hub)
+}
+
+fn tls(hub: &Hub) -> Result<rustls::ServerConfig, HubError> {
+    let shop = DeviceKey::from_secret(&hub.0.secret);
+    let made = Certificate::of(hub.folder(), hub.root().fleet, &shop)?;
+    let wrong = |reason: String| HubError::Certificate { path: hub.folder().to_owned(), reason };
+    let chain = CertificateDer::pem_slice_iter(made.chain.as_bytes())
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(|e| wrong(e.to_string()))?;
+    let key = PrivateKeyDer::from_pem_slice(made.key.as_bytes()).map_err(|e| wrong(e.to_string()))?;
+    let provider = Arc::new(rustls::crypto::ring::default_provider());
+    let mut config = rustls::ServerConfig::builder_with_provider(provider)
+        .with_safe_default_protocol_versions()
+        .map_err(|e| wrong(e.to_string()))?
+        .with_no_client_auth()
+        .with_single_cert(chain, key)
+        .map_err(|e| wrong(e.to_string()))?;
+    config.alpn_protocols = vec![b"http/1.1".to_vec()];
+    Ok(config)
+}
