@@ -81,7 +81,7 @@ pub(super) fn followed(store: &Store) -> Result<BTreeSet<TruckId>, StoreError> {
     Ok(list(store, FOLLOWED)?.into_iter().map(TruckId::from_bytes).collect())
 }
 
-pub(super) fn follow(store: &mut Store, more: &BTreeSet<TruckId>) -> Result<(), StoreError> {
+pub(crate) fn follow(store: &mut Store, more: &BTreeSet<TruckId>) -> Result<(), StoreError> {
     let known = followed(store)?;
     if more.is_subset(&known) {
         return Ok(());

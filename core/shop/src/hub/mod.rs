@@ -4,9 +4,11 @@
 //! a writer. Sockets, threads and the clock stand here and nowhere below.
 
 mod certificate;
+mod challenge;
 mod clock;
 mod error;
 mod health;
+mod limits;
 mod serve;
 mod writer;
 
@@ -20,7 +22,7 @@ use sumpbook_trade::Stamp;
 
 use crate::{Shop, ShopError};
 
-pub use certificate::{Certificate, host_name};
+pub use certificate::Certificate;
 pub use clock::HubClock;
 pub use error::HubError;
 pub use health::Figures;

@@ -1,0 +1,11 @@
+//! Reaching the hub over a network, whenever there is one.
+
+mod authority;
+mod back_off;
+mod hub;
+mod shop_code;
+
+pub use authority::{authority, host_name};
+pub use back_off::{BackOff, is_urgent};
+pub use hub::{CHALLENGE, Hub, HubSaid, Unreached};
+pub use shop_code::{MOST_UNITS, ShopCode};
