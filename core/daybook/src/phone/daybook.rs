@@ -5,9 +5,8 @@ use std::path::Path;
 use sumpbook_trade::record::Source;
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, Tenths, TruckId};
 
-use super::online::ShopCode;
 use super::{Home, KeySeal, PhoneError};
-use crate::exchange::{self, ExchangeError, HandOver, TakenIn, memory};
+use crate::exchange::{self, ExchangeError, HandOver, ShopCode, TakenIn, memory};
 use crate::gate::DeviceKey;
 use crate::ledger::{Ledger, NewEntry, Root, new_id};
 use crate::parcel::{FileReader, Invitation, Standing, open};

@@ -10,6 +10,8 @@ mod error;
 mod health;
 mod limits;
 mod serve;
+#[cfg(test)]
+mod tests;
 mod writer;
 
 use std::path::{Path, PathBuf};

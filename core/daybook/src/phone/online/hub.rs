@@ -118,22 +118,15 @@ fn challenge_of(hex: &str) -> Option<[u8; 16]> {
 }
 
 fn unreached(error: ureq::Error) -> Unreached {
-    let mut source: Option<&dyn std::error::Error> = Some(&error);
-    while let Some(error) = source {
-        if let Some(rustls::Error::InvalidCertificate(_)) = error.downcast_ref::<rustls::Error>() {
-            return Unreached::OtherKey;
-        }
-        if let Some(io) = error.downcast_ref::<std::io::Error>()
-            && let Some(inner) = io.get_ref()
-            && matches!(inner.downcast_ref::<rustls::Error>(), Some(rustls::Error::InvalidCertificate(_)))
-        {
-            return Unreached::OtherKey;
-        }
-        source = error.source();
-    }
-    match error {
-        ureq::Error::Rustls(rustls::Error::InvalidCertificate(_)) => Unreached::OtherKey,
-        other => Unreached::NoWay(other.to_string()),
+    let tls = match &error {
+        ureq::Error::Rustls(tls) => Some(tls),
+        // TLS speaks through the stream it sits on.
+        ureq::Error::Io(io) => io.get_ref().and_then(|inner| inner.downcast_ref::<rustls::Error>()),
+        _ => None,
+    };
+    match tls {
+        Some(rustls::Error::InvalidCertificate(_)) => Unreached::OtherKey,
+        _ => Unreached::NoWay(error.to_string()),
     }
 }
 

@@ -3,9 +3,7 @@
 mod authority;
 mod back_off;
 mod hub;
-mod shop_code;
 
 pub use authority::{authority, host_name};
 pub use back_off::{BackOff, is_urgent};
 pub use hub::{CHALLENGE, Hub, HubSaid, Unreached};
-pub use shop_code::{MOST_UNITS, ShopCode};

@@ -6,7 +6,7 @@ use minicbor::{Decode, Encode};
 use sha2::{Digest, Sha256};
 use sumpbook_trade::{FleetId, TruckId};
 
-use crate::exchange::ExchangeError;
+use super::ExchangeError;
 use crate::gate::PublicKey;
 use crate::ledger::Root;
 use crate::parcel::Invitation;
