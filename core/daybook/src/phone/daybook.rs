@@ -12,8 +12,6 @@ use crate::ledger::{Ledger, NewEntry, Root, new_id};
 use crate::parcel::{FileReader, Invitation, Standing, open};
 use crate::store::{DraftRow, Salvaged, Store};
 
-/// Hub time minus this clock, milliseconds, as last learnt.
-const CLOCK_OFF: &str = "clock-off";
 /// The fleet a book was begun for: a setting up that was stopped must not go on with another.
 const FLEET: &str = "fleet";
 /// Characters of a device's name.
@@ -217,8 +215,7 @@ impl Daybook {
     /// # Errors
     /// As any read.
     pub fn clock_off_ms(&self) -> Result<Option<i64>, PhoneError> {
-        let kept = self.ledger.store().setting(CLOCK_OFF)?;
-        Ok(kept.and_then(|bytes| bytes.try_into().ok()).map(i64::from_be_bytes))
+        Ok(memory::clock_off_ms(self.ledger.store())?)
     }
 
     /// Remembers how far this clock is from the hub's. A file says nothing of it: nobody knows how long it
@@ -227,7 +224,7 @@ impl Daybook {
     /// # Errors
     /// As any write.
     pub fn set_clock_off_ms(&mut self, off_ms: i64) -> Result<(), PhoneError> {
-        Ok(self.ledger.store_mut().set_setting(CLOCK_OFF, &off_ms.to_be_bytes())?)
+        Ok(memory::set_clock_off_ms(self.ledger.store_mut(), off_ms)?)
     }
 
     /// What this folder is.

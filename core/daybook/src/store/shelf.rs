@@ -155,7 +155,7 @@ impl Store {
 
 /// Lets the oldest rows go until the table is within its bound. Table and column are names of ours.
 fn keep_within(
-    tx: &rusqlite::Transaction<'_>,
+    tx: &super::Transaction<'_>,
     table: &str,
     column: &str,
     most: i64,
