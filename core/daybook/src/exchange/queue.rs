@@ -114,7 +114,10 @@ mod tests {
         let truck = sumpbook_trade::TruckId::from_bytes([1; 16]);
         let queue = Queue::from([
             (BookId::Fleet, Stage::Months),
-            (BookId::Truck { truck, year: 2026 }, Stage::Ids { months: vec![24_321], ids: vec![1, u64::MAX] }),
+            (
+                BookId::Truck { truck, year: 2026 },
+                Stage::Ids { months: vec![24_321], ids: vec![1, u64::MAX] },
+            ),
             (BookId::Truck { truck, year: 2027 }, Stage::Heads),
         ]);
         assert_eq!(read(&write(&queue)), Some(queue));

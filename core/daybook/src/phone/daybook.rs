@@ -227,6 +227,15 @@ impl Daybook {
         Ok(memory::set_clock_off_ms(self.ledger.store_mut(), off_ms)?)
     }
 
+    /// Whether its books have not come yet: it began with a code and waits for the shop's yes. A book that was
+    /// lost remembers no code.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn waits_for_its_books(&self) -> Result<bool, PhoneError> {
+        Ok(self.ledger.fleet().name.is_empty() && memory::asking(self.ledger.store())?.is_some())
+    }
+
     /// What this folder is.
     pub fn home(&self) -> &Home {
         &self.home

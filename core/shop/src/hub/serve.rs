@@ -5,19 +5,21 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::http::StatusCode;
 use axum::middleware;
-use axum::routing::get;
+use axum::routing::{get, post};
 use axum_server::Handle;
 use axum_server::tls_rustls::RustlsConfig;
 use rustls_pki_types::pem::PemObject;
 use rustls_pki_types::{CertificateDer, PrivateKeyDer};
 use sumpbook_daybook::gate::DeviceKey;
+use sumpbook_daybook::parcel;
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
 use super::limits::{self, Limits};
-use super::{Certificate, Hub, HubError, health};
+use super::{Certificate, Hub, HubError, exchange, health};
 
 /// So long a connection may take to say what it wants.
 const HEAD_TIME: Duration = Duration::from_secs(10);
@@ -81,6 +83,7 @@ fn router(hub: Hub) -> Router {
     let limited = middleware::from_fn_with_state((Limits::new(), hub.clone()), limits::limit);
     Router::new()
         .route("/healthz", get(health::healthz))
+        .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
         .layer(limited)
         // Last, so that it is asked first: whatever goes wrong below is an answer, and the others go on.
         .layer(CatchPanicLayer::new())

@@ -3,7 +3,9 @@
 use super::forks::copy_of;
 use super::online::settled;
 use super::*;
-use crate::exchange::{Declined, Whereabouts, counts, follow_trucks, give_trucks, not_known, respond, standing_of};
+use crate::exchange::{
+    Declined, Whereabouts, counts, follow_trucks, give_trucks, not_known, respond, standing_of,
+};
 use crate::gate::Actor;
 use crate::ledger::Reach;
 
