@@ -47,7 +47,7 @@ fn list<const N: usize>(store: &Store, name: &str) -> Result<Vec<[u8; N]>, Store
 }
 
 /// The code and the name this phone asks under.
-pub(super) fn asking(store: &Store) -> Result<Option<([u8; 16], String)>, StoreError> {
+pub(crate) fn asking(store: &Store) -> Result<Option<([u8; 16], String)>, StoreError> {
     let name = store.setting(NAME)?.and_then(|bytes| String::from_utf8(bytes).ok());
     Ok(fixed(store, CODE)?.zip(name))
 }

@@ -64,6 +64,7 @@ pub fn respond(ledger: &mut Ledger, wire: &[u8], door: &Door<'_>, now: Stamp) ->
     if !memory::is_shop(ledger) {
         return Err(Declined::NotTheShop);
     }
+    ledger.refresh()?;
     let opened = open(wire, |id| ledger.key(id))?;
     let root = ledger.root();
     if opened.parcel.fleet != root.fleet {
@@ -105,6 +106,8 @@ fn pending(ledger: &mut Ledger, opened: &Opened, now: Stamp) -> Result<Answered,
     if code != CodeState::Open {
         return Err(Declined::Code(code));
     }
+    // Bound to this phone from now on, so that a person may take more than a quarter of an hour to say yes.
+    ledger.store_mut().use_invite(&ask.code, &key.id().0)?;
     remember(ledger, ask)?;
     let answer = Parcel { link: Link::Request(opened.digest), ..stamped(ledger, now)? };
     let fingerprint = PendingDevice::fingerprint_of(key.id());
