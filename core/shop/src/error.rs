@@ -108,6 +108,15 @@ pub enum ShopError {
         /// The programme's tasks.
         known: String,
     },
+    /// No phone with that key was ever let in.
+    #[error("no phone with the key {0} was let in here. Nothing was changed.")]
+    UnknownPhone(sumpbook_daybook::gate::KeyId),
+    /// No phone with that fingerprint.
+    #[error("no phone here has the key {0}. Nothing was changed. `sumpbook phones` lists them.")]
+    NoSuchFingerprint(String),
+    /// It was stopped before.
+    #[error("{0} is stopped already. Nothing was changed.")]
+    StoppedAlready(String),
     /// A day that has not begun.
     #[error("{0} has not begun in the yard. Nothing was closed.")]
     DayAhead(chrono::NaiveDate),

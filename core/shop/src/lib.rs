@@ -9,6 +9,7 @@ mod error;
 mod heads;
 pub mod hub;
 mod register;
+mod revoke;
 pub mod service;
 pub mod settle;
 pub mod sheet;
@@ -21,4 +22,5 @@ mod tests;
 
 pub use error::ShopError;
 pub use register::{NewPerson, NewSet, NewTruck};
+pub use revoke::{phone_by_fingerprint, revoke};
 pub use shop::{Hand, InitOptions, Shop};

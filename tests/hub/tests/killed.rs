@@ -99,6 +99,10 @@ fn nothing_acknowledged_is_lost_and_nothing_is_doubled() {
         }
     }
     let (tried, cut) = (tried.into_inner(), cut.into_inner());
-    println!("{kills} kills in {tried} exchanges, {cut} of them cut; {} entries, {} acknowledged before the end", recorded.len(), acknowledged.len());
+    println!(
+        "{kills} kills in {tried} exchanges, {cut} of them cut; {} entries, {} acknowledged before the end",
+        recorded.len(),
+        acknowledged.len()
+    );
     assert!(cut > 0 && !acknowledged.is_empty());
 }

@@ -59,6 +59,8 @@ pub(super) enum Verb {
     Accept(Accept),
     /// Who was let in, and who waits to be
     Phones(Reading),
+    /// Stop a phone that is lost
+    StopPhone(StopPhone),
     /// A phone's own daybook, driven from here
     Phone(Phone),
     /// An invented fleet lives a few days
@@ -142,6 +144,22 @@ pub(super) struct Accept {
     #[arg(long, value_name = "NAME")]
     pub by: String,
     /// When it counts as accepted; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
+}
+
+/// `stop-phone`
+#[derive(Debug, Args)]
+pub(super) struct StopPhone {
+    /// The fingerprint of its key, as `phones` lists it
+    pub fingerprint: String,
+    /// Who stops it
+    #[arg(long, value_name = "NAME")]
+    pub by: String,
+    /// Why
+    #[arg(long)]
+    pub why: String,
+    /// When it counts as stopped; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub received: Option<Stamp>,
 }

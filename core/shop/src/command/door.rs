@@ -7,11 +7,12 @@ use serde::Serialize;
 use sumpbook_daybook::exchange::{self, CodeState, ExchangeError, MOST_UNITS};
 use sumpbook_trade::{Stamp, TruckId};
 
-use super::args::{Accept, Code, Reading};
+use super::args::{Accept, Code, Reading, StopPhone};
 use super::exchange::moment;
 use super::found::open;
 use super::out::Said;
 use super::{CommandError, clock};
+use crate::{Hand, phone_by_fingerprint, revoke};
 
 /// Shows a code, as a picture and as text.
 ///
@@ -82,6 +83,21 @@ pub(super) fn accept(folder: &Path, args: &Accept) -> Result<Said, CommandError>
     let phone = exchange::accept(&mut shop.ledger, &args.fingerprint, by, now)?;
     let text = format!("{} is let in. It gets the books with its next exchange.", phone.name);
     Said::new(text, &serde_json::json!({ "name": phone.name, "admitted": phone.admitted }))
+}
+
+/// Stops a phone.
+///
+/// # Errors
+/// When no phone has that key, or it is stopped already.
+pub(super) fn stop(folder: &Path, args: &StopPhone) -> Result<Said, CommandError> {
+    let mut shop = open(folder)?;
+    let now = moment(&shop, args.received)?;
+    let phone = phone_by_fingerprint(&shop, &args.fingerprint)?;
+    let hand = Hand { person: Some(shop.person(&args.by)?), at: now, received: args.received };
+    let entry = revoke(&mut shop, phone, &args.why, &hand)?;
+    let text = "That phone is stopped. What the shop held of it counts on. What is still only on the phone, or \
+                comes by file, waits under set aside until a person decides.";
+    Said::new(text, &serde_json::json!({ "entry": entry }))
 }
 
 #[derive(Serialize)]

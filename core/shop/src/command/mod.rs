@@ -65,6 +65,7 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Code(args) => door::code(&asked.shop, args).map(Some),
         Verb::Accept(args) => door::accept(&asked.shop, args).map(Some),
         Verb::Phones(args) => door::phones(&asked.shop, args).map(Some),
+        Verb::StopPhone(args) => door::stop(&asked.shop, args).map(Some),
         Verb::Phone(args) => phone::phone(args, asked.json),
         Verb::Demo(args) => demo::demo(args, asked.json).map(|()| None),
     }
