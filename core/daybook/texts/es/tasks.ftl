@@ -16,7 +16,7 @@ nearer-hours = primero por horas
 nearer-calendar = primero por calendario
 nearer-unknown = ritmo desconocido
 
-task-hours-left = al menos { $hours } h de { $every } por usar
+task-hours-left = quedan al menos { $hours } h de { $every }
 task-hours-past = vencido por { $hours } h
 task-days-left = { $days ->
     [0] hoy es el último día bueno
