@@ -5,7 +5,7 @@ error-no-signal = Sin señal desde las { $since }. { $count ->
    *[other] Tus { $count } registros están guardados en este teléfono. Sigue; se envían solos, o entrégalos por archivo.
 }
 error-phone-full = Este teléfono está lleno. Lo firmado está guardado; esta foto no. Haz espacio y tómala otra vez.
-error-wrong-pin = Ese PIN no es de { $name }. No se firmó nada; sigue en este teléfono: { $what }. Prueba en { $seconds } s, o firma sin PIN: quedará dicho.
+error-wrong-pin = Ese PIN no es de { $name }. No se firmó nada; lo escrito está guardado ({ $what }). Prueba en { $seconds } s, o firma sin PIN: quedará dicho.
 error-code-ran-out = Ese código venció a los { $minutes } minutos. No se agregó nada. Pide otro al taller.
 error-other-shop = No es el taller que este teléfono conoce: su llave es otra. No se envió nada, todo está guardado. Llama al taller antes de seguir.
 error-phone-stopped = El taller paró este teléfono el { $when }. { $count ->

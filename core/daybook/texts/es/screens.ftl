@@ -54,7 +54,7 @@ sign-missing-both = Manómetro en 0 y purga en silencio, las dos cosas, antes de
 # News
 news-heard = Última noticia del taller: { $when }
 news-never = Sin ninguna noticia del taller en este teléfono
-news-old = Esta noticia es vieja. Puede haber un bloqueo que aquí no se sabe: llama al patio.
+news-old = Esta noticia es vieja. Puede haber un bloqueo que aquí no aparece: llama al patio.
 counts-on-phone = { $count ->
     [one] 1 registro solo en este teléfono
    *[other] { $count } registros solo en este teléfono
@@ -120,7 +120,7 @@ wait-ask = ¿Parado al menos 5 minutos?
 running-since = Arrancó: { $when }; sin paro registrado
 
 # Display, hours, end of day
-display-no-words = Tu taller no ha puesto palabras para esto. Si dudas, llama.
+display-no-words = Tu taller no ha escrito nada sobre esto. Si dudas, llama.
 display-stopped-again = Hoy se paró solo { $count ->
     [one] 1 vez
    *[other] { $count } veces
@@ -135,7 +135,7 @@ asked-above-ceiling = El medidor puede marcar { $ceiling } como máximo, y { $fi
 asked-backwards = Antes marcaba { $last }, y { $figure } es menos.
 asked-slipped-back = 0.1 h menos que antes: queda apartado, nada que preguntar.
 asked-unlike-this-unit = { $rise } h más por día. Rara vez pasa de { $seldom } h por día. ¿Es correcto { $figure }?
-notice-no-pre-trip = Ninguna inspección previa cubre hoy. Firma de todos modos.
+notice-no-pre-trip = No hay inspección previa que cubra hoy. Firma de todos modos.
 notice-air-still-on = El aire arrancó y no hay paro registrado. Primero los pasos de salida.
 end-none-found = Ninguno
 end-covers = cubre de { $from } a { $to }

@@ -130,7 +130,7 @@ question-tie = Tantas lecturas dicen una cosa como la otra.
 question-same-moment = Dos cifras del mismo momento.
 question-outvoted = Las lecturas de después le ganaron a esta.
 question-unlike-this-unit = Raro en esta unidad: mucho más de lo que trabaja en un día.
-question-both-stand = Se dejaron dos cifras que no pueden ser las dos.
+question-both-stand = Se dejaron dos cifras que se contradicen.
 
 hint-typed-wrong = ¿Mal escrito? Con dos números cambiados de lugar o el punto corrido, cuadra.
 hint-earlier-typed-wrong = ¿La cifra de antes se escribió mal?
