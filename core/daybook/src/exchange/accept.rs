@@ -55,6 +55,10 @@ pub fn pending(ledger: &Ledger, now: Stamp) -> Result<Vec<PendingDevice>, Exchan
     let mut devices = Vec::new();
     for asked in memory::asked(ledger.store())? {
         let Ok(key) = PublicKey::from_bytes(&asked.key.0) else { continue };
+        // It asked once more before it heard that it was let in.
+        if ledger.key(key.id()).is_some() {
+            continue;
+        }
         let code = code_state(ledger.store(), &asked.code, key.id(), now)?;
         let fingerprint = PendingDevice::fingerprint_of(key.id());
         devices.push(PendingDevice { key, fingerprint, name: asked.name, code });

@@ -29,7 +29,7 @@ pub fn answer(ledger: &mut Ledger, taken: &TakenIn, now: Stamp) -> Result<Vec<u8
     }
     by_sender.remove(&ledger.root().shop.id());
     let fresh = stamped(ledger, now)?;
-    let to = newest(ledger)?;
+    let to = newest_cursor(ledger)?;
     let (mut parcels, mut log) = (Vec::new(), Vec::new());
     for (sender, told) in by_sender {
         let Some(last) = told.last() else { continue };
@@ -72,14 +72,14 @@ pub fn answer(ledger: &mut Ledger, taken: &TakenIn, now: Stamp) -> Result<Vec<u8
 }
 
 /// The cursor after everything held now.
-fn newest(ledger: &Ledger) -> Result<Option<Cursor>, ExchangeError> {
+pub(super) fn newest_cursor(ledger: &Ledger) -> Result<Option<Cursor>, ExchangeError> {
     let truth = ledger.store().truth();
     let last = truth.entry(truth.last_n()?)?;
     Ok(last.map(|held| Cursor { book: None, n: held.n.unsigned_abs(), tag: held.row.hash.prefix() }))
 }
 
 /// How many of each run are in the books, and why the others are not. What waited may have come in since.
-fn fates(ledger: &Ledger, told: &Told) -> Result<(Vec<u64>, Vec<Refusal>), ExchangeError> {
+pub(super) fn fates(ledger: &Ledger, told: &Told) -> Result<(Vec<u64>, Vec<Refusal>), ExchangeError> {
     let (mut admitted, mut refused) = (Vec::new(), Vec::new());
     let mut entries = told.entries.iter();
     for length in &told.runs {

@@ -48,6 +48,9 @@ pub enum ExchangeError {
     /// The file's invitation is damaged.
     #[error("The invitation is damaged: {0}. Nothing was changed. Ask the shop to hand it over again.")]
     Invitation(String),
+    /// What came back is not the shop's answer to what was sent.
+    #[error("What came back is not the shop's answer: {0}. Nothing was taken in, all is kept. Try again.")]
+    NotTheAnswer(String),
     /// The parcel could not be sealed.
     #[error("The file could not be made: {0}. Nothing was lost. Try again.")]
     Seal(#[from] SealError),

@@ -5,12 +5,14 @@ use std::collections::BTreeSet;
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::pages::{MANY, file, pages};
-use super::{ExchangeError, memory};
+use super::{ExchangeError, ShopCode, memory};
 use crate::book::BookId;
 use crate::ledger::Ledger;
 use crate::parcel::{BookHeads, Invitation, Link, Parcel, limits};
 
 const DAY_MS: i64 = 24 * 60 * 60 * 1000;
+/// So long a code on a screen holds, milliseconds.
+const CODE_MS: i64 = 15 * 60_000;
 /// Heads in one parcel, so that with a page of entries it stays below what may travel.
 const HASHES: usize = 8_192;
 
@@ -65,6 +67,37 @@ pub fn invite(
     let (bytes, _) = file(parcels, ledger.own_key())?;
     ledger.store_mut().add_invite(&code, now.unix_ms(), expires)?;
     Ok(bytes)
+}
+
+/// Makes a code for one phone that can reach the hub at `hub` (`host:port`): it can be used once, within a
+/// quarter of an hour. The phone follows these trucks from the beginning.
+///
+/// # Errors
+/// As [`invite`].
+pub fn invite_by_code(
+    ledger: &mut Ledger,
+    trucks: &[TruckId],
+    hub: &str,
+    now: Stamp,
+) -> Result<ShopCode, ExchangeError> {
+    if !memory::is_shop(ledger) {
+        return Err(ExchangeError::NotTheShop);
+    }
+    if let Some(unknown) = trucks.iter().find(|truck| !ledger.fleet().trucks.contains_key(truck)) {
+        return Err(ExchangeError::UnknownTruck(*unknown));
+    }
+    let mut code = [0; 16];
+    getrandom::fill(&mut code)?;
+    let expires = now.unix_ms().saturating_add(CODE_MS);
+    ledger.store_mut().add_invite(&code, now.unix_ms(), expires)?;
+    let invitation = Invitation {
+        shop: ledger.root().shop,
+        code,
+        hub: Some(hub.to_owned()),
+        fleet_name: short(&ledger.fleet().name),
+        expires_ms: u64::try_from(expires).unwrap_or(0),
+    };
+    Ok(ShopCode { root: ledger.root(), invitation, units: trucks.to_vec() })
 }
 
 /// A parcel of this folder that says nothing yet. The shop's time never runs back.

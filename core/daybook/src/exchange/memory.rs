@@ -14,6 +14,9 @@ use crate::store::{Store, StoreError};
 const CODE: &str = "enrolment-code";
 const NAME: &str = "device-name";
 const CURSOR: &str = "cursor";
+const RECEIPT_CURSOR: &str = "receipt-cursor";
+const CLOCK_OFF: &str = "clock-off";
+const STRANGER: &str = "stranger-to-the-hub";
 const FOLLOWED: &str = "followed-trucks";
 const SENT: &str = "sent-parcels";
 const EPOCHS: &str = "epochs";
@@ -44,7 +47,7 @@ fn list<const N: usize>(store: &Store, name: &str) -> Result<Vec<[u8; N]>, Store
 }
 
 /// The code and the name this phone asks under.
-pub(super) fn asking(store: &Store) -> Result<Option<([u8; 16], String)>, StoreError> {
+pub(crate) fn asking(store: &Store) -> Result<Option<([u8; 16], String)>, StoreError> {
     let name = store.setting(NAME)?.and_then(|bytes| String::from_utf8(bytes).ok());
     Ok(fixed(store, CODE)?.zip(name))
 }
@@ -59,20 +62,62 @@ pub(crate) fn set_name(store: &mut Store, name: &str) -> Result<(), StoreError> 
 
 /// How far this phone has the hub's entries.
 pub(super) fn cursor(store: &Store) -> Result<Option<Cursor>, StoreError> {
-    let kept: Option<[u8; 16]> = fixed(store, CURSOR)?;
+    kept_cursor(store, CURSOR)
+}
+
+pub(super) fn set_cursor(store: &mut Store, cursor: &Cursor) -> Result<(), StoreError> {
+    keep_cursor(store, CURSOR, cursor)
+}
+
+/// Since when it has no receipts: behind the cursor while an answer of many pages comes in.
+pub(super) fn receipt_cursor(store: &Store) -> Result<Option<Cursor>, StoreError> {
+    kept_cursor(store, RECEIPT_CURSOR)
+}
+
+pub(super) fn set_receipt_cursor(store: &mut Store, cursor: &Cursor) -> Result<(), StoreError> {
+    keep_cursor(store, RECEIPT_CURSOR, cursor)
+}
+
+fn kept_cursor(store: &Store, name: &str) -> Result<Option<Cursor>, StoreError> {
+    let kept: Option<[u8; 16]> = fixed(store, name)?;
     Ok(kept.map(|bytes| {
         let whole = u128::from_be_bytes(bytes);
         Cursor { book: None, n: (whole >> 64) as u64, tag: (whole as u64).to_be_bytes() }
     }))
 }
 
-pub(super) fn set_cursor(store: &mut Store, cursor: &Cursor) -> Result<(), StoreError> {
+fn keep_cursor(store: &mut Store, name: &str, cursor: &Cursor) -> Result<(), StoreError> {
+    if kept_cursor(store, name)? == Some(*cursor) {
+        return Ok(());
+    }
     let whole = (u128::from(cursor.n) << 64) | u128::from(u64::from_be_bytes(cursor.tag));
-    store.set_setting(CURSOR, &whole.to_be_bytes())
+    store.set_setting(name, &whole.to_be_bytes())
+}
+
+/// Hub time minus this clock, milliseconds, as last learnt.
+pub(crate) fn clock_off_ms(store: &Store) -> Result<Option<i64>, StoreError> {
+    Ok(fixed(store, CLOCK_OFF)?.map(i64::from_be_bytes))
+}
+
+pub(crate) fn set_clock_off_ms(store: &mut Store, off_ms: i64) -> Result<(), StoreError> {
+    store.set_setting(CLOCK_OFF, &off_ms.to_be_bytes())
+}
+
+/// Whether the hub said that it does not know this phone, which the shop once let in.
+pub(super) fn is_stranger(store: &Store) -> Result<bool, StoreError> {
+    Ok(store.setting(STRANGER)?.is_some_and(|kept| !kept.is_empty()))
+}
+
+pub(super) fn set_stranger(store: &mut Store, stranger: bool) -> Result<(), StoreError> {
+    if is_stranger(store)? == stranger {
+        return Ok(());
+    }
+    store.set_setting(STRANGER, if stranger { b"1" } else { b"" })
 }
 
 /// Forgets how far: after entries were lost out of a damaged file the shop must look at the heads alone.
 pub(crate) fn drop_cursor(store: &mut Store) -> Result<(), StoreError> {
+    store.set_setting(RECEIPT_CURSOR, &[])?;
     store.set_setting(CURSOR, &[])
 }
 
@@ -81,7 +126,7 @@ pub(super) fn followed(store: &Store) -> Result<BTreeSet<TruckId>, StoreError> {
     Ok(list(store, FOLLOWED)?.into_iter().map(TruckId::from_bytes).collect())
 }
 
-pub(super) fn follow(store: &mut Store, more: &BTreeSet<TruckId>) -> Result<(), StoreError> {
+pub(crate) fn follow(store: &mut Store, more: &BTreeSet<TruckId>) -> Result<(), StoreError> {
     let known = followed(store)?;
     if more.is_subset(&known) {
         return Ok(());

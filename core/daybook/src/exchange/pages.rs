@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::ExchangeError;
+use crate::book::BookId;
 use crate::gate::DeviceKey;
 use crate::parcel::{FileWriter, Parcel, Run, limits, pack, seal};
 use crate::store::{HeldEntry, Truth};
@@ -16,29 +17,72 @@ pub(super) const FEW: usize = 64;
 /// Entries in one parcel of the shop's file, which can be made again at any time.
 pub(super) const MANY: usize = 500;
 
-/// Cuts rows into pages of at most `most` entries, the fleet's book first, and packs each.
-pub(super) fn pages(truth: &Truth<'_>, mut rows: Vec<HeldEntry>, most: usize) -> Vec<Vec<Run>> {
+/// Room in one parcel.
+pub(super) struct Room {
+    entries: usize,
+    bytes: usize,
+    books: BTreeSet<BookId>,
+    most: usize,
+    most_bytes: usize,
+}
+
+impl Room {
+    fn new(most: usize, most_bytes: usize) -> Room {
+        Room { entries: 0, bytes: 0, books: BTreeSet::new(), most, most_bytes }
+    }
+
+    /// Of one page of an answer.
+    pub(super) fn of_answer() -> Room {
+        Room::new(usize::try_from(limits::ENTRIES).unwrap_or(usize::MAX), PAGE)
+    }
+
+    /// Of a request: what cannot be compressed at all still travels.
+    pub(super) fn of_request() -> Room {
+        Room::new(usize::try_from(limits::ENTRIES).unwrap_or(usize::MAX), limits::WIRE - 192 * 1024)
+    }
+
+    /// Takes an entry when there is room for it. The first always has room.
+    pub(super) fn takes(&mut self, held: &HeldEntry) -> bool {
+        let size = held.row.payload.len() + 32 * held.row.deps.len() + BESIDE;
+        let other_book = !self.books.contains(&held.row.book) && self.books.len() as u64 >= limits::BOOKS;
+        let full = self.entries >= self.most || self.bytes + size > self.most_bytes || other_book;
+        if full && self.entries > 0 {
+            return false;
+        }
+        self.entries += 1;
+        self.bytes += size;
+        self.books.insert(held.row.book);
+        true
+    }
+}
+
+/// Packs rows of one parcel, the fleet's book first.
+pub(super) fn packed(truth: &Truth<'_>, mut rows: Vec<HeldEntry>) -> Vec<Run> {
     rows.sort_by_key(|held| (held.row.book, held.n));
     rows.dedup_by_key(|held| held.n);
     let whole = |book, hash: crate::gate::ChangeHash| {
         // Held here for certain, so a prefix that finds nothing names more than one.
         truth.by_prefix(book, hash.prefix()).ok().flatten().is_none()
     };
+    pack(rows.into_iter().map(|held| held.row), whole)
+}
+
+/// Cuts rows into pages of at most `most` entries, the fleet's book first, and packs each.
+pub(super) fn pages(truth: &Truth<'_>, mut rows: Vec<HeldEntry>, most: usize) -> Vec<Vec<Run>> {
+    rows.sort_by_key(|held| (held.row.book, held.n));
+    rows.dedup_by_key(|held| held.n);
     let mut pages = Vec::new();
-    let (mut page, mut bytes, mut books) = (Vec::new(), 0usize, BTreeSet::new());
+    let (mut page, mut room) = (Vec::new(), Room::new(most, PAGE));
     for held in rows {
-        let size = held.row.payload.len() + 32 * held.row.deps.len() + BESIDE;
-        let other_book = !books.contains(&held.row.book) && books.len() as u64 >= limits::BOOKS;
-        if !page.is_empty() && (page.len() >= most || bytes + size > PAGE || other_book) {
-            pages.push(pack(std::mem::take(&mut page), whole));
-            (bytes, books) = (0, BTreeSet::new());
+        if !room.takes(&held) {
+            pages.push(packed(truth, std::mem::take(&mut page)));
+            room = Room::new(most, PAGE);
+            room.takes(&held);
         }
-        bytes += size;
-        books.insert(held.row.book);
-        page.push(held.row);
+        page.push(held);
     }
     if !page.is_empty() {
-        pages.push(pack(page, whole));
+        pages.push(packed(truth, page));
     }
     pages
 }

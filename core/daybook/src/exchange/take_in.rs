@@ -7,7 +7,7 @@ use sumpbook_trade::{EntryId, Stamp};
 use super::accept::{code_state, remember};
 use super::admit_runs::admit_runs;
 use super::shelf_again::shelf_again;
-use super::{EndedEarly, ExchangeError, Fate, PendingDevice, Reason, TakenIn, Told, memory};
+use super::{EndedEarly, ExchangeError, PendingDevice, Reason, TakenIn, Told, memory};
 use crate::book::BookId;
 use crate::gate::{ChangeHash, PublicKey};
 use crate::ledger::{Ledger, Refusal};
@@ -19,10 +19,12 @@ use crate::store::RefusedRow;
 
 /// What is told only when the whole file was read.
 #[derive(Default)]
-struct Said {
+pub(super) struct Said {
     heads: Vec<(BookHeads, i64)>,
     cursor: Option<Cursor>,
     epoch: Option<([u8; 8], i64)>,
+    /// It answers what was asked just now, so nothing newer is known.
+    fresh: bool,
     asks: Vec<EnrolmentRequest>,
     /// Another parcel should have followed the last one.
     more: bool,
@@ -31,6 +33,13 @@ struct Said {
     parcels: u64,
     other_fleet: u64,
     other_shop: u64,
+}
+
+impl Said {
+    /// Of an answer to what was asked just now.
+    pub(super) fn fresh() -> Said {
+        Said { fresh: true, ..Said::default() }
+    }
 }
 
 /// Takes in a file: another phone's, the shop's answer, or an invitation of the same fleet.
@@ -99,6 +108,10 @@ fn one(
         taken.refused.push((None, Reason::OtherFleet));
         return Ok(());
     }
+    if opened.standing == Standing::Showing {
+        // Only a hub that was set back needs that; a file brings the whole fleet book behind it.
+        return refuse_parcel(ledger, wire, Reason::UnknownSender, now_ms, taken);
+    }
     if opened.standing == Standing::Inviting {
         // The real shop's key is always known: this is somebody else under the fleet's name.
         said.other_shop += 1;
@@ -117,14 +130,7 @@ fn one(
     let lengths: Vec<usize> = runs.iter().map(|run| run.entries.len()).collect();
     let through = admit_runs(ledger, runs, now_ms, Some(signer.id().0))?;
     ledger.store_mut().keep_waiting(&through.parts, now_ms)?;
-    for entry in &through.entries {
-        match entry.fate {
-            Fate::Admitted => taken.admitted += 1,
-            Fate::Known => taken.known += 1,
-            Fate::Waiting(_) => taken.waiting += 1,
-            Fate::Refused(reason) => taken.refused.push((Some(entry.id), reason)),
-        }
-    }
+    taken.count(&through.entries);
     if from_shop {
         heard_from_shop(ledger, &parcel, now_ms, said)?;
     }
@@ -171,7 +177,11 @@ fn refuse_parcel(
 
 /// Places again what the shop refused because another stands at its place. Before the parcel's own
 /// entries come in: one of them may be that other.
-fn place_lost_again(ledger: &mut Ledger, parcel: &Parcel, now_ms: i64) -> Result<usize, ExchangeError> {
+pub(super) fn place_lost_again(
+    ledger: &mut Ledger,
+    parcel: &Parcel,
+    now_ms: i64,
+) -> Result<usize, ExchangeError> {
     let fork = Reason::Entry(Refusal::Fork).code();
     let mut lost: BTreeMap<BookId, Vec<EntryId>> = BTreeMap::new();
     for refusal in parcel.refused.iter().filter(|refusal| refusal.code == fork) {
@@ -190,7 +200,7 @@ fn place_lost_again(ledger: &mut Ledger, parcel: &Parcel, now_ms: i64) -> Result
 }
 
 /// What only the shop can say.
-fn heard_from_shop(
+pub(super) fn heard_from_shop(
     ledger: &mut Ledger,
     parcel: &Parcel,
     now_ms: i64,
@@ -211,7 +221,7 @@ fn heard_from_shop(
     Ok(())
 }
 
-fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(), ExchangeError> {
+pub(super) fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(), ExchangeError> {
     if memory::is_shop(ledger) {
         return Ok(());
     }
@@ -252,7 +262,7 @@ fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) -> Result<(),
     }
     memory::follow(ledger.store_mut(), &trucks)?;
     for (at, heads) in by_time {
-        ledger.store_mut().keep_receipts(&heads, at, taken.shop_set_back)?;
+        ledger.store_mut().keep_receipts(&heads, at, taken.shop_set_back || said.fresh)?;
         taken.receipt = true;
     }
     if let Some(cursor) = said.cursor.filter(|_| taken.whole()) {

@@ -44,6 +44,17 @@ impl TakenIn {
         self.ended_early.is_none() && !self.refused.iter().any(|(id, _)| id.is_none())
     }
 
+    pub(super) fn count(&mut self, entries: &[ToldEntry]) {
+        for entry in entries {
+            match entry.fate {
+                Fate::Admitted => self.admitted += 1,
+                Fate::Known => self.known += 1,
+                Fate::Waiting(_) => self.waiting += 1,
+                Fate::Refused(reason) => self.refused.push((Some(entry.id), reason)),
+            }
+        }
+    }
+
     /// Entries with a signature that does not hold.
     pub fn forged(&self) -> usize {
         let forged = Reason::Entry(crate::ledger::Refusal::Signature);

@@ -14,6 +14,12 @@ use crate::state::folded;
 use crate::store::{HeldEntry, Truth, Writing};
 
 impl Ledger {
+    /// Learns what another writer of this folder changed in the fleet: whoever was let in there is known here.
+    pub(crate) fn refresh(&mut self) -> Result<(), LedgerError> {
+        let Ledger { store, knows } = self;
+        knows.refresh(&store.truth())
+    }
+
     /// Keeps the folded fleet, so that the next opening need not fold it.
     pub(crate) fn keep_fleet(&mut self) -> Result<(), LedgerError> {
         if self.store.truth().fleet_kept()?.1.is_some() {

@@ -11,6 +11,7 @@ mod fleet;
 mod fork;
 mod ids;
 mod keys;
+mod one_commit;
 mod project;
 mod rebuild;
 mod record;

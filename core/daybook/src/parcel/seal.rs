@@ -9,10 +9,12 @@ use std::io::Read;
 use coset::{CborSerializable, CoseSign1, CoseSign1Builder, HeaderBuilder, iana};
 use minicbor::Decoder;
 use sha2::{Digest, Sha256};
+use sumpbook_trade::{Entry, Fact};
 
 use super::decode::{DecodeError, decode};
 use super::limits;
 use super::message::Parcel;
+use crate::book::BookId;
 use crate::gate::bounded::{self, BoundedError};
 use crate::gate::{DeviceKey, KeyId, PublicKey};
 
@@ -86,6 +88,8 @@ pub enum Standing {
     Asking,
     /// It stands in the parcel's own invitation: whoever handed it over vouches for it, nothing else does.
     Inviting,
+    /// It stands in an entry of the parcel's own that lets it in. Nobody has looked at that entry yet.
+    Showing,
 }
 
 /// A parcel whose signature holds.
@@ -133,7 +137,7 @@ pub enum OpenError {
 /// Opens what came in: inflates it, finds the signer's key, verifies, reads.
 ///
 /// `known` gives the key for an id. A key the receiver does not know may stand in the parcel's own
-/// enrolment request or invitation; [`Opened::standing`] says so.
+/// enrolment request or invitation, or in its first entry; [`Opened::standing`] says so.
 ///
 /// # Errors
 /// [`OpenError`] for whatever is not a signed parcel within its limits. Never panics, and never holds more
@@ -161,7 +165,12 @@ pub fn open(wire: &[u8], known: impl Fn(KeyId) -> Option<PublicKey>) -> Result<O
 fn carried(parcel: &Parcel, signer: KeyId) -> Option<(PublicKey, Standing)> {
     let asking = parcel.enrolment.as_ref().map(|request| (request.key, Standing::Asking));
     let inviting = parcel.invitation.as_ref().map(|invitation| (invitation.shop, Standing::Inviting));
-    asking.into_iter().chain(inviting).find(|(key, _)| key.id() == signer)
+    let showing = parcel.runs.first().filter(|run| run.book == BookId::Fleet).and_then(|run| {
+        let entry = Entry::from_payload(&run.entries.first()?.payload).ok()?;
+        let Fact::DeviceEnrolled(device) = entry.fact else { return None };
+        PublicKey::from_bytes(&device.key.0).ok().map(|key| (key, Standing::Showing))
+    });
+    asking.into_iter().chain(inviting).chain(showing).find(|(key, _)| key.id() == signer)
 }
 
 fn inflate(wire: &[u8]) -> Result<Vec<u8>, OpenError> {

@@ -6,14 +6,12 @@ use sumpbook_trade::record::Source;
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, Tenths, TruckId};
 
 use super::{Home, KeySeal, PhoneError};
-use crate::exchange::{self, ExchangeError, HandOver, TakenIn, memory};
+use crate::exchange::{self, ExchangeError, HandOver, ShopCode, TakenIn, memory};
 use crate::gate::DeviceKey;
 use crate::ledger::{Ledger, NewEntry, Root, new_id};
 use crate::parcel::{FileReader, Invitation, Standing, open};
 use crate::store::{DraftRow, Salvaged, Store};
 
-/// Hub time minus this clock, milliseconds, as last learnt.
-const CLOCK_OFF: &str = "clock-off";
 /// The fleet a book was begun for: a setting up that was stopped must not go on with another.
 const FLEET: &str = "fleet";
 /// Characters of a device's name.
@@ -86,43 +84,37 @@ impl Daybook {
         seal: &dyn KeySeal,
         now: Stamp,
     ) -> Result<Daybook, PhoneError> {
-        if Home::exists(folder) {
-            let home = Home::read(folder)?;
-            let (fleet, device) = (home.fleet_name, home.device);
-            return Err(PhoneError::AlreadyEnrolled { folder: folder.to_owned(), fleet, device });
-        }
-        let name = name.trim();
-        if name.is_empty() || name.chars().count() > MOST_NAME {
-            return Err(PhoneError::Name);
-        }
         let (root, invited) = invited(invitation)?;
+        let home = Home::new(root, &invited.fleet_name, name.trim(), invited.hub.clone());
         let expires = i64::try_from(invited.expires_ms).unwrap_or(i64::MAX);
         if now.unix_ms() > expires {
             let at = Stamp::from_parts(expires, now.offset_minutes()).map(|at| at.to_string());
             return Err(ExchangeError::CodeExpired(at.unwrap_or_default()).into());
         }
-        let own = match seal.open()? {
-            Some(secret) => DeviceKey::from_secret(&secret),
-            None => {
-                let own = DeviceKey::generate()?;
-                seal.seal(own.secret())?;
-                own
-            }
-        };
-        let mut store = Store::open(folder)?.store;
-        match store.setting(FLEET)? {
-            Some(fleet) if fleet != root.fleet.bytes() => {
-                return Err(PhoneError::OtherBook(folder.to_owned()));
-            }
-            Some(_) => {}
-            None if store.truth().last_n()? > 0 => return Err(PhoneError::OtherBook(folder.to_owned())),
-            None => store.set_setting(FLEET, &root.fleet.bytes())?,
-        }
-        let mut ledger = Ledger::over(store, root, own)?;
-        memory::set_name(ledger.store_mut(), name)?;
+        let mut ledger = begin(folder, root, &home.device, seal)?;
         exchange::take_in(&mut ledger, invitation, now)?;
         memory::set_code(ledger.store_mut(), &invited.code)?;
-        let home = Home::new(root, &invited.fleet_name, name);
+        home.write(folder)?;
+        Ok(Daybook { ledger, home, salvaged: None })
+    }
+
+    /// Sets a folder up from the code the shop's screen shows. It holds no books yet: they come with the
+    /// first exchange after the shop has let it in. Whether the code still holds the hub says: this clock may
+    /// be wrong, and a quarter of an hour is short.
+    ///
+    /// # Errors
+    /// As [`Daybook::enrol`], but for the file.
+    pub fn enrol_by_code(
+        folder: &Path,
+        code: &ShopCode,
+        name: &str,
+        seal: &dyn KeySeal,
+    ) -> Result<Daybook, PhoneError> {
+        let invited = &code.invitation;
+        let home = Home::new(code.root, &invited.fleet_name, name.trim(), invited.hub.clone());
+        let mut ledger = begin(folder, code.root, &home.device, seal)?;
+        memory::follow(ledger.store_mut(), &code.units.iter().copied().collect())?;
+        memory::set_code(ledger.store_mut(), &invited.code)?;
         home.write(folder)?;
         Ok(Daybook { ledger, home, salvaged: None })
     }
@@ -223,8 +215,7 @@ impl Daybook {
     /// # Errors
     /// As any read.
     pub fn clock_off_ms(&self) -> Result<Option<i64>, PhoneError> {
-        let kept = self.ledger.store().setting(CLOCK_OFF)?;
-        Ok(kept.and_then(|bytes| bytes.try_into().ok()).map(i64::from_be_bytes))
+        Ok(memory::clock_off_ms(self.ledger.store())?)
     }
 
     /// Remembers how far this clock is from the hub's. A file says nothing of it: nobody knows how long it
@@ -233,7 +224,16 @@ impl Daybook {
     /// # Errors
     /// As any write.
     pub fn set_clock_off_ms(&mut self, off_ms: i64) -> Result<(), PhoneError> {
-        Ok(self.ledger.store_mut().set_setting(CLOCK_OFF, &off_ms.to_be_bytes())?)
+        Ok(memory::set_clock_off_ms(self.ledger.store_mut(), off_ms)?)
+    }
+
+    /// Whether its books have not come yet: it began with a code and waits for the shop's yes. A book that was
+    /// lost remembers no code.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn waits_for_its_books(&self) -> Result<bool, PhoneError> {
+        Ok(self.ledger.fleet().name.is_empty() && memory::asking(self.ledger.store())?.is_some())
     }
 
     /// What this folder is.
@@ -255,6 +255,38 @@ impl Daybook {
     pub fn ledger_mut(&mut self) -> &mut Ledger {
         &mut self.ledger
     }
+}
+
+/// A folder with a key and an empty book of this fleet; begun before with the same, it goes on.
+fn begin(folder: &Path, root: Root, name: &str, seal: &dyn KeySeal) -> Result<Ledger, PhoneError> {
+    if Home::exists(folder) {
+        let home = Home::read(folder)?;
+        let (fleet, device) = (home.fleet_name, home.device);
+        return Err(PhoneError::AlreadyEnrolled { folder: folder.to_owned(), fleet, device });
+    }
+    if name.is_empty() || name.chars().count() > MOST_NAME {
+        return Err(PhoneError::Name);
+    }
+    let own = match seal.open()? {
+        Some(secret) => DeviceKey::from_secret(&secret),
+        None => {
+            let own = DeviceKey::generate()?;
+            seal.seal(own.secret())?;
+            own
+        }
+    };
+    let mut store = Store::open(folder)?.store;
+    match store.setting(FLEET)? {
+        Some(fleet) if fleet != root.fleet.bytes() => {
+            return Err(PhoneError::OtherBook(folder.to_owned()));
+        }
+        Some(_) => {}
+        None if store.truth().last_n()? > 0 => return Err(PhoneError::OtherBook(folder.to_owned())),
+        None => store.set_setting(FLEET, &root.fleet.bytes())?,
+    }
+    let mut ledger = Ledger::over(store, root, own)?;
+    memory::set_name(ledger.store_mut(), name)?;
+    Ok(ledger)
 }
 
 /// Who invites, and to what. Whoever handed the file over vouches for the key in it; nothing else does.

@@ -31,17 +31,21 @@ pub struct Home {
     pub shop: Digest,
     /// What this device is called.
     pub device: String,
+    /// Where the hub stands, `host:port`; none while files are the only way.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hub: Option<String>,
 }
 
 impl Home {
     /// A home of this fleet.
-    pub fn new(root: Root, fleet_name: &str, device: &str) -> Home {
+    pub fn new(root: Root, fleet_name: &str, device: &str, hub: Option<String>) -> Home {
         Home {
             form: FORM,
             fleet: root.fleet,
             fleet_name: fleet_name.to_owned(),
             shop: Digest(root.shop.bytes()),
             device: device.to_owned(),
+            hub,
         }
     }
 

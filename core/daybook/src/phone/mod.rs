@@ -3,6 +3,7 @@
 mod daybook;
 mod error;
 mod home;
+pub mod online;
 mod seal;
 mod standing;
 

@@ -123,6 +123,15 @@ impl Store {
     }
 }
 
+#[cfg(test)]
+impl Store {
+    /// As if no receipt had ever come.
+    pub(crate) fn forget_receipts(&mut self) -> Result<(), StoreError> {
+        self.connection.execute("DELETE FROM receipt", [])?;
+        Ok(())
+    }
+}
+
 fn exchange_row(row: &rusqlite::Row<'_>) -> rusqlite::Result<ExchangeRow> {
     Ok(ExchangeRow {
         device: row.get(0)?,

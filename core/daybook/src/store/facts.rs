@@ -1,9 +1,9 @@
 //! The projection of entries: what is asked of them often, in columns.
 
-use rusqlite::{Row, Transaction};
+use rusqlite::Row;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
-use super::{Store, StoreError, Truth};
+use super::{Store, StoreError, Transaction, Truth};
 use crate::judgement::Judged;
 
 /// One entry as the projection has it.

@@ -3,6 +3,7 @@
 //! All SQL of this program stands in this folder. Heads, sequence numbers and ops are read inside the
 //! writing transaction, never from memory, so two processes on one folder stay right.
 
+mod delta;
 mod drafts;
 mod error;
 mod exchanges;
@@ -14,6 +15,7 @@ mod schema;
 mod settings;
 mod sheets;
 mod shelf;
+mod transaction;
 mod truth;
 mod units;
 mod writing;
@@ -28,6 +30,8 @@ pub use salvage::Salvaged;
 pub use schema::newest as newest_form;
 pub use settings::InviteState;
 pub use sheets::SheetRow;
+use transaction::Transaction;
+
 pub use shelf::{RefusedRow, WaitingPart, WaitingRow};
 pub use truth::{HeldEntry, Truth, Twin};
 pub use units::LockRow;

@@ -3,9 +3,9 @@
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, OpenFlags, Transaction, TransactionBehavior};
+use rusqlite::{Connection, OpenFlags};
 
-use super::{Salvaged, StoreError, schema};
+use super::{Salvaged, StoreError, Transaction, schema};
 
 /// The file's name within its folder.
 const FILE: &str = "book.db";
@@ -128,12 +128,9 @@ impl Store {
         &self.path
     }
 
-    /// Begins a writing transaction: the lock is taken at once, so what is read inside stays true.
+    /// Begins a writing transaction, or within one a part of it.
     pub(super) fn write(&mut self) -> Result<Transaction<'_>, StoreError> {
-        let path = self.path.clone();
-        self.connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(|e| StoreError::from(e).at(&path))
+        Transaction::begin(&self.connection).map_err(|e| e.at(&self.path))
     }
 
     /// Asks SQLite to go through every page.

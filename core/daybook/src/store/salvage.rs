@@ -84,7 +84,7 @@ pub(super) fn salvage(path: &Path) -> Result<(Store, Salvaged), StoreError> {
 /// Copies what can be read of a table: from its beginning until it breaks, then from its end.
 fn copy(
     damaged: &Connection,
-    tx: &rusqlite::Transaction<'_>,
+    tx: &super::Transaction<'_>,
     table: &str,
     order: &str,
     columns: &str,
@@ -110,7 +110,7 @@ fn copy(
 
 /// A row whose only predecessor stood in the row before keeps no hash of its own: where that row is lost, its
 /// hash is taken from the indexes. Where it is not there either, the row will not be placed.
-fn name_lost_predecessors(damaged: &Connection, tx: &rusqlite::Transaction<'_>) -> Result<(), StoreError> {
+fn name_lost_predecessors(damaged: &Connection, tx: &super::Transaction<'_>) -> Result<(), StoreError> {
     let mut orphans = tx.prepare(
         "SELECT n, book, actor, seq - 1 FROM entry e WHERE deps IS NULL AND seq > 1 AND NOT EXISTS
          (SELECT 1 FROM entry p WHERE p.book = e.book AND p.actor = e.actor AND p.seq = e.seq - 1)",

@@ -2,10 +2,10 @@
 
 use std::collections::HashSet;
 
-use rusqlite::{OptionalExtension, Row, Transaction};
+use rusqlite::{OptionalExtension, Row};
 use sumpbook_trade::{EntryId, TruckId};
 
-use super::{Store, StoreError};
+use super::{Store, StoreError, Transaction};
 use crate::book::{BookId, EntryRow};
 use crate::gate::{Actor, ChangeHash, KeyId};
 use crate::judgement::Judged;
@@ -277,7 +277,11 @@ impl Truth<'_> {
         Ok(self.many(such, values)?.into_iter().next())
     }
 
-    fn many(&self, such: &str, values: &[&dyn rusqlite::ToSql]) -> Result<Vec<HeldEntry>, StoreError> {
+    pub(super) fn many(
+        &self,
+        such: &str,
+        values: &[&dyn rusqlite::ToSql],
+    ) -> Result<Vec<HeldEntry>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM entry e JOIN book b ON b.no = e.book WHERE {such}");
         let mut query = self.0.prepare_cached(&sql)?;
         let mut rows = query.query(values)?;
@@ -399,7 +403,7 @@ fn book_columns(book: BookId) -> (Option<[u8; 16]>, Option<u16>) {
     }
 }
 
-fn book_of(truck: Option<[u8; 16]>, year: Option<u16>) -> Result<BookId, StoreError> {
+pub(super) fn book_of(truck: Option<[u8; 16]>, year: Option<u16>) -> Result<BookId, StoreError> {
     match (truck, year) {
         (None, None) => Ok(BookId::Fleet),
         (Some(truck), Some(year)) => Ok(BookId::Truck { truck: TruckId::from_bytes(truck), year }),

@@ -1,9 +1,9 @@
 //! The folded state of each unit, and its lock-outs.
 
-use rusqlite::{OptionalExtension, Transaction};
+use rusqlite::OptionalExtension;
 use sumpbook_trade::TruckId;
 
-use super::{Store, StoreError, Truth};
+use super::{Store, StoreError, Transaction, Truth};
 
 /// One lock-out as the projection has it.
 #[derive(Clone, Debug, PartialEq, Eq)]

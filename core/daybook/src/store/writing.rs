@@ -1,10 +1,9 @@
 //! One writing transaction: everything or nothing.
 
-use rusqlite::Transaction;
 use sumpbook_trade::{EntryId, TruckId};
 
 use super::facts::{self, FactRow};
-use super::{HeldEntry, Store, StoreError, Truth, truth, units};
+use super::{HeldEntry, Store, StoreError, Transaction, Truth, truth, units};
 use crate::book::{BookId, EntryRow};
 use crate::gate::ChangeHash;
 
@@ -142,6 +141,6 @@ impl Writing<'_> {
     /// # Errors
     /// When the disk refuses; then nothing happened.
     pub fn commit(self) -> Result<(), StoreError> {
-        Ok(self.0.commit()?)
+        self.0.commit()
     }
 }

@@ -53,6 +53,12 @@ pub(super) enum Verb {
     Verify(Reading),
     /// Answer phones and browsers until Ctrl-C
     Serve(Serve),
+    /// Show a code that lets in one phone which can reach the hub
+    Code(Code),
+    /// Let in a phone that waits
+    Accept(Accept),
+    /// Who was let in, and who waits to be
+    Phones(Reading),
     /// A phone's own daybook, driven from here
     Phone(Phone),
     /// An invented fleet lives a few days
@@ -111,6 +117,33 @@ pub(super) struct Serve {
     /// Let the clock stand at this moment now and run on; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub clock: Option<Stamp>,
+}
+
+/// `code`
+#[derive(Debug, Args)]
+pub(super) struct Code {
+    /// Where phones reach the hub
+    #[arg(long, value_name = "HOST:PORT")]
+    pub hub: String,
+    /// A unit the phone holds from the beginning; may be given several times; all units when left out and few
+    #[arg(long = "unit", value_name = "DOOR")]
+    pub units: Vec<String>,
+    /// When it counts as made; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
+}
+
+/// `accept`
+#[derive(Debug, Args)]
+pub(super) struct Accept {
+    /// The fingerprint of its key, as its own screen shows it
+    pub fingerprint: String,
+    /// Who accepts
+    #[arg(long, value_name = "NAME")]
+    pub by: String,
+    /// When it counts as accepted; only in a fleet made by `init --demo`
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<Stamp>,
 }
 
 /// `take-in`
@@ -257,10 +290,14 @@ pub(super) struct Phone {
 /// What a phone does.
 #[derive(Debug, Subcommand)]
 pub(super) enum PhoneVerb {
-    /// Begin from the shop's invitation
+    /// Begin from the shop's invitation, or from the code on its screen
     Enrol {
         /// The invitation
-        file: PathBuf,
+        #[arg(required_unless_present = "code")]
+        file: Option<PathBuf>,
+        /// The code, as text; groups and line breaks do not matter
+        #[arg(long, conflicts_with = "file")]
+        code: Option<String>,
         /// What the yard calls this phone
         #[arg(long)]
         name: String,
@@ -292,6 +329,12 @@ pub(super) enum PhoneVerb {
     TakeIn {
         /// The file
         file: PathBuf,
+    },
+    /// Exchange with the hub
+    Exchange {
+        /// Seconds to try
+        #[arg(long, default_value_t = 60)]
+        seconds: u64,
     },
     /// Print the JSON Schema of the lines that `record` reads
     Schema,

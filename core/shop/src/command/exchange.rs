@@ -197,7 +197,7 @@ fn ask_to_accept(device: &PendingDevice, folder: &Path, file: &Path) -> String {
 }
 
 /// The moment a writing verb counts at.
-fn moment(shop: &Shop, received: Option<Stamp>) -> Result<Stamp, CommandError> {
+pub(super) fn moment(shop: &Shop, received: Option<Stamp>) -> Result<Stamp, CommandError> {
     if received.is_some() && !shop.ledger.fleet().demo {
         return Err(ShopError::ReceivedGiven.into());
     }

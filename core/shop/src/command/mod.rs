@@ -5,6 +5,7 @@ mod clock;
 mod day_sheet;
 mod decide;
 mod demo;
+mod door;
 mod due;
 mod error;
 mod examples;
@@ -61,6 +62,9 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
         Verb::Verify(args) => verify::verify(&asked.shop, args).map(Some),
         Verb::Serve(args) => serve::serve(&asked.shop, args, asked.json).map(|()| None),
+        Verb::Code(args) => door::code(&asked.shop, args).map(Some),
+        Verb::Accept(args) => door::accept(&asked.shop, args).map(Some),
+        Verb::Phones(args) => door::phones(&asked.shop, args).map(Some),
         Verb::Phone(args) => phone::phone(args, asked.json),
         Verb::Demo(args) => demo::demo(args, asked.json).map(|()| None),
     }

@@ -4,7 +4,7 @@ use std::fs;
 use std::io::BufRead;
 use std::path::Path;
 
-use sumpbook_daybook::exchange;
+use sumpbook_daybook::exchange::{self, ShopCode};
 use sumpbook_daybook::judgement::is_shop_only;
 use sumpbook_daybook::ledger::{Ledger, new_id};
 use sumpbook_daybook::line::{self, Line, Writer};
@@ -18,6 +18,7 @@ use super::{CommandError, clock};
 use crate::ShopError;
 use crate::error::plain;
 
+mod online;
 mod show;
 
 /// Where a phone on a computer keeps its key: a file for its owner alone.
@@ -31,7 +32,10 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
     match &args.verb {
         None => who(args).map(Some),
         Some(PhoneVerb::Schema) => schema().map(Some),
-        Some(PhoneVerb::Enrol { file, name }) => enrol(args, file, name).map(Some),
+        Some(PhoneVerb::Enrol { file, code, name }) => {
+            enrol(args, file.as_deref(), code.as_deref(), name).map(Some)
+        }
+        Some(PhoneVerb::Exchange { seconds }) => online::exchange(args, *seconds).map(Some),
         Some(PhoneVerb::Record) => record(args, json).map(|()| None),
         Some(PhoneVerb::Show { screen, unit, person, stop }) => {
             let mut phone = open(args)?;
@@ -109,17 +113,25 @@ fn who(args: &Phone) -> Result<Said, CommandError> {
     Said::new(text, &serde_json::json!({ "fleet": fleet, "name": name, "key": fingerprint }))
 }
 
-fn enrol(args: &Phone, file: &Path, name: &str) -> Result<Said, CommandError> {
-    let bytes = fs::read(file).map_err(|reason| CommandError::File { path: file.to_owned(), reason })?;
+fn enrol(args: &Phone, file: Option<&Path>, code: Option<&str>, name: &str) -> Result<Said, CommandError> {
     let folder = folder(args)?;
     let seal = FileSeal::new(folder.join(KEY_FILE));
     let now = args.now.unwrap_or_else(clock::now);
-    let phone = Daybook::enrol(folder, &bytes, name, &seal, now)?;
+    let phone = match (file, code) {
+        (Some(file), _) => {
+            let bytes =
+                fs::read(file).map_err(|reason| CommandError::File { path: file.to_owned(), reason })?;
+            Daybook::enrol(folder, &bytes, name, &seal, now)?
+        }
+        (None, code) => {
+            Daybook::enrol_by_code(folder, &ShopCode::from_text(code.unwrap_or_default())?, name, &seal)?
+        }
+    };
     let fingerprint = exchange::PendingDevice::fingerprint_of(phone.ledger().own_key().id());
     let fleet = &phone.home().fleet_name;
     let text = format!(
         "This is '{name}' of {fleet}. It records from now on, network or not.\n\
-         Its key: {fingerprint}\nThe shop lets it in when its first file comes; compare the key there."
+         Its key: {fingerprint}\nThe shop lets it in when it hears of it; compare the key there."
     );
     Said::new(text, &serde_json::json!({ "fleet": fleet, "name": name, "key": fingerprint }))
 }
@@ -180,7 +192,7 @@ fn open(args: &Phone) -> Result<Daybook, CommandError> {
             salvaged.kept.display()
         ));
     }
-    if phone.ledger().fleet().name.is_empty() {
+    if phone.ledger().fleet().name.is_empty() && !phone.waits_for_its_books()? {
         out::aside(
             "This phone's book holds nothing of its fleet: it was lost. Take in the shop's newest answer before anything is recorded.",
         );

@@ -8,10 +8,11 @@ use std::path::Path;
 
 use ed25519_dalek::Signer;
 use rcgen::{
-    BasicConstraints, CertificateParams, DistinguishedName, DnType, ExtendedKeyUsagePurpose, IsCa, Issuer,
-    KeyPair, KeyUsagePurpose, PKCS_ED25519, PublicKeyData, SignatureAlgorithm, date_time_ymd,
+    CertificateParams, DistinguishedName, DnType, ExtendedKeyUsagePurpose, Issuer, KeyPair, PKCS_ED25519,
+    PublicKeyData, SignatureAlgorithm, date_time_ymd,
 };
 use sumpbook_daybook::gate::DeviceKey;
+use sumpbook_daybook::phone::online::{authority, host_name};
 use sumpbook_trade::FleetId;
 
 use super::HubError;
@@ -25,11 +26,6 @@ pub struct Certificate {
     pub chain: String,
     /// The hub's private key.
     pub key: String,
-}
-
-/// The name a phone asks for, whatever address it dials.
-pub fn host_name(fleet: FleetId) -> String {
-    format!("{}.internal", fleet.0.as_simple())
 }
 
 /// The shop's key as a signer of certificates.
@@ -84,16 +80,6 @@ impl Certificate {
         let own = params.signed_by(&key, &issuer).map_err(|e| wrong(e.to_string()))?;
         Ok(Certificate { chain: format!("{}{}", own.pem(), root.pem()), key: pem })
     }
-}
-
-/// What the shop's own certificate says: the same on every start and, but for the signature, on every phone.
-fn authority(fleet: FleetId) -> CertificateParams {
-    let mut params = CertificateParams::default();
-    params.distinguished_name = named(&format!("shop of {}", fleet.0.as_simple()));
-    params.is_ca = IsCa::Ca(BasicConstraints::Constrained(0));
-    params.key_usages = vec![KeyUsagePurpose::KeyCertSign];
-    (params.not_before, params.not_after) = (date_time_ymd(1970, 1, 1), date_time_ymd(2999, 12, 31));
-    params
 }
 
 fn named(name: &str) -> DistinguishedName {

@@ -18,6 +18,15 @@ pub enum HubError {
     /// The hub ends.
     #[error("the hub is stopping. Nothing of this was recorded. Start it again, then try again.")]
     Stopping,
+    /// What was to be written is not on the disk.
+    #[error("{}", unwritten(*.full))]
+    Unwritten {
+        /// Because the disk is full.
+        full: bool,
+    },
+    /// The system gave no random bytes.
+    #[error("the system has no random numbers to give ({0}). Nothing was changed. Try again.")]
+    Random(#[from] getrandom::Error),
     /// A thread cannot be begun, or ended before its time.
     #[error("the hub cannot go on: {0}. What was acknowledged is kept. Start it again.")]
     Thread(String),
@@ -37,6 +46,18 @@ pub enum HubError {
         /// What is wrong with it.
         reason: String,
     },
+}
+
+/// Also what a phone is told.
+pub(super) fn unwritten(full: bool) -> &'static str {
+    match full {
+        true => {
+            "The shop computer's disk is full. Nothing is half-written; phones keep their entries and try again. Make room on it."
+        }
+        false => {
+            "The shop could not write. Nothing of this was recorded; all is kept on the phone. Try again."
+        }
+    }
 }
 
 impl From<tokio::task::JoinError> for HubError {

@@ -4,15 +4,22 @@
 //! a writer. Sockets, threads and the clock stand here and nowhere below.
 
 mod certificate;
+mod challenge;
 mod clock;
 mod error;
+mod exchange;
 mod health;
+mod limits;
 mod serve;
+#[cfg(test)]
+mod tests;
 mod writer;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use axum::body::Bytes;
+use sumpbook_daybook::exchange::{Answered, Declined};
 use sumpbook_daybook::gate::DeviceKey;
 use sumpbook_daybook::ledger::{Ledger, Root};
 use sumpbook_daybook::store::Store;
@@ -20,7 +27,8 @@ use sumpbook_trade::Stamp;
 
 use crate::{Shop, ShopError};
 
-pub use certificate::{Certificate, host_name};
+pub use certificate::Certificate;
+use challenge::Challenges;
 pub use clock::HubClock;
 pub use error::HubError;
 pub use health::Figures;
@@ -36,6 +44,7 @@ struct Inner {
     root: Root,
     secret: [u8; 32],
     clock: HubClock,
+    challenges: Arc<Challenges>,
     writer: Writer,
     figures: Figures,
 }
@@ -49,8 +58,10 @@ impl Hub {
         let folder = shop.folder.clone();
         let root = shop.ledger.root();
         let secret = *shop.ledger.own_key().secret();
-        let writer = Writer::begin(shop)?;
-        Ok(Hub(Arc::new(Inner { folder, root, secret, clock, writer, figures: Figures::default() })))
+        let challenges = Arc::new(Challenges::new()?);
+        let writer = Writer::begin(shop, clock, challenges.clone())?;
+        let figures = Figures::default();
+        Ok(Hub(Arc::new(Inner { folder, root, secret, clock, challenges, writer, figures })))
     }
 
     /// Reads the books as they stand now. Everything one call asks is of one moment. Runs beside the
@@ -75,6 +86,22 @@ impl Hub {
         work: impl FnOnce(&mut Shop) -> Result<T, ShopError> + Send + 'static,
     ) -> Result<T, HubError> {
         self.0.writer.write(work).await
+    }
+
+    /// Answers a phone's parcel; what the answer acknowledges is durable.
+    ///
+    /// # Errors
+    /// [`HubError::Busy`], [`HubError::Stopping`], [`HubError::Unwritten`]; inside, why it was declined.
+    pub async fn respond(&self, parcel: Bytes) -> Result<Result<Answered, Declined>, HubError> {
+        self.0.writer.respond(parcel).await
+    }
+
+    /// A challenge for a phone's next parcel.
+    ///
+    /// # Errors
+    /// When the system has no randomness.
+    pub fn fresh_challenge(&self) -> Result<[u8; 16], HubError> {
+        Ok(self.0.challenges.fresh(self.now().unix_ms())?)
     }
 
     /// The books opened for reading, as of this moment.

@@ -5,17 +5,28 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
-use axum::routing::get;
+use axum::extract::DefaultBodyLimit;
+use axum::http::StatusCode;
+use axum::middleware;
+use axum::routing::{get, post};
 use axum_server::Handle;
 use axum_server::tls_rustls::RustlsConfig;
 use rustls_pki_types::pem::PemObject;
 use rustls_pki_types::{CertificateDer, PrivateKeyDer};
 use sumpbook_daybook::gate::DeviceKey;
+use sumpbook_daybook::parcel;
+use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
-use super::{Certificate, Hub, HubError, health};
+use super::limits::{self, Limits};
+use super::{Certificate, Hub, HubError, exchange, health};
 
 /// So long a connection may take to say what it wants.
 const HEAD_TIME: Duration = Duration::from_secs(10);
+/// So long a request's next bytes may take.
+const BODY_TIME: Duration = Duration::from_secs(10);
+/// So long a request may take in all.
+const ANSWER_TIME: Duration = Duration::from_secs(60);
 /// So long those who are being answered have when the hub stops.
 const END_TIME: Duration = Duration::from_secs(10);
 
@@ -69,7 +80,16 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
 
 /// Everything the hub answers.
 fn router(hub: Hub) -> Router {
-    Router::new().route("/healthz", get(health::healthz)).with_state(hub)
+    let limited = middleware::from_fn_with_state((Limits::new(), hub.clone()), limits::limit);
+    Router::new()
+        .route("/healthz", get(health::healthz))
+        .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
+        .layer(limited)
+        // Last, so that it is asked first: whatever goes wrong below is an answer, and the others go on.
+        .layer(CatchPanicLayer::new())
+        .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, ANSWER_TIME))
+        .layer(RequestBodyTimeoutLayer::new(BODY_TIME))
+        .with_state(hub)
 }
 
 fn tls(hub: &Hub) -> Result<rustls::ServerConfig, HubError> {

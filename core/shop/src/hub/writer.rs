@@ -1,21 +1,43 @@
 //! The one thread that writes the shop's books.
+//!
+//! Parcels that wait at one moment are answered under one commit, each a part of its own; no answer leaves
+//! before that commit is on the disk. The longer a commit takes, the more wait for the next: nobody is made to
+//! wait for company.
 
-use std::sync::Mutex;
-use std::sync::mpsc::{Receiver, RecvTimeoutError, SyncSender, TrySendError, sync_channel};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, SyncSender, TryRecvError, TrySendError, sync_channel};
+use std::sync::{Arc, Mutex};
 use std::thread::JoinHandle;
 use std::time::Duration;
 
+use axum::body::Bytes;
+use sumpbook_daybook::exchange::{Answered, Declined, Door, respond};
+use sumpbook_daybook::ledger::LedgerError;
+use sumpbook_daybook::store::StoreError;
 use tokio::sync::oneshot;
 
-use super::HubError;
+use super::challenge::Challenges;
+use super::{HubClock, HubError};
 use crate::{Shop, ShopError};
 
 /// As many wait at most; the next one is told to come again.
-const MOST_WAITING: usize = 256;
+const MOST_WAITING: usize = 1_024;
+/// Parcels under one commit at most.
+const AT_ONCE: usize = 32;
 /// So long nothing came: time to fold what was written, so that pages read it folded.
 const QUIET: Duration = Duration::from_millis(50);
 
-type Job = Box<dyn FnOnce(&mut Shop) + Send>;
+/// The answer to a parcel, or why there is none.
+pub(super) type Response = Result<Answered, Declined>;
+
+enum Job {
+    Work(Box<dyn FnOnce(&mut Shop) + Send>),
+    Parcel(Waiting),
+}
+
+struct Waiting {
+    parcel: Bytes,
+    answer: oneshot::Sender<Result<Response, HubError>>,
+}
 
 pub(super) struct Writer {
     jobs: Mutex<Option<SyncSender<Job>>>,
@@ -23,11 +45,16 @@ pub(super) struct Writer {
 }
 
 impl Writer {
-    pub(super) fn begin(shop: Shop) -> Result<Writer, HubError> {
+    pub(super) fn begin(
+        shop: Shop,
+        clock: HubClock,
+        challenges: Arc<Challenges>,
+    ) -> Result<Writer, HubError> {
         let (jobs, taken) = sync_channel(MOST_WAITING);
+        let desk = Desk { shop, clock, challenges };
         let thread = std::thread::Builder::new()
             .name("writer".to_owned())
-            .spawn(move || run(shop, &taken))
+            .spawn(move || run(desk, &taken))
             .map_err(|error| HubError::Thread(error.to_string()))?;
         Ok(Writer { jobs: Mutex::new(Some(jobs)), thread: Mutex::new(Some(thread)) })
     }
@@ -37,12 +64,17 @@ impl Writer {
         work: impl FnOnce(&mut Shop) -> Result<T, ShopError> + Send + 'static,
     ) -> Result<T, HubError> {
         let (answer, done) = oneshot::channel();
-        let job: Job = Box::new(move |shop| {
+        self.give(Job::Work(Box::new(move |shop| {
             // Nobody waits for it any more: it is done all the same.
             let _ = answer.send(work(shop));
-        });
-        self.give(job)?;
+        })))?;
         done.await.map_err(|_| HubError::Stopping)?.map_err(HubError::from)
+    }
+
+    pub(super) async fn respond(&self, parcel: Bytes) -> Result<Response, HubError> {
+        let (answer, done) = oneshot::channel();
+        self.give(Job::Parcel(Waiting { parcel, answer }))?;
+        done.await.map_err(|_| HubError::Stopping)?
     }
 
     fn give(&self, job: Job) -> Result<(), HubError> {
@@ -70,23 +102,85 @@ impl Drop for Writer {
     }
 }
 
-fn run(mut shop: Shop, jobs: &Receiver<Job>) {
+struct Desk {
+    shop: Shop,
+    clock: HubClock,
+    challenges: Arc<Challenges>,
+}
+
+fn run(mut desk: Desk, jobs: &Receiver<Job>) {
     let mut folded = false;
+    let mut next = None;
     loop {
-        match jobs.recv_timeout(if folded { Duration::from_secs(3600) } else { QUIET }) {
-            Ok(job) => {
-                job(&mut shop);
+        let job = match next.take() {
+            Some(job) => Ok(job),
+            None => jobs.recv_timeout(if folded { Duration::from_secs(3_600) } else { QUIET }),
+        };
+        match job {
+            Ok(Job::Work(work)) => {
+                work(&mut desk.shop);
+                folded = false;
+            }
+            Ok(Job::Parcel(first)) => {
+                let mut waiting = vec![first];
+                while waiting.len() < AT_ONCE {
+                    match jobs.try_recv() {
+                        Ok(Job::Parcel(more)) => waiting.push(more),
+                        Ok(other) => {
+                            next = Some(other);
+                            break;
+                        }
+                        Err(TryRecvError::Empty | TryRecvError::Disconnected) => break,
+                    }
+                }
+                desk.answer(waiting);
                 folded = false;
             }
             Err(RecvTimeoutError::Timeout) if !folded => {
                 // Pages fold by themselves what this could not: slower, and never wrong.
-                if let Err(error) = shop.ledger.settle() {
+                if let Err(error) = desk.shop.ledger.settle() {
                     tracing::warn!(%error, "states were not folded");
                 }
                 folded = true;
             }
             Err(RecvTimeoutError::Timeout) => {}
             Err(RecvTimeoutError::Disconnected) => return,
+        }
+    }
+}
+
+impl Desk {
+    /// Answers them under one commit.
+    fn answer(&mut self, waiting: Vec<Waiting>) {
+        let now = self.clock.now();
+        let challenges = &self.challenges;
+        let holds = |challenge: &[u8; 16]| {
+            let holds = challenges.holds(challenge, now.unix_ms());
+            // The signature was seen to hold by now.
+            if holds {
+                challenges.use_up(*challenge, now.unix_ms());
+            }
+            holds
+        };
+        let door = Door { challenge: &holds, token: &|_| None };
+        let done: Result<Vec<Response>, LedgerError> = self.shop.ledger.in_one_commit(|ledger| {
+            Ok(waiting.iter().map(|one| respond(ledger, &one.parcel, &door, now)).collect())
+        });
+        match done {
+            Ok(responses) => {
+                for (one, response) in waiting.into_iter().zip(responses) {
+                    // Whoever hung up asks again and is told the same.
+                    let _ = one.answer.send(Ok(response));
+                }
+            }
+            Err(error) => {
+                // The whole did not become durable: nobody is told that anything did.
+                tracing::error!(%error, parcels = waiting.len(), "nothing was written");
+                let full = matches!(error, LedgerError::Store(StoreError::Full));
+                for one in waiting {
+                    let _ = one.answer.send(Err(HubError::Unwritten { full }));
+                }
+            }
         }
     }
 }

@@ -5,7 +5,7 @@ use crate::exchange::{Whereabouts, counts, standing_of};
 use crate::gate::Actor;
 
 /// A second phone of the same folder as it is now.
-fn copy_of(phone: &Phone) -> Phone {
+pub(super) fn copy_of(phone: &Phone) -> Phone {
     let folder = tempfile::tempdir().unwrap();
     for file in std::fs::read_dir(phone.folder.path()).unwrap() {
         let file = file.unwrap();

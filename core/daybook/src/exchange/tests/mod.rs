@@ -2,9 +2,13 @@
 
 mod bad_files;
 mod codes;
+mod compare;
 mod forks;
+mod online;
+mod paging;
 mod phones;
 mod relay;
+mod schedule;
 mod thread;
 
 use sumpbook_trade::record::{

@@ -1,0 +1,99 @@
+//! When to try the hub again: soon after the first failure, later after each, never all phones at once.
+
+use sumpbook_trade::record::NoteKind;
+use sumpbook_trade::{Fact, Stamp};
+
+/// Wait after the first failure.
+const FIRST_MS: i64 = 15_000;
+/// Wait at most.
+const MOST_MS: i64 = 15 * 60_000;
+
+/// Failures since the last exchange, and not before when the next try.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct BackOff {
+    /// How many tries failed in a row.
+    pub failures: u32,
+    /// Not before this moment, milliseconds; what is urgent does not wait.
+    pub not_before_ms: i64,
+}
+
+impl BackOff {
+    /// After one more failure. `random` spreads the phones of a yard that lost its signal at one moment: the
+    /// wait is between half and all of twice the last one.
+    pub fn failed(self, now: Stamp, random: u32, asked_s: Option<u64>) -> BackOff {
+        let doubled = FIRST_MS.checked_shl(self.failures.min(16)).unwrap_or(MOST_MS).clamp(FIRST_MS, MOST_MS);
+        let half = doubled / 2;
+        let spread = half.saturating_mul(i64::from(random)) / i64::from(u32::MAX);
+        let asked = asked_s.and_then(|s| i64::try_from(s).ok()).map_or(0, |s| s.saturating_mul(1_000));
+        let wait = half.saturating_add(spread).max(asked.min(MOST_MS));
+        BackOff {
+            failures: self.failures.saturating_add(1),
+            not_before_ms: now.unix_ms().saturating_add(wait),
+        }
+    }
+
+    /// Whether a try is due. A clock that was set back does not stop the phone for ever.
+    pub fn is_due(self, now: Stamp) -> bool {
+        let left = self.not_before_ms.saturating_sub(now.unix_ms());
+        left <= 0 || left > MOST_MS
+    }
+
+    pub(super) fn to_bytes(self) -> [u8; 12] {
+        let mut bytes = [0; 12];
+        let (failures, moment) = bytes.split_at_mut(4);
+        failures.copy_from_slice(&self.failures.to_be_bytes());
+        moment.copy_from_slice(&self.not_before_ms.to_be_bytes());
+        bytes
+    }
+
+    pub(super) fn from_bytes(bytes: &[u8]) -> Option<BackOff> {
+        let (failures, moment) = bytes.split_first_chunk::<4>()?;
+        let moment: [u8; 8] = moment.try_into().ok()?;
+        Some(BackOff { failures: u32::from_be_bytes(*failures), not_before_ms: i64::from_be_bytes(moment) })
+    }
+}
+
+/// Whether the shop should hear of this at once when there is signal: a reminder on the display, and whatever
+/// locks something.
+pub fn is_urgent(fact: &Fact) -> bool {
+    use sumpbook_trade::record::AnswerKind;
+    match fact {
+        Fact::DisplayNote(note) => note.what == NoteKind::Reminder || note.stopped_by_itself == Some(true),
+        Fact::PreTripSection(section) => section.answers.iter().any(|a| a.answer == AnswerKind::Defect),
+        Fact::EndOfDay(report) => !report.defects.is_empty(),
+        _ => false,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(ms: i64) -> Stamp {
+        Stamp::from_parts(ms, 0).unwrap()
+    }
+
+    #[test]
+    fn waits_grow_are_spread_and_end() {
+        let mut low = BackOff::default();
+        let mut high = BackOff::default();
+        let mut before = 0;
+        for turn in 0..40 {
+            low = BackOff { failures: turn, ..low }.failed(at(0), 0, None);
+            high = BackOff { failures: turn, ..high }.failed(at(0), u32::MAX, None);
+            assert!(low.not_before_ms * 2 == high.not_before_ms, "{turn}: {low:?} {high:?}");
+            assert!(high.not_before_ms >= before && high.not_before_ms <= MOST_MS);
+            before = high.not_before_ms;
+        }
+        assert_eq!(before, MOST_MS);
+    }
+
+    #[test]
+    fn the_hub_may_ask_for_more_and_a_clock_set_back_stops_nobody() {
+        let asked = BackOff::default().failed(at(1_000), 0, Some(60));
+        assert_eq!(asked.not_before_ms, 61_000);
+        assert!(!asked.is_due(at(60_999)) && asked.is_due(at(61_000)));
+        assert!(asked.is_due(at(61_000 - MOST_MS - 1)));
+        assert_eq!(BackOff::from_bytes(&asked.to_bytes()), Some(asked));
+    }
+}

@@ -1,0 +1,11 @@
+//! Reaching the hub over a network, whenever there is one.
+
+mod authority;
+mod back_off;
+mod hub;
+mod once;
+
+pub use authority::{authority, host_name};
+pub use back_off::{BackOff, is_urgent};
+pub use hub::{CHALLENGE, Hub, HubSaid, Unreached};
+pub use once::{Exchanged, OnlineError, PATIENCE, Wish};

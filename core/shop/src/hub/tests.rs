@@ -1,0 +1,50 @@
+//! The hub over real TLS, reached as a phone reaches it.
+
+use std::time::{Duration, Instant};
+
+use sumpbook_daybook::gate::DeviceKey;
+use sumpbook_daybook::phone::online::{Hub as Way, Unreached};
+use sumpbook_trade::Stamp;
+
+use super::{Hub, HubClock, Running, ServeOptions, serve};
+use crate::{InitOptions, Shop};
+
+fn shop(folder: &std::path::Path) -> Shop {
+    let options = InitOptions {
+        name: "Tern Hollow Water".to_owned(),
+        zone: "America/Denver".to_owned(),
+        demo: true,
+        now: Stamp::from_parts(1_791_000_000_000, 0).unwrap(),
+    };
+    Shop::init(folder, &options).unwrap()
+}
+
+async fn running(folder: &std::path::Path) -> (Hub, Running) {
+    let hub = Hub::over(shop(folder), HubClock::real()).unwrap();
+    let options = ServeOptions { address: "127.0.0.1:0".to_owned() };
+    let running = serve(hub.clone(), &options).await.unwrap();
+    (hub, running)
+}
+
+fn soon() -> Instant {
+    Instant::now() + Duration::from_secs(10)
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_phone_that_knows_the_shops_key_is_answered_and_another_key_is_refused() {
+    let folder = tempfile::tempdir().unwrap();
+    let (hub, running) = running(folder.path()).await;
+    let (address, root) = (running.address.to_string(), hub.root());
+    tokio::task::spawn_blocking(move || {
+        let way = Way::new(&address, root.fleet, root.shop).unwrap();
+        let said = way.exchange(b"nothing", soon()).unwrap();
+        assert!((400..500).contains(&said.status), "{said:?}");
+        let stranger = DeviceKey::generate().unwrap().public();
+        let other = Way::new(&address, root.fleet, stranger).unwrap();
+        let refused = other.exchange(b"nothing", soon());
+        assert!(matches!(refused, Err(Unreached::OtherKey)), "{refused:?}");
+    })
+    .await
+    .unwrap();
+    running.stop().await.unwrap();
+}
