@@ -27,4 +27,4 @@ pub use phone::{Daybook, FileSeal, KeySeal, Parts, PhoneError};
 pub use screen::Standing;
 pub use state::UnitState;
 pub use store::{Salvaged, Store, StoreError};
-pub use text::Texts;
+pub use text::{Language, Texts};

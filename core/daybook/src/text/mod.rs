@@ -1,33 +1,39 @@
 //! The words of the screens, by key: the same on both phones, the console and in print.
 //!
-//! Written in Fluent. A record of a screen names a key and typed values; here they become a sentence.
+//! Written in Fluent. A record of a screen names a key and typed values; here they become a sentence, in
+//! the language of whoever reads it.
 
 mod arg;
+mod language;
 
 use std::sync::OnceLock;
 
 use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource};
-use unic_langid::LanguageIdentifier;
+use fluent_bundle::{FluentArgs, FluentError, FluentResource};
+use unic_langid::langid;
 
 pub use arg::Arg;
+pub use language::{Language, UnknownLanguage};
 
-/// Every file of English.
-const ENGLISH: [(&str, &str); 9] = [
-    ("cautions", include_str!("../../texts/en/cautions.ftl")),
-    ("checklist", include_str!("../../texts/en/checklist.ftl")),
-    ("choices", include_str!("../../texts/en/choices.ftl")),
-    ("errors", include_str!("../../texts/en/errors.ftl")),
-    ("fluids", include_str!("../../texts/en/fluids.ftl")),
-    ("procedures", include_str!("../../texts/en/procedures.ftl")),
-    ("screens", include_str!("../../texts/en/screens.ftl")),
-    ("tasks", include_str!("../../texts/en/tasks.ftl")),
-    ("words", include_str!("../../texts/en/words.ftl")),
-];
+/// Every file of one language: its name and its text. One list, so no language lacks a file another has.
+macro_rules! files {
+    ($language:literal) => {
+        files!($language: "cautions", "checklist", "choices", "errors", "fluids", "procedures", "screens", "tasks", "words")
+    };
+    ($language:literal: $($name:literal),+) => {
+        [$(($name, include_str!(concat!("../../texts/", $language, "/", $name, ".ftl")))),+]
+    };
+}
+
+const ENGLISH: [(&str, &str); 9] = files!("en");
+const SPANISH: [(&str, &str); 9] = files!("es");
 
 /// The texts of one language.
 pub struct Texts {
+    language: Language,
     bundle: FluentBundle<FluentResource>,
+    /// Where a key is looked for that this language lacks.
+    fallback: Option<&'static Texts>,
     /// What was wrong with the files. A test holds it empty; a screen shows what it can.
     problems: Vec<String>,
 }
@@ -36,12 +42,35 @@ impl Texts {
     /// English, read once.
     pub fn english() -> &'static Texts {
         static TEXTS: OnceLock<Texts> = OnceLock::new();
-        TEXTS.get_or_init(|| Texts::read(&ENGLISH))
+        TEXTS.get_or_init(|| Texts::read(Language::En, &ENGLISH, None))
     }
 
-    fn read(files: &[(&str, &str)]) -> Texts {
-        let language: LanguageIdentifier = "en-US".parse().unwrap_or_default();
-        let mut bundle = FluentBundle::new_concurrent(vec![language]);
+    /// Spanish as crews in the United States speak it, read once. A key it lacks is shown in English.
+    pub fn spanish() -> &'static Texts {
+        static TEXTS: OnceLock<Texts> = OnceLock::new();
+        TEXTS.get_or_init(|| Texts::read(Language::Es, &SPANISH, Some(Texts::english())))
+    }
+
+    /// The texts of a language, read once.
+    pub fn of(language: Language) -> &'static Texts {
+        match language {
+            Language::En => Texts::english(),
+            Language::Es => Texts::spanish(),
+        }
+    }
+
+    /// The language they are in; a page says it in its `lang`.
+    pub fn language(&self) -> Language {
+        self.language
+    }
+
+    fn read(language: Language, files: &[(&str, &str)], fallback: Option<&'static Texts>) -> Texts {
+        // The yard is in the United States, whatever is spoken there.
+        let locale = match language {
+            Language::En => langid!("en-US"),
+            Language::Es => langid!("es-US"),
+        };
+        let mut bundle = FluentBundle::new_concurrent(vec![locale]);
         // Marks around each value would stand in exports and in search; our languages run one way.
         bundle.set_use_isolating(false);
         let mut problems = Vec::new();
@@ -55,20 +84,25 @@ impl Texts {
                 problems.extend(errors.iter().map(|error| format!("{name}.ftl: {error}")));
             }
         }
-        Texts { bundle, problems }
+        Texts { language, bundle, fallback, problems }
     }
 
     /// The text of a key, such as `task-separator`, or of one of its parts, such as `item-horn.ok`. A key
-    /// that is not there comes back as `<key>`, so that it is seen and nothing stands empty.
+    /// this language lacks comes in English; one that is nowhere comes back as `<key>`, so that it is seen
+    /// and nothing stands empty.
     pub fn get(&self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
-        self.find(key, args).unwrap_or_else(|| format!("<{key}>"))
+        self.find(key, args).or_else(|| self.fallback?.find(key, args)).unwrap_or_else(|| format!("<{key}>"))
     }
 
-    /// Whether there is a text of this key.
+    /// Whether [`Texts::get`] has a text for this key, in this language or in English.
     pub fn has(&self, key: &str) -> bool {
+        self.holds(key) || self.fallback.is_some_and(|fallback| fallback.holds(key))
+    }
+
+    /// Whether this language alone has a text for this key.
+    fn holds(&self, key: &str) -> bool {
         let (id, part) = split(key);
-        let message = self.bundle.get_message(id);
-        message.is_some_and(|message| match part {
+        self.bundle.get_message(id).is_some_and(|message| match part {
             Some(part) => message.get_attribute(part).is_some(),
             None => message.value().is_some(),
         })
@@ -80,6 +114,13 @@ impl Texts {
     }
 
     fn find(&self, key: &str, args: &[(&str, Arg<'_>)]) -> Option<String> {
+        let mut errors = Vec::new();
+        self.format(key, args, &mut errors)
+    }
+
+    /// The text of a key in this language alone. What is wrong with it, a value that was not given, is told
+    /// to `errors`; the text stands all the same.
+    fn format(&self, key: &str, args: &[(&str, Arg<'_>)], errors: &mut Vec<FluentError>) -> Option<String> {
         let (id, part) = split(key);
         let message = self.bundle.get_message(id)?;
         let pattern = match part {
@@ -90,8 +131,7 @@ impl Texts {
         for (name, value) in args {
             values.set(*name, value.to_fluent());
         }
-        let mut errors = Vec::new();
-        Some(self.bundle.format_pattern(pattern, Some(&values), &mut errors).into_owned())
+        Some(self.bundle.format_pattern(pattern, Some(&values), errors).into_owned())
     }
 }
 

@@ -9,9 +9,11 @@ use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::{AnswerKind, How, Meter, NoteKind, OilLook, Role, SiteDust, Source, Warmth};
 use sumpbook_trade::{FactKind, Feature, Fluid, OilFamily};
 
-use super::{Arg, ENGLISH, Texts};
+use super::{Arg, ENGLISH, Language, Texts};
 use crate::judgement::Judged;
 use crate::screen::{DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, standing_key};
+
+mod spanish;
 
 fn kebab(value: &impl Serialize) -> String {
     let json = serde_json::to_value(value).unwrap();
@@ -99,12 +101,14 @@ fn keys() -> BTreeSet<String> {
 
 #[test]
 fn the_files_read_without_a_problem() {
-    assert_eq!(Texts::english().problems(), [""; 0]);
+    for language in Language::ALL {
+        assert_eq!(Texts::of(language).problems(), [""; 0], "{language:?}");
+    }
 }
 
 #[test]
 fn a_broken_file_shows_what_it_can_and_says_what_is_wrong() {
-    let texts = Texts::read(&[("a", "one = 1\n= lost\n"), ("b", "one = 2\n")]);
+    let texts = Texts::read(Language::En, &[("a", "one = 1\n= lost\n"), ("b", "one = 2\n")], None);
     assert_eq!(texts.get("one", &[]), "1");
     assert_eq!(texts.problems().len(), 2, "{:?}", texts.problems());
 }

@@ -1,0 +1,35 @@
+# What happened. What is kept. What to do.
+
+error-no-signal = Sin señal desde las { $since }. { $count ->
+    [one] Tu registro está guardado en este teléfono. Sigue; se envía solo, o entrégalo por archivo.
+   *[other] Tus { $count } registros están guardados en este teléfono. Sigue; se envían solos, o entrégalos por archivo.
+}
+error-phone-full = Este teléfono está lleno. Lo firmado está guardado; esta foto no. Haz espacio y tómala otra vez.
+error-wrong-pin = Ese PIN no es de { $name }. No se firmó nada; lo escrito está guardado ({ $what }). Prueba en { $seconds } s, o firma sin PIN: quedará dicho.
+error-code-ran-out = Ese código venció a los { $minutes } minutos. No se agregó nada. Pide otro al taller.
+error-other-shop = No es el taller que este teléfono conoce: su llave es otra. No se envió nada, todo está guardado. Llama al taller antes de seguir.
+error-phone-stopped = El taller paró este teléfono el { $when }. { $count ->
+    [one] Tu registro está guardado y se puede entregar
+   *[other] Tus { $count } registros están guardados y se pueden entregar
+} por archivo; allá decide una persona. Usa otro teléfono o papel.
+error-above-ceiling = El medidor puede marcar { $ceiling } como máximo, y { $figure } es más. No se perdió nada. Escribe otra vez, o guárdalo con foto para que el taller lo aclare.
+error-closed-at-stop = La aplicación se cerró en la parada { $stop }. Lo que contestaste antes está guardado. Sigue en la { $stop }.
+error-book-damaged = Parte del cuaderno no se puede leer. { $kept ->
+    [one] Hay 1 de { $all } registros guardado
+   *[other] Hay { $kept } de { $all } registros guardados
+}, y también el archivo dañado. Comunícate con el taller: quizá tenga los que faltan.
+error-newer-book = Una versión más nueva escribió este cuaderno. No se cambió nada. Actualiza la aplicación y ábrelo.
+error-photo-stopped = La foto se detuvo en { $percent } % al irse la señal. El defecto ya está en el taller. La foto sigue sola.
+error-file-cut = El archivo termina en el registro { $taken } de { $all }. Hasta ahí se recibió. Pide el archivo otra vez; nada se duplica.
+error-bad-signatures = { $count ->
+    [one] 1 registro de { $phone } trae una firma que no vale. Quedó apartado
+   *[other] { $count } registros de { $phone } traen una firma que no vale. Quedaron apartados
+}; { $taken ->
+    [0] no venía otro
+    [one] el otro se recibió
+   *[other] los otros { $taken } se recibieron
+}. Abre Apartados.
+error-shop-disk-full = El disco del taller está lleno. Nada quedó a medias; los teléfonos guardan sus registros y reintentan. Haz espacio.
+error-which-date = { $date } puede ser { $one } o { $other }. No se trajo nada. Di cuál, una vez para todo el archivo.
+error-other-fleet = Es un archivo de otra flota: no se recibió nada. Pídele el suyo a tu taller.
+error-draft-newer = Una versión más nueva de este programa empezó esto. Está guardado. Actualiza la aplicación y sigue.

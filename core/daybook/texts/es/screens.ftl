@@ -1,0 +1,141 @@
+# Screens: main buttons, why they do not take a tap yet, headings and strips.
+
+# Main buttons
+main-start-pre-trip = Empezar inspección, { $door }
+main-go-on = Seguir, parada { $stop }
+main-go-on-begun = Seguir con la inspección
+main-report-end-of-day = Reporte de fin de día
+main-read-and-reviewed = Leído y revisado
+main-read-road-stays-locked = Leído. Sin constancia: MANEJO sigue bloqueado
+main-read-air-stays-locked = Leído. Sin constancia: AIRE sigue bloqueado
+main-read-both-stay-locked = Leído. Sin constancia: MANEJO y AIRE siguen bloqueados
+main-all-ok = { $lines ->
+    [one] Visto: bien
+   *[other] Los { $lines } vistos: bien
+}
+main-other-ok = { $lines ->
+    [one] El otro: bien
+   *[other] Los otros { $lines }: bien
+}
+main-next-stop = Seguir, parada { $stop }
+main-to-signature = A firmar
+main-keep-level = Guardar { $level }
+main-add-pour = Anotar un agregado
+main-finish-top-up = Tapa apretada: listo
+main-told-shop = Avisé al taller
+main-keep-note = Guardar lo que muestra
+main-give-hours = { $figure } h
+main-yes-it-reads = Sí, marca { $figure }
+main-keep-with-photo = Guardar { $figure } con foto
+main-type-hours = Escribir las horas
+main-sign-end-of-day = Firmar fin de día
+main-try-shop = Intentar con el taller
+
+# Why not yet
+why-not-more-below = { $left ->
+    [one] Falta 1 abajo
+   *[other] Faltan { $left } abajo
+}
+why-not-just-opened = Se acaba de abrir
+why-not-figure-missing = { $item }: primero anota la cifra.
+why-not-sign-missing = Primero las dos señales.
+why-not-drum-not-read = Primero lee la etiqueta del tambor.
+why-not-oil-may-not-meet = No es el aceite de esta unidad. No eches; llama.
+why-not-defects-not-said = Di qué defectos hubo, o que ninguno.
+why-not-level-not-given = Arrastra hasta donde está el aceite.
+why-not-running = Nunca en marcha. Páralo y espera.
+why-not-already-told = Ya se avisó al taller.
+why-not-nothing-typed = Escribe lo que marca el medidor.
+
+sign-missing-gauge-zero = El manómetro todavía no marca 0.
+sign-missing-blow-down-silent = La purga no ha terminado.
+sign-missing-both = Manómetro en 0 y purga en silencio, las dos cosas, antes de la tapa.
+
+# News
+news-heard = Última noticia del taller: { $when }
+news-never = Sin ninguna noticia del taller en este teléfono
+news-old = Esta noticia es vieja. Puede haber un bloqueo que aquí no aparece: llama al patio.
+counts-on-phone = { $count ->
+    [one] 1 registro solo en este teléfono
+   *[other] { $count } registros solo en este teléfono
+}
+where-on-phone = En este teléfono
+where-at-shop = En el taller
+where-aside = Apartado por el taller
+where-tried = Último intento: { $when }
+where-again = Otro intento: { $when }
+where-empty = Todavía no hay nada registrado.
+
+# Today
+today-empty = Todavía no hay unidad: escanea la etiqueta de la puerta o escribe su número.
+pre-trip-not-started = Inspección previa: sin empezar
+pre-trip-under-way = Inspección previa: en la parada { $stop }, { $answered ->
+    [one] 1 contestado
+   *[other] { $answered } contestados
+}
+pre-trip-covers = Inspección previa: { $by }, { $when }
+pre-trip-ended = Día terminado: { $by }, { $when }
+expected-out = Debe salir: { $when }
+
+# Unit and last report
+unit-left-by = Lo que dejó { $by } ({ $when })
+unit-no-programme = Sin programa de servicio
+unit-unlike = Diferente de { $usual }
+unit-only-here = solo aquí
+unit-not-here = aquí no
+report-none-found = Ningún defecto anotado en el último reporte, { $when }.
+report-none-held = No hay reporte en este teléfono.
+report-listed = { $count ->
+    [one] 1 defecto anotado
+   *[other] { $count } defectos anotados
+}
+report-no-certificate = sin constancia
+
+# Walk
+stop-of = { $index } / { $of }
+stop-answered-together = { $lines ->
+    [one] 1 contestado
+   *[other] { $lines } contestados juntos
+} después de { $seconds } s en pantalla
+stop-open-since = Abierto desde: { $when }. ¿Sigue igual?
+stop-by-other = { $by }, { $when }
+mark-to-come = falta
+mark-done = hecha
+mark-defect = defecto
+mark-could-not-check = no se pudo revisar
+mark-by-other = la hizo otra persona
+
+# Sight glass
+level-not-given = Mirilla, nivel sin marcar
+level-below-view = no se ve, abajo
+level-under = { $percent } % abajo del medio
+level-middle = en el medio
+level-over = { $percent } % arriba del medio
+level-above-view = llena, arriba
+level-rose = Subió y no hay agregado registrado. ¿Se echó algo?
+wait-enough = Parado { $minutes } min, medido
+wait-said = Parado al menos 5 minutos, dicho
+wait-too-short = Lleva muy poco parado: faltan { $left } s. Si se lee ahora, se guarda fuera de los balances.
+wait-ask = ¿Parado al menos 5 minutos?
+running-since = Arrancó: { $when }; sin paro registrado
+
+# Display, hours, end of day
+display-no-words = Tu taller no ha escrito nada sobre esto. Si dudas, llama.
+display-stopped-again = Hoy se paró solo { $count ->
+    [one] 1 vez
+   *[other] { $count } veces
+}.
+ack-told = avisó al taller
+ack-seen = solo lo vio
+hours-first = Primera lectura
+hours-counted = Contadas aquí por arranque y paro
+hours-ceiling = { $figure } como máximo
+asked-fits = Nada que preguntar.
+asked-above-ceiling = El medidor puede marcar { $ceiling } como máximo, y { $figure } es más.
+asked-backwards = Antes marcaba { $last }, y { $figure } es menos.
+asked-slipped-back = 0.1 h menos que antes: queda apartado, nada que preguntar.
+asked-unlike-this-unit = { $rise } h más por día. Rara vez pasa de { $seldom } h por día. ¿Es correcto { $figure }?
+notice-no-pre-trip = No hay inspección previa que cubra hoy. Firma de todos modos.
+notice-air-still-on = El aire arrancó y no hay paro registrado. Primero los pasos de salida.
+end-none-found = Ninguno
+end-covers = cubre de { $from } a { $to }

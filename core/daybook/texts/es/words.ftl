@@ -1,0 +1,139 @@
+# Words for what is recorded: parts, locks, day statuses, roles, kinds, reasons.
+
+part-road = MANEJO
+part-air = AIRE
+part-outlet = Salida { $name }
+lock-none-on-record = sin bloqueo registrado
+lock-locked = BLOQUEADO
+lock-awaiting-review = falta revisión del chofer
+
+answer-ok = bien
+answer-defect = defecto
+answer-not-fitted = no lo lleva
+answer-could-not-check = no se pudo revisar
+
+verdict-repaired = reparado
+verdict-not-needed = no requiere reparación
+defect-open = sin constancia
+defect-awaiting-review = con constancia, falta revisión del chofer
+defect-closed = con constancia y revisado
+
+# What a finding that no checklist offers is called
+choice-wrong-oil = se echó otra familia de aceite
+
+status-out = sale
+status-parked = estacionada
+status-in-shop = en el taller
+status-stored = guardada
+status-lent = prestada
+
+role-driver = chofer
+role-crew = cuadrilla
+role-trainee = aprendiz
+role-mechanic = mecánico
+role-manager = jefe de taller
+
+source-phone = teléfono
+source-paper = papel
+source-invoice = factura
+source-estimate = estimación
+source-brought-in = traído de antes, sin firma
+source-shop = escrito en el taller
+
+how-asked = preguntado
+how-chosen = elegido
+how-timed = medido
+how-offered = ofrecido
+how-said = dicho
+
+warmth-cold = frío
+warmth-hot = caliente
+look-clear = claro
+look-dark = oscuro
+look-milky = lechoso
+look-foaming = con espuma
+look-burnt = quemado
+
+dust-clean = limpio
+dust-dusty = con polvo
+dust-very-dusty = con mucho polvo
+
+note-fault = falla
+note-warning = advertencia
+note-reminder = recordatorio
+
+meter-compressor = horas del compresor
+meter-engine = horas del motor
+meter-pto = horas de la toma de fuerza
+
+# Kinds of entry
+kind-pre-trip-section = inspección previa
+kind-end-of-day = fin de día
+kind-hour-reading = horas
+kind-meter-exchange = cambio de medidor
+kind-hours-estimate = horas estimadas
+kind-level-check = nivel
+kind-top-up = relleno
+kind-water-drained = agua purgada
+kind-start-air = arranque del aire
+kind-stop-air = paro del aire
+kind-running-numbers = lecturas en marcha
+kind-display-note = aviso de la pantalla
+kind-acknowledgement = respuesta a un aviso de la pantalla
+kind-site-condition = polvo en el sitio
+kind-oil-condition = aspecto del aceite
+kind-sample = muestra de aceite
+kind-lab-answer = respuesta del laboratorio
+kind-review = revisión del último reporte
+kind-certificate = constancia
+kind-service-done = servicio hecho
+kind-visit-plan = visita al taller planeada
+kind-waiting-for-part = en espera de pieza
+kind-lay-up = baja temporal
+kind-return-to-service = regreso de baja temporal
+kind-set-fitted = equipo compresor montado
+kind-set-removed = equipo compresor desmontado
+kind-correction = corrección
+kind-other-unit = es de otra unidad
+kind-drive = manejo
+kind-fleet-named = flota
+kind-truck-registered = camión
+kind-set-registered = equipo compresor
+kind-programme-set = programa de servicio
+kind-person-set = persona
+kind-device-enrolled = teléfono agregado
+kind-device-revoked = teléfono parado
+kind-day-status-set = estado del día
+kind-decision = decisión del taller
+kind-late-accepted = registro que llegó tarde, aceptado
+kind-sheet-closed = hoja del día cerrada
+kind-newer = hecho por una versión más nueva
+
+# Why an entry is set aside. It is kept and shown.
+aside-counts = cuenta
+aside-void = anulado por una corrección
+aside-left-out = el taller lo dejó fuera
+aside-device-stopped = su teléfono está parado
+aside-shop-only = solo el taller escribe esto
+aside-other-unit = habla de otra unidad
+aside-two-contents = dos contenidos con el mismo número
+aside-newer-version = hecho por una versión más nueva
+aside-unreadable = no se puede leer
+aside-reading = horas que el medidor no puede marcar
+aside-by-shop = apartado por el taller
+
+# Why a reading is asked about
+question-above-ceiling = Más de lo que el medidor pudo haber contado.
+question-unanswered-jump = Dio un salto y nadie ha dicho por qué.
+question-backwards = Va para atrás.
+question-tie = Tantas lecturas dicen una cosa como la otra.
+question-same-moment = Dos cifras del mismo momento.
+question-outvoted = Las lecturas de después le ganaron a esta.
+question-unlike-this-unit = Raro en esta unidad: mucho más de lo que trabaja en un día.
+question-both-stand = Se dejaron dos cifras que se contradicen.
+
+hint-typed-wrong = ¿Mal escrito? Con dos números cambiados de lugar o el punto corrido, cuadra.
+hint-earlier-typed-wrong = ¿La cifra de antes se escribió mal?
+hint-went-round = ¿El medidor dio la vuelta?
+hint-meter-changed = ¿Se cambió el medidor?
+hint-other-meter-or-truck = ¿Otro medidor, u otro camión?
