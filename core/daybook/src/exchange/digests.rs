@@ -62,10 +62,8 @@ pub(super) fn differing(truth: &Truth<'_>, stated: &Reconcile) -> Result<Vec<Rec
     let ids = entries.filter(|(month, _)| counts.contains_key(month)).map(|(_, hash)| id(hash));
     let ids = named(ids);
     let none = Bucket { part: 0, count: 0, digest: [0; 16] };
-    let buckets = counts
-        .into_keys()
-        .map(|part| here.get(&part).copied().unwrap_or(Bucket { part, ..none }))
-        .collect();
+    let buckets =
+        counts.into_keys().map(|part| here.get(&part).copied().unwrap_or(Bucket { part, ..none })).collect();
     Ok(vec![
         Reconcile { book: stated.book, level: MONTHS, buckets },
         Reconcile { book: stated.book, level: IDS, buckets: ids },

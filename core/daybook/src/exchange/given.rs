@@ -56,8 +56,7 @@ pub(super) fn give(ledger: &Ledger, asked: &Asked<'_>, answer: &mut Parcel) -> R
     let truth = ledger.store().truth();
     let followed = followed(&truth, asked)?;
     let since = since(&truth, &asked.parcel.cursors, 0)?;
-    let mut page =
-        Page { truth, room: Room::of_answer(), rows: Vec::new(), told: Vec::new(), more: false };
+    let mut page = Page { truth, room: Room::of_answer(), rows: Vec::new(), told: Vec::new(), more: false };
     let stated = asked.stated();
     let open: Vec<BookId> = followed.iter().copied().filter(|book| !stated.contains(book)).collect();
     let mut to = newest_cursor(ledger)?;
@@ -230,7 +229,12 @@ impl Page<'_> {
 
     /// Tells the heads of every followed book that changed since the sender last had receipts. Returns how far
     /// when one parcel does not hold them all.
-    fn receipts(&mut self, asked: &Asked<'_>, n: i64, books: &[BookId]) -> Result<Option<Cursor>, StoreError> {
+    fn receipts(
+        &mut self,
+        asked: &Asked<'_>,
+        n: i64,
+        books: &[BookId],
+    ) -> Result<Option<Cursor>, StoreError> {
         let from = match since(&self.truth, &asked.parcel.cursors, 1)? {
             Since::Never => n,
             Since::Unknown => 0,

@@ -44,8 +44,7 @@ impl Room {
     /// Takes an entry when there is room for it. The first always has room.
     pub(super) fn takes(&mut self, held: &HeldEntry) -> bool {
         let size = held.row.payload.len() + 32 * held.row.deps.len() + BESIDE;
-        let other_book =
-            !self.books.contains(&held.row.book) && self.books.len() as u64 >= limits::BOOKS;
+        let other_book = !self.books.contains(&held.row.book) && self.books.len() as u64 >= limits::BOOKS;
         let full = self.entries >= self.most || self.bytes + size > self.most_bytes || other_book;
         if full && self.entries > 0 {
             return false;

@@ -16,7 +16,6 @@ use crate::book::BookId;
 use crate::ledger::Ledger;
 use crate::store::{Store, StoreError};
 
-const QUEUE: &str = "to-compare";
 /// Books of which one request speaks; below the limit of a parcel.
 pub(super) const STATED: usize = 60;
 
@@ -36,7 +35,7 @@ pub(super) type Queue = BTreeMap<BookId, Stage>;
 
 /// The queue as it stands; without a cursor nothing was ever compared, so every book is in it.
 pub(super) fn open(ledger: &Ledger, now: Stamp) -> Result<Queue, StoreError> {
-    let kept = ledger.store().setting(QUEUE)?.and_then(|bytes| read(&bytes)).unwrap_or_default();
+    let kept = ledger.store().setting(memory::QUEUE)?.and_then(|bytes| read(&bytes)).unwrap_or_default();
     match kept.is_empty() && memory::cursor(ledger.store())?.is_none() {
         true => everything(ledger, now),
         false => Ok(kept),
@@ -60,10 +59,10 @@ pub(super) fn everything(ledger: &Ledger, now: Stamp) -> Result<Queue, StoreErro
 /// Keeps the queue.
 pub(super) fn keep(store: &mut Store, queue: &Queue) -> Result<(), StoreError> {
     let bytes = if queue.is_empty() { Vec::new() } else { write(queue) };
-    if store.setting(QUEUE)?.unwrap_or_default() == bytes {
+    if store.setting(memory::QUEUE)?.unwrap_or_default() == bytes {
         return Ok(());
     }
-    store.set_setting(QUEUE, &bytes)
+    store.set_setting(memory::QUEUE, &bytes)
 }
 
 fn write(queue: &Queue) -> Vec<u8> {
@@ -114,7 +113,10 @@ mod tests {
         let truck = sumpbook_trade::TruckId::from_bytes([1; 16]);
         let queue = Queue::from([
             (BookId::Fleet, Stage::Months),
-            (BookId::Truck { truck, year: 2026 }, Stage::Ids { months: vec![24_321], ids: vec![1, u64::MAX] }),
+            (
+                BookId::Truck { truck, year: 2026 },
+                Stage::Ids { months: vec![24_321], ids: vec![1, u64::MAX] },
+            ),
             (BookId::Truck { truck, year: 2027 }, Stage::Heads),
         ]);
         assert_eq!(read(&write(&queue)), Some(queue));

@@ -60,12 +60,7 @@ pub struct Answered {
 ///
 /// # Errors
 /// [`Declined`]; then nothing of the request is stored.
-pub fn respond(
-    ledger: &mut Ledger,
-    wire: &[u8],
-    door: &Door<'_>,
-    now: Stamp,
-) -> Result<Answered, Declined> {
+pub fn respond(ledger: &mut Ledger, wire: &[u8], door: &Door<'_>, now: Stamp) -> Result<Answered, Declined> {
     if !memory::is_shop(ledger) {
         return Err(Declined::NotTheShop);
     }
@@ -120,12 +115,7 @@ fn pending(ledger: &mut Ledger, opened: &Opened, now: Stamp) -> Result<Answered,
     Ok(answered)
 }
 
-fn known(
-    ledger: &mut Ledger,
-    opened: Opened,
-    door: &Door<'_>,
-    now: Stamp,
-) -> Result<Answered, Declined> {
+fn known(ledger: &mut Ledger, opened: Opened, door: &Door<'_>, now: Stamp) -> Result<Answered, Declined> {
     let Opened { mut parcel, signer, digest, .. } = opened;
     let device = signer.id();
     let runs = std::mem::take(&mut parcel.runs);

@@ -61,16 +61,12 @@ pub fn take_answer(
     ledger.in_one_commit(|ledger| take(ledger, opened.parcel, sent_at, now))
 }
 
-fn take(
-    ledger: &mut Ledger,
-    mut parcel: Parcel,
-    sent_at: Stamp,
-    now: Stamp,
-) -> Result<Came, ExchangeError> {
+fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> Result<Came, ExchangeError> {
     let now_ms = now.unix_ms();
     let before = queue::open(ledger, now)?;
     let owed_before = owed(ledger, &before)?;
-    let mut taken = TakenIn { placed_again: place_lost_again(ledger, &parcel, now_ms)?, ..TakenIn::default() };
+    let mut taken =
+        TakenIn { placed_again: place_lost_again(ledger, &parcel, now_ms)?, ..TakenIn::default() };
     let runs = std::mem::take(&mut parcel.runs);
     let entries = admit_runs(ledger, runs, now_ms, Some(ledger.root().shop.id().0))?.entries;
     taken.count(&entries);
@@ -198,9 +194,8 @@ fn go_on(
         };
     }
     for part in parcel.reconcile.iter().filter(|part| part.level == digests::IDS) {
-        let of_book = |other: &&crate::parcel::Reconcile| {
-            other.book == part.book && other.level == digests::MONTHS
-        };
+        let of_book =
+            |other: &&crate::parcel::Reconcile| other.book == part.book && other.level == digests::MONTHS;
         let months = parcel.reconcile.iter().find(of_book).map(|months| months.buckets.as_slice());
         let parts = |buckets: &[crate::parcel::Bucket]| buckets.iter().map(|bucket| bucket.part).collect();
         let (months, ids) = (parts(months.unwrap_or_default()), parts(&part.buckets));

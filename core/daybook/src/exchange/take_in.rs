@@ -177,7 +177,11 @@ fn refuse_parcel(
 
 /// Places again what the shop refused because another stands at its place. Before the parcel's own
 /// entries come in: one of them may be that other.
-pub(super) fn place_lost_again(ledger: &mut Ledger, parcel: &Parcel, now_ms: i64) -> Result<usize, ExchangeError> {
+pub(super) fn place_lost_again(
+    ledger: &mut Ledger,
+    parcel: &Parcel,
+    now_ms: i64,
+) -> Result<usize, ExchangeError> {
     let fork = Reason::Entry(Refusal::Fork).code();
     let mut lost: BTreeMap<BookId, Vec<EntryId>> = BTreeMap::new();
     for refusal in parcel.refused.iter().filter(|refusal| refusal.code == fork) {

@@ -154,12 +154,7 @@ impl Store {
 }
 
 /// Lets the oldest rows go until the table is within its bound. Table and column are names of ours.
-fn keep_within(
-    tx: &super::Transaction<'_>,
-    table: &str,
-    column: &str,
-    most: i64,
-) -> Result<(), StoreError> {
+fn keep_within(tx: &super::Transaction<'_>, table: &str, column: &str, most: i64) -> Result<(), StoreError> {
     let sum = format!("SELECT coalesce(sum(length({column})), 0) FROM {table}");
     while tx.query_row(&sum, [], |row| row.get::<_, i64>(0))? > most {
         tx.execute(&format!("DELETE FROM {table} WHERE no = (SELECT min(no) FROM {table})"), [])?;

@@ -277,7 +277,11 @@ impl Truth<'_> {
         Ok(self.many(such, values)?.into_iter().next())
     }
 
-    pub(super) fn many(&self, such: &str, values: &[&dyn rusqlite::ToSql]) -> Result<Vec<HeldEntry>, StoreError> {
+    pub(super) fn many(
+        &self,
+        such: &str,
+        values: &[&dyn rusqlite::ToSql],
+    ) -> Result<Vec<HeldEntry>, StoreError> {
         let sql = format!("SELECT {COLUMNS} FROM entry e JOIN book b ON b.no = e.book WHERE {such}");
         let mut query = self.0.prepare_cached(&sql)?;
         let mut rows = query.query(values)?;

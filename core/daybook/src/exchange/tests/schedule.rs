@@ -8,14 +8,29 @@ use super::*;
 
 #[derive(Clone, Debug)]
 enum Step {
-    Records { phone: usize, truck: u8 },
+    Records {
+        phone: usize,
+        truck: u8,
+    },
     /// The request is sent; it, or the answer to it, may be lost.
-    Exchanges { phone: usize, request_lost: bool, answer_lost: bool },
-    ShopSays { truck: u8 },
+    Exchanges {
+        phone: usize,
+        request_lost: bool,
+        answer_lost: bool,
+    },
+    ShopSays {
+        truck: u8,
+    },
     /// The phone is replaced by a copy of itself made before.
-    Copies { phone: usize },
-    Restores { phone: usize },
-    Forgets { phone: usize },
+    Copies {
+        phone: usize,
+    },
+    Restores {
+        phone: usize,
+    },
+    Forgets {
+        phone: usize,
+    },
 }
 
 fn step() -> impl Strategy<Value = Step> {
