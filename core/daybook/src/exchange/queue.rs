@@ -1,8 +1,8 @@
 //! The books a phone still has to compare with the shop's, and how far each comparison is.
 //!
 //! Only after something was lost, or when a truck is followed anew. First the heads of a book are stated: when the
-//! hub holds them it knows what this phone lacks, and when this phone holds the hub's it knows what the hub lacks.
-//! Only a book where neither is so goes on by digests of its months, then by its entries' ids.
+//! hub holds any of them it knows what this phone lacks, and when this phone holds the hub's it knows what the hub
+//! lacks. Only a book where neither is so goes on by digests of its months, then by its entries' ids.
 
 use std::collections::BTreeMap;
 
