@@ -1,9 +1,10 @@
 //! Speed, shown as ratios of two things measured by turns in one run. Nothing here fails: it prints.
 //!
-//! `cargo benches` runs all; `cargo benches record open hub` some.
+//! `cargo benches` runs all; `cargo benches record open exchange hub` some.
 // It prints, and what it sets up by itself may stop it at once.
 #![allow(clippy::print_stdout, clippy::unwrap_used, clippy::indexing_slicing)]
 
+mod exchange;
 mod fleet_year;
 mod hub;
 mod open;
@@ -18,6 +19,9 @@ fn main() {
     }
     if wanted("open") {
         open::run();
+    }
+    if wanted("exchange") {
+        exchange::run();
     }
     if wanted("hub") {
         hub::run();

@@ -27,3 +27,10 @@ pub(crate) fn time(what: &str, took: Duration, limit: Duration) {
     let verdict = if took <= limit { "within" } else { "over" };
     println!("{what}: {took:.2?}, limit {limit:?}: {verdict}");
 }
+
+/// Says a ratio of sizes and whether it is within its limit.
+pub(crate) fn bytes(what: &str, ours: usize, bare: usize, limit: f64) {
+    let ratio = ours as f64 / bare.max(1) as f64;
+    let verdict = if ratio <= limit { "within" } else { "over" };
+    println!("{what}: {ours} to {bare} bytes = {ratio:.3}, limit {limit}: {verdict}");
+}

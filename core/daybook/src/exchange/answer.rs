@@ -7,7 +7,7 @@ use sumpbook_trade::{Stamp, TruckId};
 use super::coverage::beyond;
 use super::invite::{spread, stamped};
 use super::pages::{MANY, file, pages};
-use super::{ExchangeError, Fate, TakenIn, Told, memory};
+use super::{ExchangeError, Fate, TakenIn, Told, follow, memory};
 use crate::book::BookId;
 use crate::gate::{ChangeHash, KeyId};
 use crate::ledger::Ledger;
@@ -30,7 +30,7 @@ pub fn answer(ledger: &mut Ledger, taken: &TakenIn, now: Stamp) -> Result<Vec<u8
     by_sender.remove(&ledger.root().shop.id());
     let fresh = stamped(ledger, now)?;
     let to = newest_cursor(ledger)?;
-    let (mut parcels, mut log) = (Vec::new(), Vec::new());
+    let (mut parcels, mut log, mut follows) = (Vec::new(), Vec::new(), Vec::new());
     for (sender, told) in by_sender {
         let Some(last) = told.last() else { continue };
         let asked = Asked::of(&told);
@@ -52,6 +52,7 @@ pub fn answer(ledger: &mut Ledger, taken: &TakenIn, now: Stamp) -> Result<Vec<u8
             end.cursors = to.into_iter().collect();
         }
         parcels.append(&mut own);
+        follows.push((sender, asked.trucks));
         log.push(ExchangeRow {
             device: sender.0,
             at_ms: i64::try_from(fresh.sender_ms).unwrap_or(i64::MAX),
@@ -65,6 +66,9 @@ pub fn answer(ledger: &mut Ledger, taken: &TakenIn, now: Stamp) -> Result<Vec<u8
         parcels.push(fresh);
     }
     let (bytes, _) = file(parcels, ledger.own_key())?;
+    for (sender, trucks) in &follows {
+        follow::remember(ledger.store_mut(), *sender, trucks)?;
+    }
     for row in &log {
         ledger.store_mut().log_exchange(row)?;
     }

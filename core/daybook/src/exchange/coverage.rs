@@ -6,6 +6,36 @@ use crate::book::BookId;
 use crate::gate::ChangeHash;
 use crate::store::{HeldEntry, StoreError, Truth};
 
+/// A book as it stood at number `n` and what came after it: the heads of then, ascending, and the entries since, the
+/// newest first. It costs what came since.
+///
+/// # Errors
+/// As any read.
+pub(super) fn since(
+    truth: &Truth<'_>,
+    book: BookId,
+    n: i64,
+) -> Result<(Vec<ChangeHash>, Vec<ChangeHash>), StoreError> {
+    let mut open: BTreeMap<i64, HeldEntry> = BTreeMap::new();
+    for head in truth.heads(book)? {
+        open.extend(truth.by_hash(&head)?.map(|held| (held.n, held)));
+    }
+    let mut newer = Vec::new();
+    while let Some((_, held)) = open.pop_last() {
+        if held.n <= n {
+            open.insert(held.n, held);
+            break;
+        }
+        for dep in &held.row.deps {
+            open.extend(truth.by_hash(dep)?.map(|below| (below.n, below)));
+        }
+        newer.push(held.row.hash);
+    }
+    let mut heads: Vec<ChangeHash> = open.into_values().map(|held| held.row.hash).collect();
+    heads.sort_unstable();
+    Ok((heads, newer))
+}
+
 /// The entries of a book that `heads` do not reach, in admission order.
 ///
 /// Heads that are not held here say nothing. The walk goes back from the newest and ends where only

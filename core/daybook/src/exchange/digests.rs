@@ -13,8 +13,10 @@ use crate::store::{StoreError, Truth};
 pub(super) const WHOLE: u64 = 0;
 /// Level of its months: months since year 0 of the entries' own times, a digest over their hashes.
 pub(super) const MONTHS: u64 = 1;
-/// Level of its entries: the first 8 bytes of the hash, and no digest.
+/// Level of its entries: the first 8 bytes of the hash, and no digest. They are here.
 pub(super) const IDS: u64 = 2;
+/// Entries named in the same way that are not here and wanted.
+pub(super) const WANTED: u64 = 3;
 
 /// The whole book.
 pub(super) fn whole(truth: &Truth<'_>, book: BookId) -> Result<Reconcile, StoreError> {

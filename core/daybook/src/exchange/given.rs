@@ -12,7 +12,7 @@ use super::{ExchangeError, digests, follow};
 use crate::book::BookId;
 use crate::gate::ChangeHash;
 use crate::ledger::Ledger;
-use crate::parcel::{BookHeads, Cursor, Parcel, limits};
+use crate::parcel::{BookHeads, Cursor, Parcel, Reconcile, limits};
 use crate::store::{HeldEntry, StoreError, Truth};
 
 /// Rows read at once while an answer's page fills.
@@ -169,12 +169,20 @@ impl Page<'_> {
             asked.parcel.heads.iter().filter(|heads| stated.contains(&heads.book)).collect();
         heads.sort_by_key(|heads| heads.book);
         for BookHeads { book, heads } in heads {
-            let mut strange = false;
+            let (mut known, mut says) = (Vec::new(), !heads.is_empty());
             for head in heads {
-                strange |= self.truth.op_of(*book, head)?.is_none();
+                if self.truth.op_of(*book, head)?.is_some() {
+                    known.push(*head);
+                }
             }
-            if !strange {
-                let lacking = beyond(&self.truth, *book, heads)?;
+            let ids = |part: &&Reconcile| part.book == *book && part.level == digests::IDS;
+            for id in asked.parcel.reconcile.iter().filter(ids).flat_map(|part| &part.buckets) {
+                says = true;
+                known.extend(self.truth.by_prefix(*book, id.part.to_be_bytes())?);
+            }
+            // Of what it says it has anything that is here tells what it lacks; at worst a little twice.
+            if !known.is_empty() || !says {
+                let lacking = beyond(&self.truth, *book, &known)?;
                 self.take_all(*book, lacking, &asked.has);
             } else if !self.more {
                 // Perhaps its sender holds these: then it knows what is lacking here.
@@ -189,7 +197,7 @@ impl Page<'_> {
                     self.told.push(part.book);
                 }
                 answer.reconcile.extend(differing);
-            } else if part.level == digests::IDS {
+            } else if part.level == digests::WANTED {
                 let mut lacking = BTreeMap::new();
                 for bucket in &part.buckets {
                     if let Some(hash) = self.truth.by_prefix(part.book, bucket.part.to_be_bytes())?

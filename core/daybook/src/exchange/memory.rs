@@ -16,6 +16,7 @@ const NAME: &str = "device-name";
 const CURSOR: &str = "cursor";
 const RECEIPT_CURSOR: &str = "receipt-cursor";
 const CLOCK_OFF: &str = "clock-off";
+pub(super) const QUEUE: &str = "to-compare";
 const STRANGER: &str = "stranger-to-the-hub";
 const FOLLOWED: &str = "followed-trucks";
 const SENT: &str = "sent-parcels";
@@ -118,6 +119,7 @@ pub(super) fn set_stranger(store: &mut Store, stranger: bool) -> Result<(), Stor
 /// Forgets how far: after entries were lost out of a damaged file the shop must look at the heads alone.
 pub(crate) fn drop_cursor(store: &mut Store) -> Result<(), StoreError> {
     store.set_setting(RECEIPT_CURSOR, &[])?;
+    store.set_setting(QUEUE, &[])?;
     store.set_setting(CURSOR, &[])
 }
 

@@ -1,8 +1,8 @@
 //! The books a phone still has to compare with the shop's, and how far each comparison is.
 //!
 //! Only after something was lost, or when a truck is followed anew. First the heads of a book are stated: when the
-//! hub holds them it knows what this phone lacks, and when this phone holds the hub's it knows what the hub lacks.
-//! Only a book where neither is so goes on by digests of its months, then by its entries' ids.
+//! hub holds any of them it knows what this phone lacks, and when this phone holds the hub's it knows what the hub
+//! lacks. Only a book where neither is so goes on by digests of its months, then by its entries' ids.
 
 use std::collections::BTreeMap;
 
@@ -16,7 +16,6 @@ use crate::book::BookId;
 use crate::ledger::Ledger;
 use crate::store::{Store, StoreError};
 
-const QUEUE: &str = "to-compare";
 /// Books of which one request speaks; below the limit of a parcel.
 pub(super) const STATED: usize = 60;
 
@@ -36,7 +35,7 @@ pub(super) type Queue = BTreeMap<BookId, Stage>;
 
 /// The queue as it stands; without a cursor nothing was ever compared, so every book is in it.
 pub(super) fn open(ledger: &Ledger, now: Stamp) -> Result<Queue, StoreError> {
-    let kept = ledger.store().setting(QUEUE)?.and_then(|bytes| read(&bytes)).unwrap_or_default();
+    let kept = ledger.store().setting(memory::QUEUE)?.and_then(|bytes| read(&bytes)).unwrap_or_default();
     match kept.is_empty() && memory::cursor(ledger.store())?.is_none() {
         true => everything(ledger, now),
         false => Ok(kept),
@@ -60,10 +59,10 @@ pub(super) fn everything(ledger: &Ledger, now: Stamp) -> Result<Queue, StoreErro
 /// Keeps the queue.
 pub(super) fn keep(store: &mut Store, queue: &Queue) -> Result<(), StoreError> {
     let bytes = if queue.is_empty() { Vec::new() } else { write(queue) };
-    if store.setting(QUEUE)?.unwrap_or_default() == bytes {
+    if store.setting(memory::QUEUE)?.unwrap_or_default() == bytes {
         return Ok(());
     }
-    store.set_setting(QUEUE, &bytes)
+    store.set_setting(memory::QUEUE, &bytes)
 }
 
 fn write(queue: &Queue) -> Vec<u8> {

@@ -4,19 +4,22 @@ use std::collections::BTreeSet;
 
 use sumpbook_trade::{Entry, Fact, Stamp, TruckId};
 
-use super::coverage::beyond;
+use super::coverage::{beyond, since};
 use super::invite::{book_of_now, stamped};
 use super::pages::{Room, packed};
 use super::queue::{self, Queue, STATED, Stage};
 use super::{ExchangeError, digests, follow, memory};
 use crate::book::BookId;
-use crate::gate::PublicKey;
+use crate::gate::{ChangeHash, PublicKey};
 use crate::ledger::Ledger;
 use crate::parcel::{BookHeads, EnrolmentRequest, Link, Parcel, Reconcile, Run, limits, pack, seal};
 use crate::store::{HeldEntry, StoreError, Truth};
 
 /// Heads of one book that are stated: left out, they say less, never more.
 const MOST_HEADS: usize = limits::HEADS as usize;
+
+/// Of what came since the shop was heard so many are named one by one, and beyond them ever fewer.
+const DENSE: usize = 16;
 
 /// A request, ready to be sent. Nothing was written for it: it can be dropped and made anew.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -74,7 +77,8 @@ pub fn request(ledger: &mut Ledger, challenge: [u8; 16], now: Stamp) -> Result<R
         parcel.cursors.extend(memory::receipt_cursor(ledger.store())?.filter(|since| *since != cursor));
         parcel.cursors.push(follow::digest(&follow::own(ledger)?));
     }
-    state(&truth, &queue, &mut parcel)?;
+    let heard = truth.last_carried(ledger.root().shop.id().0)?;
+    state(&truth, &queue, heard, &mut parcel)?;
     let sealed = seal(&parcel, own)?;
     Ok(Request {
         bytes: sealed.wire,
@@ -147,14 +151,20 @@ fn beside(
     Ok(rows)
 }
 
-/// States what is held here of the first books of the queue.
-fn state(truth: &Truth<'_>, queue: &Queue, parcel: &mut Parcel) -> Result<(), StoreError> {
+/// States what is held here of the first books of the queue: each as it stood when the shop's last entry came,
+/// which the shop very likely knows, and what came since by its ids, densest at the newest. So a book that went on
+/// on both sides is mostly settled by one answer.
+fn state(truth: &Truth<'_>, queue: &Queue, heard: i64, parcel: &mut Parcel) -> Result<(), StoreError> {
     for (book, stage) in queue.iter().take(STATED) {
         match stage {
             Stage::Heads => {
-                let mut heads = truth.heads(*book)?;
+                let (mut heads, newer) = since(truth, *book, heard)?;
                 heads.truncate(MOST_HEADS);
                 parcel.heads.push(BookHeads { book: *book, heads });
+                if !newer.is_empty() {
+                    let buckets = digests::named(sampled(&newer));
+                    parcel.reconcile.push(Reconcile { book: *book, level: digests::IDS, buckets });
+                }
             }
             Stage::Months => parcel.reconcile.push(digests::months(truth, *book)?),
             Stage::Ids { ids, .. } => {
@@ -165,11 +175,24 @@ fn state(truth: &Truth<'_>, queue: &Queue, parcel: &mut Parcel) -> Result<(), St
                     }
                 }
                 let buckets = digests::named(lacking.into_iter());
-                parcel.reconcile.push(Reconcile { book: *book, level: digests::IDS, buckets });
+                parcel.reconcile.push(Reconcile { book: *book, level: digests::WANTED, buckets });
             }
         }
     }
     Ok(())
+}
+
+/// The ids of the newest, then of fewer and fewer.
+fn sampled(newer: &[ChangeHash]) -> impl Iterator<Item = u64> {
+    let (mut at, mut step) = (0usize, 1usize);
+    std::iter::from_fn(move || {
+        let id = newer.get(at).map(|hash| digests::id(*hash))?;
+        at = at.saturating_add(step);
+        if at >= DENSE {
+            step = step.saturating_mul(2);
+        }
+        Some(id)
+    })
 }
 
 /// The shop's own entry that lets this key in, its predecessors named whole: so its signature can be checked by

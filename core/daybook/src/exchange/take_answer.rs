@@ -64,7 +64,9 @@ pub fn take_answer(
 fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> Result<Came, ExchangeError> {
     let now_ms = now.unix_ms();
     let before = queue::open(ledger, now)?;
-    let owed_before = owed(ledger, &before)?;
+    // Before it was let in this phone sent nothing.
+    let enrolled = ledger.key(ledger.own_key().id()).is_some();
+    let owed_before = if enrolled { owed(ledger, &before)? } else { Owed::new() };
     let mut taken =
         TakenIn { placed_again: place_lost_again(ledger, &parcel, now_ms)?, ..TakenIn::default() };
     let runs = std::mem::take(&mut parcel.runs);
@@ -99,13 +101,16 @@ fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> 
     Ok(came)
 }
 
+/// Books and the shop's heads of them.
+type Owed = Vec<(BookId, Vec<ChangeHash>)>;
+
 /// Every book that the shop's receipt does not cover and that can be sent, with that receipt.
-fn owed(ledger: &Ledger, queue: &Queue) -> Result<Vec<(BookId, Option<Vec<ChangeHash>>)>, ExchangeError> {
+fn owed(ledger: &Ledger, queue: &Queue) -> Result<Owed, ExchangeError> {
     let truth = ledger.store().truth();
     let mut owed = Vec::new();
     for book in truth.unacknowledged_books()? {
         if queue.get(&book) != Some(&Stage::Months) {
-            owed.push((book, truth.receipt(book)?.map(|(heads, _)| heads)));
+            owed.push((book, truth.receipt(book)?.map(|(heads, _)| heads).unwrap_or_default()));
         }
     }
     Ok(owed)

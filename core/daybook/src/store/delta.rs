@@ -1,6 +1,7 @@
 //! What came after a number, and which books it touched: the questions of an exchange.
 
 use chrono::{DateTime, Datelike};
+use rusqlite::OptionalExtension;
 use sumpbook_trade::TruckId;
 
 use super::{HeldEntry, StoreError, Truth};
@@ -29,6 +30,16 @@ impl Truth<'_> {
             "e.n > ?1 AND +e.book IN (SELECT value FROM json_each(?2)) ORDER BY e.n LIMIT ?3",
             &[&n, &self.numbers(books)?, &most],
         )
+    }
+
+    /// The number of the last entry this carrier brought; 0 when it brought none.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn last_carried(&self, carrier: [u8; 8]) -> Result<i64, StoreError> {
+        let mut query =
+            self.0.prepare_cached("SELECT n FROM entry WHERE carrier = ?1 ORDER BY n DESC LIMIT 1")?;
+        Ok(query.query_row([carrier], |row| row.get(0)).optional()?.unwrap_or(0))
     }
 
     /// Which of these books have entries after a number, with the number of the last of them; in the order of
