@@ -11,6 +11,7 @@ mod examples;
 mod exchange;
 mod found;
 mod out;
+mod password;
 mod phone;
 mod record;
 mod register;
@@ -61,6 +62,7 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
         Verb::Verify(args) => verify::verify(&asked.shop, args).map(Some),
         Verb::Serve(args) => serve::serve(&asked.shop, args, asked.json).map(|()| None),
+        Verb::Password(args) => password::password(&asked.shop, args).map(Some),
         Verb::Phone(args) => phone::phone(args, asked.json),
         Verb::Demo(args) => demo::demo(args, asked.json).map(|()| None),
     }

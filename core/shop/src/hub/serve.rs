@@ -13,6 +13,7 @@ use rustls_pki_types::{CertificateDer, PrivateKeyDer};
 use sumpbook_daybook::gate::DeviceKey;
 
 use super::{Certificate, Hub, HubError, health};
+use crate::console::{self, Console};
 
 /// So long a connection may take to say what it wants.
 const HEAD_TIME: Duration = Duration::from_secs(10);
@@ -69,7 +70,8 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
 
 /// Everything the hub answers.
 fn router(hub: Hub) -> Router {
-    Router::new().route("/healthz", get(health::healthz)).with_state(hub)
+    let console = console::router(Console::of(hub.clone()));
+    Router::new().route("/healthz", get(health::healthz)).with_state(hub).fallback_service(console)
 }
 
 fn tls(hub: &Hub) -> Result<rustls::ServerConfig, HubError> {
