@@ -3,6 +3,7 @@
 pub mod certify;
 pub mod close;
 pub mod command;
+pub mod console;
 pub mod demo;
 pub mod due;
 mod error;

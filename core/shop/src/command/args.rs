@@ -61,6 +61,8 @@ pub(super) enum Verb {
     Phones(Reading),
     /// Stop a phone that is lost
     StopPhone(StopPhone),
+    /// Set who may sign in to the console, and with which password
+    Password(Password),
     /// A phone's own daybook, driven from here
     Phone(Phone),
     /// An invented fleet lives a few days
@@ -162,6 +164,28 @@ pub(super) struct StopPhone {
     /// When it counts as stopped; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub received: Option<Stamp>,
+}
+
+/// `password`
+#[derive(Debug, Args)]
+pub(super) struct Password {
+    /// Whose: what they write at the console is written by the person of this name
+    pub name: String,
+    /// What they may do there
+    #[arg(long, value_enum, default_value_t = RoleAsked::Shop)]
+    pub role: RoleAsked,
+    /// Show name and password on the sign-in page; only in a fleet made by `init --demo`
+    #[arg(long)]
+    pub shown: bool,
+}
+
+/// A role at the console.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum RoleAsked {
+    /// Sees everything and writes
+    Shop,
+    /// Sees everything and writes nothing
+    Reader,
 }
 
 /// `take-in`

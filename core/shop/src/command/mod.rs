@@ -12,6 +12,7 @@ mod examples;
 mod exchange;
 mod found;
 mod out;
+mod password;
 mod phone;
 mod record;
 mod register;
@@ -66,6 +67,7 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Accept(args) => door::accept(&asked.shop, args).map(Some),
         Verb::Phones(args) => door::phones(&asked.shop, args).map(Some),
         Verb::StopPhone(args) => door::stop(&asked.shop, args).map(Some),
+        Verb::Password(args) => password::password(&asked.shop, args).map(Some),
         Verb::Phone(args) => phone::phone(args, asked.json),
         Verb::Demo(args) => demo::demo(args, asked.json).map(|()| None),
     }

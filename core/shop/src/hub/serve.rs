@@ -20,6 +20,7 @@ use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
 use super::limits::{self, Limits};
 use super::{Certificate, Hub, HubError, exchange, health};
+use crate::console::{self, Console};
 
 /// So long a connection may take to say what it wants.
 const HEAD_TIME: Duration = Duration::from_secs(10);
@@ -80,10 +81,12 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
 
 /// Everything the hub answers.
 fn router(hub: Hub) -> Router {
+    let console = console::router(Console::of(hub.clone()));
     let limited = middleware::from_fn_with_state((Limits::new(), hub.clone()), limits::limit);
     Router::new()
         .route("/healthz", get(health::healthz))
         .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
+        .fallback_service(console)
         .layer(limited)
         // Last, so that it is asked first: whatever goes wrong below is an answer, and the others go on.
         .layer(CatchPanicLayer::new())

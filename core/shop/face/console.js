@@ -1,0 +1,49 @@
+// The console's one script. Every page works without it; with it: a day sheet says how many entries came
+// in and never changes under the hand, "/" finds, arrows walk a table's doors, a password can be shown.
+"use strict";
+(() => {
+  const cameIn = document.querySelector("#came-in a");
+  const mark = document.querySelector("#mark");
+  if (cameIn && mark) {
+    const words = cameIn.textContent;
+    const ask = async () => {
+      if (document.hidden) return;
+      try {
+        const answer = await fetch(mark.href, { headers: { Accept: "application/json" } });
+        if (!answer.ok) return;
+        const { new: count } = await answer.json();
+        if (count > 0) {
+          cameIn.textContent = `${count} ${words}`;
+          cameIn.hidden = false;
+        }
+      } catch { /* no answer: asked again next time */ }
+    };
+    setInterval(ask, 15000);
+    document.addEventListener("visibilitychange", ask);
+  }
+  const print = document.querySelector("#print");
+  if (print) {
+    print.hidden = false;
+    print.addEventListener("click", () => window.print());
+  }
+  const show = document.querySelector("#show-password");
+  if (show) {
+    const password = document.querySelector("#password");
+    show.addEventListener("change", () => { password.type = show.checked ? "text" : "password"; });
+  }
+  document.addEventListener("keydown", (event) => {
+    const at = event.target;
+    const typing = at.matches("input, textarea, select");
+    if (event.key === "/" && !typing && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      const find = document.querySelector("#find");
+      if (find) { event.preventDefault(); find.focus(); }
+      return;
+    }
+    if ((event.key === "ArrowDown" || event.key === "ArrowUp") && at.matches("tbody a")) {
+      const doors = [...at.closest("tbody").querySelectorAll("th a, td:first-child a")];
+      const place = doors.indexOf(at.closest("tr").querySelector("th a, td:first-child a"));
+      const next = doors[place + (event.key === "ArrowDown" ? 1 : -1)];
+      if (next) { event.preventDefault(); next.focus(); }
+    }
+  });
+})();

@@ -1,0 +1,76 @@
+//! What is past due, due and coming up, as the day sheet lists it: five rows, then the rest.
+
+use maud::{Markup, html};
+use sumpbook_daybook::text::Arg;
+
+use crate::console::due_words as told;
+use crate::console::table::{Table, door, said, section};
+use crate::console::words::Words;
+use crate::due::{DueList, DueRow};
+
+/// As many rows stand open.
+const OPEN: usize = 5;
+
+/// Of the evening.
+pub(super) fn evening(words: &Words, list: &DueList) -> Markup {
+    drawn(words, list, "section-due")
+}
+
+/// Of the morning.
+pub(super) fn morning(words: &Words, list: &DueList) -> Markup {
+    drawn(words, list, "section-due-today")
+}
+
+fn drawn(words: &Words, list: &DueList, key: &str) -> Markup {
+    let name = words.t(key);
+    let beside = if list.count == 0 { words.t("none-due") } else { String::new() };
+    let (first, rest) = list.rows.split_at(list.rows.len().min(OPEN));
+    let below = html! {
+        (table(words, "due-table", &name, first))
+        @if !rest.is_empty() {
+            details {
+                summary { (words.with("all-of", &[("count", Arg::Count(list.count as i64))])) }
+                (table(words, "due-rest", &name, rest))
+            }
+        }
+        @for done in &list.done {
+            p {
+                (door(&done.unit)) " "
+                (words.with("service-done", &[
+                    ("tasks", Arg::Text(&words.listed(done.tasks.iter().map(|task| words.task(task))))),
+                    ("when", Arg::Text(&words.at(done.at))),
+                ]))
+                @if !done.not_bundled.is_empty() {
+                    " "
+                    (words.with("not-bundled", &[
+                        ("tasks", Arg::Text(&words.listed(done.not_bundled.iter().map(|t| words.task(t))))),
+                    ]))
+                }
+            }
+        }
+        @for part in &list.parts {
+            p {
+                (door(&part.unit)) " "
+                (words.with("waiting-part", &[("part", Arg::Text(&told::part(words, Some(part))))]))
+            }
+        }
+    };
+    section("due", list.count, &name, &beside, &below)
+}
+
+fn table(words: &Words, id: &str, caption: &str, rows: &[DueRow]) -> Markup {
+    let heads = ["head-unit", "head-task", "head-state", "head-hours-left", "head-last-good-day"];
+    let heads = heads.iter().chain(&["head-runs-out-first", "head-part"]).map(|key| words.t(key));
+    let rows = rows.iter().map(|row| {
+        vec![
+            door(&row.unit),
+            said(words.task(&row.task)),
+            told::state(words, row),
+            said(told::hours_left(words, row)),
+            said(row.last_good_day.map_or_else(|| words.t("none-dash"), |day| words.short_day(day))),
+            said(told::first(words, row)),
+            said(told::part(words, row.waiting_for.as_ref())),
+        ]
+    });
+    Table::new(id, caption, heads).rows(rows).draw()
+}

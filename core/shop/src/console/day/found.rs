@@ -1,0 +1,100 @@
+//! Rows of what was found and what is locked: the same in both views and on a unit's page.
+
+use maud::{Markup, html};
+use sumpbook_daybook::text::Arg;
+
+use crate::console::mark::{self, LockNow, Pair};
+use crate::console::table::{Table, door, name, said};
+use crate::console::words::Words;
+use crate::sheet::{DefectRow, LockedRow, SaidRow};
+
+/// "OK, Bettina Quaye 06:41".
+pub(in crate::console) fn answer(words: &Words, row: &SaidRow) -> Markup {
+    let what = if row.ok { words.t("answer-said-ok") } else { words.found(&row.words) };
+    html! { (what) span class="named" { ", " (words.who(row.who.as_deref())) } " " (words.at(row.at)) }
+}
+
+/// What it locks, by name.
+pub(in crate::console) fn locks(words: &Words, locks: &[String]) -> String {
+    if locks.is_empty() {
+        return words.t("locks-nothing");
+    }
+    locks.iter().map(|lock| words.lock(lock)).collect::<Vec<_>>().join(&words.t("and"))
+}
+
+/// Defects with both answers.
+pub(super) fn defects(words: &Words, id: &str, caption: &str, rows: &[DefectRow]) -> Markup {
+    let heads =
+        ["head-unit", "head-what", "head-one-answer", "head-other-answer", "head-locks", "head-photo"];
+    let heads = heads.iter().chain(&["head-next-step"]).map(|key| words.t(key));
+    let rows = rows.iter().map(|row| {
+        let mut what = words.item(&row.item, row.place.as_deref());
+        if row.repeat {
+            what = format!("{what} ({})", words.t("defect-again"));
+        }
+        let next = match row.state.as_str() {
+            "awaiting-review" => words.t("next-review"),
+            "closed" => words.t("next-none"),
+            _ => words.t("next-certify"),
+        };
+        vec![
+            door(&row.unit),
+            said(what),
+            answer(words, &row.one_answer),
+            row.other_answer.as_ref().map_or_else(|| said(words.t("none-dash")), |row| answer(words, row)),
+            said(locks(words, &row.locks)),
+            said(if row.photos.is_empty() { words.t("none-dash") } else { row.photos.len().to_string() }),
+            said(next),
+        ]
+    });
+    Table::new(id, caption, heads).rows(rows).draw()
+}
+
+/// What stands locked, since when, and who knew when.
+pub(super) fn locked(words: &Words, id: &str, caption: &str, rows: &[LockedRow]) -> Markup {
+    let heads = ["head-unit", "head-road-air", "head-since", "head-why", "head-shop-knew"];
+    let heads = heads.iter().chain(&["head-driver-knew", "head-next-step"]).map(|key| words.t(key));
+    let rows = rows.iter().map(|row| {
+        let item = words.item(&row.item, row.place.as_deref());
+        let next = match row.certified {
+            Some(at) => {
+                let at = words.at(at);
+                words.with("next-review-since", &[("when", Arg::Text(&at))])
+            }
+            None => words.t("next-certify"),
+        };
+        vec![
+            door(&row.unit),
+            html! { (mark::pair(&pair(row))) " " (lock_words(words, row)) },
+            said(words.at(row.since)),
+            html! {
+                (item) ": " (words.found(&row.why))
+                @if let Some(who) = &row.who { (name(&format!(", {who}"))) }
+            },
+            said(words.at_or(row.shop_knew, "not-yet")),
+            said(words.at_or(row.driver_knew, "not-yet")),
+            said(next),
+        ]
+    });
+    Table::new(id, caption, heads).rows(rows).draw()
+}
+
+fn lock_words(words: &Words, row: &LockedRow) -> String {
+    let state = if row.certified.is_some() { LockNow::AwaitingReview } else { LockNow::Locked };
+    format!("{} {}", words.lock(&row.lock), words.t(state.key()))
+}
+
+/// The mark of one lock.
+fn pair(row: &LockedRow) -> Pair {
+    let state = if row.certified.is_some() { LockNow::AwaitingReview } else { LockNow::Locked };
+    marked(&row.lock, state)
+}
+
+/// The mark of a part named as the sheet names it.
+pub(super) fn marked(lock: &str, state: LockNow) -> Pair {
+    match lock {
+        "road" => Pair { road: state, ..Pair::default() },
+        "air" => Pair { air: state, ..Pair::default() },
+        _ => Pair { outlet: true, ..Pair::default() },
+    }
+}

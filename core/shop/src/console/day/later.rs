@@ -1,0 +1,181 @@
+//! The later sections of the 17:00 view: due, reminders, top-ups, what is to be settled, what came late.
+
+use maud::{Markup, html};
+use sumpbook_daybook::text::Arg;
+
+use super::due;
+use crate::console::table::{Table, door, said, section};
+use crate::console::words::Words;
+use crate::sheet::{AnsweredBy, AsideRow, Evening, LateRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
+
+pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
+    let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
+    let name = |key: &str| words.t(key);
+    let settle = sheet.to_settle.count.saturating_add(sheet.entered_twice.count);
+    html! {
+        (due::evening(words, &sheet.due))
+        (section("reminders", sheet.reminders.count, &name("section-reminders"),
+            &none(sheet.reminders.count, "none-recorded"), &reminders(words, &sheet.reminders.rows)))
+        (section("top-ups", sheet.top_ups.count, &name("section-top-ups"),
+            &none(sheet.top_ups.count, "none-recorded"), &top_ups(words, &sheet.top_ups.rows)))
+        (section("settle", settle, &name("section-settle"), &none(settle, "none-disputed"), &html! {
+            (to_settle(words, &sheet.to_settle.rows))
+            (twice(words, &sheet.entered_twice.rows))
+            @for row in &sheet.corrected.rows {
+                p class="corrected" {
+                    (door(&row.unit)) ": "
+                    s { (words.hours(row.struck)) } " "
+                    (words.with("corrected", &[
+                        ("instead", Arg::Text(&row.instead.map_or_else(|| words.t("none-word"), |h| words.hours(h)))),
+                        ("why", Arg::Text(&row.why)),
+                    ]))
+                }
+            }
+        }))
+        (section("aside", sheet.set_aside.count, &name("section-aside"),
+            &none(sheet.set_aside.count, "none-aside"), &aside(words, &sheet.set_aside.rows)))
+        (section("late", sheet.came_late.count, &name("section-late"),
+            &none(sheet.came_late.count, "none-late"),
+            &late(words, "late-table", &name("section-late"), &sheet.came_late.rows)))
+    }
+}
+
+fn reminders(words: &Words, rows: &[ReminderRow]) -> Markup {
+    let heads =
+        ["head-unit", "head-shown", "head-as-it-stood", "head-seen-by", "head-told-by", "head-service"];
+    let answered = |by: Option<&AnsweredBy>| {
+        by.map_or_else(
+            || said(words.t("nobody")),
+            |by| html! { span class="named" { (words.who(by.who.as_deref())) " " } (words.at(by.at)) },
+        )
+    };
+    let rows = rows.iter().map(|row| {
+        let service = match (&row.ask, row.service) {
+            (Some(_), _) => words.t("task-reminder-gone"),
+            (None, Some(at)) => words.at(at),
+            (None, None) => words.t("none-recorded"),
+        };
+        vec![
+            door(&row.unit),
+            said(words.at(row.shown)),
+            said(format!("{}: {}", words.t(&format!("note-{}", row.kind)), row.as_it_stood)),
+            answered(row.seen_by.as_ref()),
+            answered(row.shop_told_by.as_ref()),
+            said(service),
+        ]
+    });
+    Table::new("reminders-table", &words.t("section-reminders"), heads.map(|key| words.t(key)))
+        .rows(rows)
+        .draw()
+}
+
+fn top_ups(words: &Words, rows: &[TopUpRow]) -> Markup {
+    let heads = ["head-unit", "head-fluid", "head-poured", "head-before-after", "head-who", "head-finding"];
+    let rows = rows.iter().map(|row| {
+        let fluid = words.or_plain(&format!("fluid-{}", row.fluid), &row.fluid);
+        let level = |level: &Option<String>| {
+            level.as_deref().map_or_else(|| words.t("not-said"), |level| glass(words, level))
+        };
+        let finding = row.finding.as_deref().map_or_else(|| words.t("none-dash"), |f| words.found(f));
+        vec![
+            door(&row.unit),
+            said(match &row.grade {
+                Some(grade) => format!("{fluid}, {grade}"),
+                None => fluid,
+            }),
+            said(format!("{} {}", words.measure(&row.poured), words.at(row.at))),
+            said(words.with(
+                "from-to",
+                &[("from", Arg::Text(&level(&row.before))), ("to", Arg::Text(&level(&row.after)))],
+            )),
+            said(words.who(row.who.as_deref())),
+            said(finding),
+        ]
+    });
+    Table::new("top-ups-table", &words.t("section-top-ups"), heads.map(|key| words.t(key)))
+        .named(&[4])
+        .rows(rows)
+        .draw()
+}
+
+/// A level as the sheet keeps it: "30 %", "below view".
+fn glass(words: &Words, level: &str) -> String {
+    match level {
+        "below view" => words.t("glass-below"),
+        "above view" => words.t("glass-above"),
+        other => other.to_owned(),
+    }
+}
+
+fn to_settle(words: &Words, rows: &[SettleRow]) -> Markup {
+    let heads = ["head-unit", "head-figures", "head-used-until", "head-why", "head-pick"];
+    let rows = rows.iter().map(|row| {
+        let figures = html! {
+            @for (place, figure) in row.figures.iter().enumerate() {
+                @if place > 0 { "; " }
+                @if figure.struck { s { (words.hours(figure.figure)) } } @else { (words.hours(figure.figure)) }
+                " " (words.at(figure.at))
+                @if let Some(most) = figure.ceiling.filter(|_| figure.struck) {
+                    ", " (words.with("at-most", &[("figure", Arg::Text(&words.hours(most)))]))
+                }
+            }
+        };
+        vec![
+            door(&row.unit),
+            figures,
+            said(row.used.map_or_else(|| words.t("none-word"), |hours| words.hours(hours))),
+            said(words.or_plain(&format!("question-{}", row.why), &row.why)),
+            said(row.hints.iter().map(|h| words.or_plain(&format!("hint-{h}"), h)).collect::<Vec<_>>().join(" ")),
+        ]
+    });
+    Table::new("settle-table", &words.t("section-settle"), heads.map(|key| words.t(key))).rows(rows).draw()
+}
+
+fn twice(words: &Words, rows: &[TwiceRow]) -> Markup {
+    let heads = ["head-unit", "head-task", "head-first-told", "head-told-again", "head-used-until"];
+    let told = |told: &crate::sheet::ToldService| {
+        let hours = told.hours.map_or_else(|| words.t("no-hours"), |h| format!("{} h", words.hours(h)));
+        html! { (words.at(told.at)) ", " (hours) span class="named" { ", " (words.who(told.who.as_deref())) } }
+    };
+    let rows = rows.iter().map(|row| {
+        let hours = row.hours.map_or_else(|| words.t("no-hours"), |h| format!("{} h", words.hours(h)));
+        vec![
+            door(&row.unit),
+            said(words.task(&row.task)),
+            told(&row.first),
+            told(&row.second),
+            said(format!("{}, {hours}", words.short_day(row.day))),
+        ]
+    });
+    Table::new("twice-table", &words.t("entered-twice"), heads.map(|key| words.t(key))).rows(rows).draw()
+}
+
+fn aside(words: &Words, rows: &[AsideRow]) -> Markup {
+    let heads = ["head-came-from", "head-unit", "head-says", "head-why", "head-since"];
+    let rows = rows.iter().map(|row| {
+        vec![
+            said(&row.came_from),
+            row.unit.as_deref().map_or_else(|| said(words.t("the-fleet")), door),
+            said(words.kind(&row.says)),
+            said(words.or_plain(&format!("aside-{}", row.why), &row.why)),
+            said(words.at(row.since)),
+        ]
+    });
+    Table::new("aside-table", &words.t("section-aside"), heads.map(|key| words.t(key))).rows(rows).draw()
+}
+
+/// Entries that came after a day's first closing.
+pub(super) fn late(words: &Words, id: &str, caption: &str, rows: &[LateRow]) -> Markup {
+    let heads = ["head-unit", "head-says", "head-who", "head-when", "head-came"].map(|key| words.t(key));
+    let rows = rows.iter().map(|row| {
+        let came = words.at(row.came);
+        vec![
+            row.unit.as_deref().map_or_else(|| said(words.t("the-fleet")), door),
+            said(words.kind(&row.says)),
+            said(words.who(row.who.as_deref())),
+            said(words.at(row.at)),
+            said(words.with("came-by", &[("when", Arg::Text(&came)), ("phone", Arg::Text(&row.came_from))])),
+        ]
+    });
+    Table::new(id, caption, heads).named(&[2]).rows(rows).draw()
+}

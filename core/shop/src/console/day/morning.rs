@@ -1,0 +1,61 @@
+//! The 06:00 view: who may go out.
+
+use maud::{Markup, html};
+use sumpbook_daybook::text::Arg;
+
+use super::evening::state;
+use super::{due, found, later};
+use crate::console::table::{Table, door, said, section};
+use crate::console::words::Words;
+use crate::sheet::{ExpectedRow, Morning, PhoneRow, VisitRow};
+
+pub(super) fn draw(words: &Words, sheet: &Morning) -> Markup {
+    let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
+    let name = |key: &str| words.t(key);
+    let late = &sheet.version_two;
+    let late_name = words.with("section-late-yesterday", &[("day", Arg::Text(&words.short_day(late.day)))]);
+    html! {
+        (section("not-to-go-out", sheet.not_to_go_out.count, &name("section-not-out"),
+            &none(sheet.not_to_go_out.count, "no-lock"),
+            &found::locked(words, "not-out-table", &name("section-not-out"), &sheet.not_to_go_out.rows)))
+        (section("certificates", sheet.to_certify.count, &name("section-certify"),
+            &none(sheet.to_certify.count, "none-to-certify"),
+            &found::defects(words, "certify-table", &name("section-certify"), &sheet.to_certify.rows)))
+        (section("expected", sheet.expected.count, &name("section-expected"),
+            &none(sheet.expected.count, "sentence-none-expected"), &expected(words, &sheet.expected.rows)))
+        (due::morning(words, &sheet.due))
+        (section("bays", sheet.in_the_bays.count, &name("section-bays"),
+            &none(sheet.in_the_bays.count, "none-planned"), &bays(words, &sheet.in_the_bays.rows)))
+        (section("phones", sheet.phones_quiet.count, &name("section-phones"),
+            &none(sheet.phones_quiet.count, "all-heard"), &phones(words, &sheet.phones_quiet.rows)))
+        (section("late", late.came_late.count, &late_name,
+            &none(late.came_late.count, "none-late"),
+            &later::late(words, "late-table", &late_name, &late.came_late.rows)))
+    }
+}
+
+fn expected(words: &Words, rows: &[ExpectedRow]) -> Markup {
+    let rows = rows
+        .iter()
+        .map(|row| vec![door(&row.unit), said(state(words, row)), said(row.who.clone().unwrap_or_default())]);
+    let heads = ["head-unit", "head-state", "head-who"].map(|key| words.t(key));
+    Table::new("expected-table", &words.t("section-expected"), heads).named(&[2]).rows(rows).draw()
+}
+
+fn bays(words: &Words, rows: &[VisitRow]) -> Markup {
+    let rows = rows.iter().map(|row| {
+        vec![
+            door(&row.unit),
+            said(words.listed(row.tasks.iter().map(|task| words.task(task)))),
+            said(row.where_and_who.clone().unwrap_or_else(|| words.t("not-said"))),
+        ]
+    });
+    let heads = ["head-unit", "head-what", "head-where-who"].map(|key| words.t(key));
+    Table::new("bays-table", &words.t("section-bays"), heads).rows(rows).draw()
+}
+
+fn phones(words: &Words, rows: &[PhoneRow]) -> Markup {
+    let rows = rows.iter().map(|row| vec![said(&row.phone), said(words.at_or(row.last_heard, "never"))]);
+    let heads = ["head-phone", "head-last-heard"].map(|key| words.t(key));
+    Table::new("phones-table", &words.t("section-phones"), heads).rows(rows).draw()
+}

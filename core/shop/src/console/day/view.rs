@@ -1,0 +1,123 @@
+//! One day as the page and its JSON hold it: the sheet, its versions, and the mark of what was known.
+
+use chrono::{NaiveDate, Timelike};
+use serde::Serialize;
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::store::SheetRow;
+use sumpbook_trade::Stamp;
+
+use crate::ShopError;
+use crate::sheet::{DaySheet, Sections, View, closings, day_sheet};
+
+/// A day of the yard.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(in crate::console) struct DayView {
+    /// The number of the last entry known to it: what came after is new.
+    pub(super) mark: i64,
+    /// Today in the yard.
+    pub(super) today: NaiveDate,
+    /// The closed version that is shown; none when it is worked out now.
+    pub(super) version: Option<u32>,
+    /// Every closed version of the day, oldest first.
+    pub(super) versions: Vec<VersionRow>,
+    /// What is still to be done before a sheet can tell anything.
+    pub(super) first: First,
+    /// The sheet.
+    pub(super) sheet: DaySheet,
+}
+
+/// A closed version.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct VersionRow {
+    /// 1 at the first closing.
+    pub(super) version: u32,
+    /// As known at.
+    pub(super) known_at: Stamp,
+    /// Who closed it.
+    pub(super) by: Option<String>,
+    /// What changed since the version before, one line each.
+    pub(super) changes: Vec<String>,
+}
+
+/// How far a new shop has come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct First {
+    /// Units entered.
+    pub(super) units: usize,
+    /// People entered.
+    pub(super) people: usize,
+    /// Phones added.
+    pub(super) phones: usize,
+}
+
+/// Today's.
+pub(super) fn of_today(ledger: &Ledger, view: Option<View>, now: Stamp) -> Result<DayView, ShopError> {
+    open(ledger, ledger.fleet().yard_day(now), view, now)
+}
+
+/// A day as it is known now. Without a view asked for: the morning's before noon of the day itself.
+pub(super) fn open(
+    ledger: &Ledger,
+    day: NaiveDate,
+    view: Option<View>,
+    now: Stamp,
+) -> Result<DayView, ShopError> {
+    let there = now.moment().with_timezone(&ledger.fleet().zone);
+    let morning = there.date_naive() == day && there.hour() < 12;
+    let view = view.unwrap_or(if morning { View::Morning } else { View::Evening });
+    around(ledger, now, None, day_sheet(ledger, day, view, now)?)
+}
+
+/// A closed version, read back as it was answered; none when there is no such version.
+pub(super) fn closed(
+    ledger: &Ledger,
+    day: NaiveDate,
+    version: u32,
+    now: Stamp,
+) -> Result<Option<DayView>, ShopError> {
+    let kept = of_day(ledger, day)?.into_iter().find(|row| row.version == version);
+    let Some(kept) = kept else { return Ok(None) };
+    Ok(Some(around(ledger, now, Some(version), serde_json::from_slice(&kept.body)?)?))
+}
+
+fn of_day(ledger: &Ledger, day: NaiveDate) -> Result<Vec<SheetRow>, ShopError> {
+    let day = day.to_string();
+    Ok(ledger.store().sheets()?.into_iter().filter(|row| row.day == day).collect())
+}
+
+fn around(ledger: &Ledger, now: Stamp, version: Option<u32>, sheet: DaySheet) -> Result<DayView, ShopError> {
+    let fleet = ledger.fleet();
+    let closings = closings(ledger)?;
+    let stamp = |ms: i64| {
+        chrono::DateTime::from_timestamp_millis(ms)
+            .map_or(now, |at| Stamp::from(at.with_timezone(&fleet.zone).fixed_offset()))
+    };
+    let versions = of_day(ledger, sheet.day)?.into_iter().map(|row| {
+        let closing = closings.iter().find(|(_, c)| c.day == sheet.day && c.version == row.version);
+        let entry = closing.and_then(|(held, _)| sumpbook_trade::Entry::from_payload(&held.row.payload).ok());
+        let by = entry.and_then(|entry| fleet.person_name(entry.person?).map(str::to_owned));
+        VersionRow { version: row.version, known_at: stamp(row.at_ms), by, changes: row.changes }
+    });
+    let people = fleet.people.values().filter(|person| !person.gone).count();
+    Ok(DayView {
+        mark: ledger.store().truth().last_n()?,
+        today: fleet.yard_day(now),
+        version,
+        versions: versions.collect(),
+        first: First { units: fleet.trucks.len(), people, phones: fleet.devices.len() },
+        sheet,
+    })
+}
+
+impl DayView {
+    /// The view that is shown.
+    pub(super) fn view(&self) -> View {
+        match &self.sheet.view {
+            Sections::Evening(_) => View::Evening,
+            Sections::Morning(_) => View::Morning,
+        }
+    }
+}

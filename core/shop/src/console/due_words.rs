@@ -1,0 +1,86 @@
+//! How a task stands, in words with its amount.
+
+use maud::Markup;
+use sumpbook_daybook::text::Arg;
+
+use super::mark;
+use super::words::Words;
+use crate::due::{DueRow, PartRow};
+
+/// "past due 6.1 h", "due today, 429.2 h left", "coming up, 2.8 h left, 40 days left", with its tag.
+pub(super) fn state(words: &Words, row: &DueRow) -> Markup {
+    mark::tag(&row.state, &said(words, row))
+}
+
+fn said(words: &Words, row: &DueRow) -> String {
+    let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
+    // Past due begins a whole tenth beyond (R1).
+    let over = hours
+        .filter(|left| *left <= -0.1)
+        .map(|left| words.with("due-hours", &[("hours", Arg::Text(&format!("{:.1}", tenth_down(-left))))]));
+    let over_days = row
+        .days_left
+        .filter(|left| *left < 0)
+        .map(|left| words.with("due-days", &[("days", Arg::Count(left.saturating_neg()))]));
+    let past: Vec<String> = [over, over_days].into_iter().flatten().collect();
+    let head = words.t(&format!("due-{}", row.state));
+    let mut said = match row.state.as_str() {
+        "past-due" => format!("{head} {}", past.join(&words.t("and"))),
+        _ => head,
+    };
+    if row.waiting_for.is_some() {
+        said.push_str(", ");
+        said.push_str(&words.t("due-waiting"));
+    }
+    said
+}
+
+/// Hours left, never rosier than they are: rounded down to a tenth.
+pub(super) fn hours_left(words: &Words, row: &DueRow) -> String {
+    let Some(left) = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok()) else {
+        return words.t("none-dash");
+    };
+    let mut said = format!("{:.1}", tenth_down(left));
+    if row.higher_of_disputed {
+        said = format!("{said} ({})", words.t("due-higher-of-disputed"));
+    }
+    if row.across_unanswered_jump {
+        said = format!("{said} ({})", words.t("due-across-jump"));
+    }
+    said
+}
+
+fn tenth_down(hours: f64) -> f64 {
+    // The text has at most four places: what is a whole tenth must not lose one to binary.
+    (hours * 10.0 + 1e-6).floor() / 10.0
+}
+
+/// Which clock runs out first.
+pub(super) fn first(words: &Words, row: &DueRow) -> String {
+    words.t(&format!("first-{}", row.runs_out_first))
+}
+
+/// The part waited for and when it is promised.
+pub(super) fn part(words: &Words, part: Option<&PartRow>) -> String {
+    let Some(part) = part else { return words.t("none-dash") };
+    match part.promised {
+        Some(day) => {
+            let day = words.short_day(day);
+            words.with("part-promised", &[("part", Arg::Text(&part.part)), ("day", Arg::Text(&day))])
+        }
+        None => part.part.clone(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_left_is_rounded_down_and_a_whole_tenth_stays() {
+        assert_eq!(tenth_down(2.85), 2.8);
+        assert_eq!(tenth_down(2.8), 2.8);
+        assert_eq!(tenth_down(33.1), 33.1);
+        assert_eq!(tenth_down(0.09), 0.0);
+    }
+}

@@ -1,0 +1,98 @@
+//! The console: the shop works from a browser.
+//!
+//! Pages are made here, with little script. Each is built from a view, a record that is also its JSON: at
+//! the same address with `.json` or `Accept: application/json`. A page asks who is there before anything.
+
+mod answer;
+mod assets;
+mod day;
+mod due_words;
+mod frame;
+mod language;
+mod mark;
+mod place;
+mod refused;
+mod ruler;
+pub mod session;
+mod sign_in;
+mod table;
+mod texts;
+mod unit;
+mod units;
+mod visit;
+mod words;
+
+use std::sync::Arc;
+
+use axum::Router;
+use axum::extract::{DefaultBodyLimit, Request};
+use axum::http::Uri;
+use axum::middleware::{from_fn, from_fn_with_state};
+use axum::routing::{get, post};
+
+use crate::hub::Hub;
+use session::Doors;
+
+/// What every page stands on: the hub, and who may come in.
+#[derive(Clone)]
+pub struct Console(Arc<Inner>);
+
+struct Inner {
+    hub: Hub,
+    doors: Doors,
+}
+
+impl Console {
+    /// The console of a hub. Who may sign in stands in the shop's folder.
+    pub fn of(hub: Hub) -> Console {
+        let doors = Doors::of(hub.folder());
+        Console(Arc::new(Inner { hub, doors }))
+    }
+
+    fn hub(&self) -> &Hub {
+        &self.0.hub
+    }
+
+    fn doors(&self) -> &Doors {
+        &self.0.doors
+    }
+}
+
+/// Every page of the console, behind its door.
+pub fn router(console: Console) -> Router {
+    let pages = Router::new()
+        .merge(day::routes())
+        .merge(units::routes())
+        .merge(unit::routes())
+        .route("/sign-in", get(sign_in::page).post(sign_in::enter))
+        .route("/sign-out", post(sign_in::leave))
+        .route("/words", get(language::choose))
+        .route("/assets/{tag}/{name}", get(assets::asset))
+        .fallback(refused::nothing_there)
+        .layer(from_fn_with_state(console.clone(), session::gate))
+        .layer(DefaultBodyLimit::disable())
+        .layer(from_fn_with_state(console.clone(), refused::told))
+        .layer(from_fn(answer::guarded))
+        .with_state(console);
+    // Before an address is looked up: `.json` is a way of asking, not another page.
+    let rewritten = tower::ServiceBuilder::new().map_request(as_json).service(pages);
+    Router::new().fallback_service(rewritten)
+}
+
+/// `/units.json` asks for `/units` as JSON.
+fn as_json<B>(mut request: Request<B>) -> Request<B> {
+    let uri = request.uri();
+    let Some(path) = uri.path().strip_suffix(".json").filter(|path| !path.starts_with("/assets/")) else {
+        return request;
+    };
+    let path = if path.is_empty() { "/" } else { path };
+    let asked = match uri.query() {
+        Some(query) => format!("{path}?{query}"),
+        None => path.to_owned(),
+    };
+    if let Ok(asked) = asked.parse::<Uri>() {
+        *request.uri_mut() = asked;
+        request.extensions_mut().insert(answer::AskedAsJson);
+    }
+    request
+}

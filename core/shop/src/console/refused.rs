@@ -1,0 +1,125 @@
+//! Answers that are no page: what happened, what is kept, what to do, in the reader's language.
+
+use axum::Json;
+use axum::extract::{Request, State};
+use axum::http::{HeaderValue, StatusCode, header};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Redirect, Response};
+
+use super::language::Choice;
+use super::{Console, answer, frame, language};
+use crate::ShopError;
+use crate::hub::HubError;
+
+/// Why there is no page.
+#[derive(Clone, Debug)]
+pub(super) enum Refused {
+    /// Nobody is signed in.
+    SignIn {
+        /// What was asked for.
+        to: Option<String>,
+    },
+    /// A reader sees and does not write.
+    Reader,
+    /// The form does not come from this console, or its session ended.
+    Forged,
+    /// More than a form holds.
+    TooLarge,
+    /// No such page, or nothing of that name.
+    NotThere,
+    /// The shop says no, in a sentence.
+    Said(String),
+    /// Try again: too many write, or the hub stops.
+    Busy(String),
+    /// The books cannot be read or written.
+    Broken(String),
+}
+
+impl From<HubError> for Refused {
+    fn from(error: HubError) -> Refused {
+        let said = error.to_string();
+        match error {
+            HubError::Shop(ShopError::Ledger(_) | ShopError::Folder { .. } | ShopError::Broken { .. }) => {
+                Refused::Broken(said)
+            }
+            HubError::Shop(_) => Refused::Said(said),
+            _ => Refused::Busy(said),
+        }
+    }
+}
+
+impl From<ShopError> for Refused {
+    fn from(error: ShopError) -> Refused {
+        HubError::from(error).into()
+    }
+}
+
+impl Refused {
+    fn status(&self) -> StatusCode {
+        match self {
+            Refused::SignIn { .. } => StatusCode::UNAUTHORIZED,
+            Refused::Reader | Refused::Forged => StatusCode::FORBIDDEN,
+            Refused::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
+            Refused::NotThere => StatusCode::NOT_FOUND,
+            Refused::Said(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            Refused::Busy(_) | Refused::Broken(_) => StatusCode::SERVICE_UNAVAILABLE,
+        }
+    }
+
+    fn said(&self, choice: Choice) -> String {
+        let key = match self {
+            Refused::SignIn { .. } => "refused-sign-in",
+            Refused::Reader => "refused-reader",
+            Refused::Forged => "refused-forged",
+            Refused::TooLarge => "refused-too-large",
+            Refused::NotThere => "refused-not-there",
+            Refused::Broken(_) => "refused-broken",
+            Refused::Said(said) | Refused::Busy(said) => return said.clone(),
+        };
+        choice.language.say(key, &[])
+    }
+}
+
+/// Told later, by [`told`], who knows the reader's language.
+impl IntoResponse for Refused {
+    fn into_response(self) -> Response {
+        let mut response = self.status().into_response();
+        response.extensions_mut().insert(self);
+        response
+    }
+}
+
+/// No page of this address.
+pub(super) async fn nothing_there() -> Refused {
+    Refused::NotThere
+}
+
+/// Makes a page, or JSON, of what was refused further in.
+pub(super) async fn told(State(_): State<Console>, request: Request, next: Next) -> Response {
+    let choice = Choice::of(request.headers());
+    let json = answer::wants_json(request.headers(), request.extensions());
+    let back = language::back(request.uri());
+    let response = next.run(request).await;
+    let Some(refused) = response.extensions().get::<Refused>().cloned() else { return response };
+    let status = refused.status();
+    if let Refused::Broken(why) | Refused::Busy(why) = &refused {
+        tracing::error!(%why, "a page could not be made");
+    }
+    let said = refused.said(choice);
+    let mut told = match (&refused, json) {
+        (_, true) => (status, Json(serde_json::json!({ "error": said }))).into_response(),
+        (Refused::SignIn { to }, false) => Redirect::to(&sign_in(to.as_deref())).into_response(),
+        (_, false) => (status, frame::bare(choice, &back, &frame::sentence(choice, &said))).into_response(),
+    };
+    if status == StatusCode::SERVICE_UNAVAILABLE {
+        told.headers_mut().insert(header::RETRY_AFTER, HeaderValue::from_static("5"));
+    }
+    told
+}
+
+fn sign_in(to: Option<&str>) -> String {
+    match to.filter(|to| *to != "/") {
+        Some(to) => format!("/sign-in?to={}", language::escaped(to)),
+        None => "/sign-in".to_owned(),
+    }
+}

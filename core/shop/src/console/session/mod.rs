@@ -1,0 +1,123 @@
+//! Who may come in, who is in, and what a request must carry to change anything.
+
+mod attempts;
+mod book;
+mod gate;
+mod password;
+mod users;
+
+use std::path::Path;
+use std::sync::Mutex;
+
+use axum::http::{HeaderMap, header};
+use sumpbook_trade::Stamp;
+use tokio::sync::Semaphore;
+
+pub(super) use attempts::Attempts;
+pub(super) use book::{Open, SESSION_HOURS};
+pub(super) use gate::{gate, same_origin};
+pub use users::{Role, UserError, Users};
+
+use book::Sessions;
+
+/// The cookie that names a session. The prefix makes browsers refuse it without TLS or from another host.
+pub(super) const COOKIE: &str = "__Host-session";
+
+/// As many passwords are worked out at once: each takes 19 MB for a moment.
+const AT_ONCE: usize = 2;
+
+/// The door: who is known, who is in, who tried.
+pub(super) struct Doors {
+    users: Users,
+    sessions: Mutex<Sessions>,
+    attempts: Mutex<Attempts>,
+    hashing: Semaphore,
+}
+
+/// What became of a sign-in.
+pub(super) enum SignIn {
+    /// Come in: the cookie's value, which nobody else ever sees.
+    In(String),
+    /// Name or password do not match.
+    Wrong {
+        /// Seconds until the next try.
+        wait_s: i64,
+    },
+    /// Tried too often: not even looked at.
+    Wait {
+        /// Seconds until the next try.
+        wait_s: i64,
+    },
+}
+
+impl Doors {
+    pub(super) fn of(folder: &Path) -> Doors {
+        Doors {
+            users: Users::of(folder),
+            sessions: Mutex::default(),
+            attempts: Mutex::default(),
+            hashing: Semaphore::new(AT_ONCE),
+        }
+    }
+
+    /// Tries to sign in. An unknown name takes as long as a wrong password.
+    pub(super) async fn sign_in(
+        &self,
+        name: &str,
+        password: String,
+        from: &str,
+        now: Stamp,
+    ) -> Result<SignIn, UserError> {
+        let now_ms = now.unix_ms();
+        if let Some(wait_s) = self.attempts().may(name, from, now_ms) {
+            return Ok(SignIn::Wait { wait_s });
+        }
+        let user = self.users.find(name)?;
+        let hash = user.as_ref().map(|user| user.hash.clone());
+        let turn = self.hashing.acquire().await;
+        let matches =
+            tokio::task::spawn_blocking(move || password::matches(&password, hash.as_deref())).await;
+        drop(turn);
+        match user.filter(|_| matches.unwrap_or(false)) {
+            Some(user) => {
+                self.attempts().came_in(name, from);
+                Ok(SignIn::In(self.sessions().open(&user, now_ms)?))
+            }
+            None => Ok(SignIn::Wrong { wait_s: self.attempts().failed(name, from, now_ms) }),
+        }
+    }
+
+    /// Whoever the request's cookie names; none when nobody, or no longer.
+    pub(super) fn who(&self, headers: &HeaderMap, now: Stamp) -> Option<Open> {
+        let token = cookie(headers, COOKIE)?;
+        let mut open = self.sessions().find(&token, now.unix_ms())?;
+        // A password changed or a user removed ends what was opened with the old one.
+        let user = self.users.find(&open.name).ok().flatten()?;
+        open.role = user.role;
+        Some(open).filter(|open| open.of == user.mark())
+    }
+
+    /// Ends the session of this request.
+    pub(super) fn end(&self, headers: &HeaderMap) {
+        if let Some(token) = cookie(headers, COOKIE) {
+            self.sessions().close(&token);
+        }
+    }
+
+    fn sessions(&self) -> std::sync::MutexGuard<'_, Sessions> {
+        self.sessions.lock().unwrap_or_else(std::sync::PoisonError::into_inner)
+    }
+
+    fn attempts(&self) -> std::sync::MutexGuard<'_, Attempts> {
+        self.attempts.lock().unwrap_or_else(std::sync::PoisonError::into_inner)
+    }
+}
+
+/// The value of a cookie.
+pub(super) fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
+    let all = headers.get_all(header::COOKIE).iter().filter_map(|value| value.to_str().ok());
+    all.flat_map(|line| line.split(';'))
+        .filter_map(|pair| pair.trim().split_once('='))
+        .find(|(key, _)| *key == name)
+        .map(|(_, value)| value.to_owned())
+}
