@@ -1,6 +1,6 @@
 //! Speed, shown as ratios of two things measured by turns in one run. Nothing here fails: it prints.
 //!
-//! `cargo benches` runs all; `cargo benches record open exchange hub` some.
+//! `cargo benches` runs all; `cargo benches record open exchange phones hub` some.
 // It prints, and what it sets up by itself may stop it at once.
 #![allow(clippy::print_stdout, clippy::unwrap_used, clippy::indexing_slicing)]
 
@@ -8,6 +8,7 @@ mod exchange;
 mod fleet_year;
 mod hub;
 mod open;
+mod phones;
 mod record;
 mod said;
 
@@ -22,6 +23,9 @@ fn main() {
     }
     if wanted("exchange") {
         exchange::run();
+    }
+    if wanted("phones") {
+        phones::run();
     }
     if wanted("hub") {
         hub::run();

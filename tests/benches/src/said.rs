@@ -34,3 +34,15 @@ pub(crate) fn bytes(what: &str, ours: usize, bare: usize, limit: f64) {
     let verdict = if ratio <= limit { "within" } else { "over" };
     println!("{what}: {ours} to {bare} bytes = {ratio:.3}, limit {limit}: {verdict}");
 }
+
+/// Says a ratio that should not be smaller.
+pub(crate) fn at_least(what: &str, ratio: f64, goal: f64) {
+    let verdict = if ratio >= goal { "within" } else { "under" };
+    println!("{what}: {ratio:.2}, goal {goal}: {verdict}");
+}
+
+/// Says a size that should not be larger.
+pub(crate) fn at_most(what: &str, bytes: u64, limit: u64) {
+    let verdict = if bytes <= limit { "within" } else { "over" };
+    println!("{what}: {:.1} MiB, limit {:.0} MiB: {verdict}", bytes as f64 / 1_048_576.0, limit as f64 / 1_048_576.0);
+}

@@ -92,7 +92,7 @@ impl ShopCode {
             return Err(mistyped());
         }
         let body: Body = minicbor::decode(body).map_err(|_| ExchangeError::NotAnInvitation)?;
-        if body.form != FORM || body.units.len() % 16 != 0 {
+        if body.form != FORM || !body.units.len().is_multiple_of(16) {
             return Err(ExchangeError::NotAnInvitation);
         }
         let shop = PublicKey::from_bytes(&body.shop).map_err(|_| ExchangeError::NotAnInvitation)?;

@@ -118,6 +118,9 @@ pub(super) struct Serve {
     /// The address to listen on
     #[arg(long, default_value = "0.0.0.0:8443", value_name = "HOST:PORT")]
     pub address: String,
+    /// Requests a second from one network address, eight times as many at once; more for a hub behind a proxy
+    #[arg(long, default_value = "50", value_name = "N")]
+    pub requests: std::num::NonZeroU32,
     /// Let the clock stand at this moment now and run on; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub clock: Option<Stamp>,

@@ -21,7 +21,7 @@ pub(super) fn serve(folder: &Path, args: &Serve, json: bool) -> Result<(), Comma
     let threads = threads.map_err(|error| HubError::Thread(error.to_string()))?;
     threads.block_on(async {
         let running =
-            hub::serve(Hub::over(shop, clock)?, &ServeOptions { address: args.address.clone() }).await?;
+            hub::serve(Hub::over(shop, clock)?, &ServeOptions { address: args.address.clone(), a_second: args.requests }).await?;
         let address = running.address.to_string();
         out::line(&match json {
             true => serde_json::json!({ "address": address }).to_string(),

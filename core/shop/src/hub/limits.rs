@@ -14,10 +14,8 @@ use governor::{DefaultKeyedRateLimiter, Quota, RateLimiter};
 
 use super::Hub;
 
-/// Requests a second one address may make for long: a yard's phones may share one.
-const A_SECOND: NonZeroU32 = NonZeroU32::new(50).unwrap();
-/// And at once.
-const AT_ONCE: NonZeroU32 = NonZeroU32::new(400).unwrap();
+/// So many times as many at once as a second for long.
+const AT_ONCE: u32 = 8;
 /// Addresses remembered before the quiet ones are forgotten.
 const MANY: usize = 10_000;
 
@@ -26,8 +24,9 @@ const MANY: usize = 10_000;
 pub(super) struct Limits(Arc<DefaultKeyedRateLimiter<IpAddr>>);
 
 impl Limits {
-    pub(super) fn new() -> Limits {
-        Limits(Arc::new(RateLimiter::keyed(Quota::per_second(A_SECOND).allow_burst(AT_ONCE))))
+    pub(super) fn new(a_second: NonZeroU32) -> Limits {
+        let at_once = a_second.saturating_mul(NonZeroU32::MIN.saturating_add(AT_ONCE - 1));
+        Limits(Arc::new(RateLimiter::keyed(Quota::per_second(a_second).allow_burst(at_once))))
     }
 }
 

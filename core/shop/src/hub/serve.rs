@@ -1,6 +1,7 @@
 //! Listening: TLS, limits on every connection, and an orderly end.
 
 use std::net::{SocketAddr, TcpListener};
+use std::num::NonZeroU32;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -22,6 +23,8 @@ use super::limits::{self, Limits};
 use super::{Certificate, Hub, HubError, exchange, health};
 use crate::console::{self, Console};
 
+/// A yard's phones may share one network address.
+const A_SECOND: NonZeroU32 = NonZeroU32::new(50).unwrap();
 /// So long a connection may take to say what it wants.
 const HEAD_TIME: Duration = Duration::from_secs(10);
 /// So long a request's next bytes may take.
@@ -36,6 +39,15 @@ const END_TIME: Duration = Duration::from_secs(10);
 pub struct ServeOptions {
     /// The address to listen on, such as `0.0.0.0:8443`; port 0 takes a free one.
     pub address: String,
+    /// Requests a second that one network address may make for long; eight times as many at once. A hub behind
+    /// a proxy sees one address for all.
+    pub a_second: NonZeroU32,
+}
+
+impl Default for ServeOptions {
+    fn default() -> ServeOptions {
+        ServeOptions { address: "0.0.0.0:8443".to_owned(), a_second: A_SECOND }
+    }
 }
 
 /// A hub that listens.
@@ -74,15 +86,15 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
     let handle = Handle::new();
     let mut server = axum_server::from_tcp_rustls(listener, tls).map_err(taken)?.handle(handle.clone());
     server.http_builder().http1().timer(hyper_util::rt::TokioTimer::new()).header_read_timeout(HEAD_TIME);
-    let app = router(hub.clone()).into_make_service_with_connect_info::<SocketAddr>();
+    let app = router(hub.clone(), Limits::new(options.a_second)).into_make_service_with_connect_info::<SocketAddr>();
     let task = tokio::spawn(server.serve(app));
     Ok(Running { address, handle, task, hub })
 }
 
 /// Everything the hub answers.
-fn router(hub: Hub) -> Router {
+fn router(hub: Hub, limits: Limits) -> Router {
     let console = console::router(Console::of(hub.clone()));
-    let limited = middleware::from_fn_with_state((Limits::new(), hub.clone()), limits::limit);
+    let limited = middleware::from_fn_with_state((limits, hub.clone()), limits::limit);
     Router::new()
         .route("/healthz", get(health::healthz))
         .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))

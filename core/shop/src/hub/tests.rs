@@ -21,7 +21,7 @@ fn shop(folder: &std::path::Path) -> Shop {
 
 async fn running(folder: &std::path::Path) -> (Hub, Running) {
     let hub = Hub::over(shop(folder), HubClock::real()).unwrap();
-    let options = ServeOptions { address: "127.0.0.1:0".to_owned() };
+    let options = ServeOptions { address: "127.0.0.1:0".to_owned(), ..ServeOptions::default() };
     let running = serve(hub.clone(), &options).await.unwrap();
     (hub, running)
 }
