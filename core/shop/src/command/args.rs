@@ -423,7 +423,13 @@ pub(super) struct Demo {
     /// Live until the evening of this day; the first Wednesday when left out
     #[arg(long, value_name = "DAY")]
     pub until: Option<NaiveDate>,
-    /// Where; a temporary folder when left out
+    /// Where, and it stays; a temporary folder, deleted at the end, when left out
     #[arg(long, value_name = "DIR")]
     pub folder: Option<PathBuf>,
+    /// Where the hub listens; port 8443 of this machine, or any that is free, when left out
+    #[arg(long, value_name = "HOST:PORT", conflicts_with = "no_hub")]
+    pub address: Option<String>,
+    /// No hub: files carry everything; ends with the day sheet and keeps the folder
+    #[arg(long)]
+    pub no_hub: bool,
 }

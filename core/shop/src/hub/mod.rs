@@ -3,6 +3,7 @@
 //! One thread writes ([`writer`]); whoever reads opens the books for that one answer, so no reader waits for
 //! a writer. Sockets, threads and the clock stand here and nowhere below.
 
+mod browsers;
 mod certificate;
 mod challenge;
 mod clock;
@@ -59,7 +60,7 @@ impl Hub {
         let root = shop.ledger.root();
         let secret = *shop.ledger.own_key().secret();
         let challenges = Arc::new(Challenges::new()?);
-        let writer = Writer::begin(shop, clock, challenges.clone())?;
+        let writer = Writer::begin(shop, clock.clone(), challenges.clone())?;
         let figures = Figures::default();
         Ok(Hub(Arc::new(Inner { folder, root, secret, clock, challenges, writer, figures })))
     }
@@ -122,6 +123,16 @@ impl Hub {
     /// Where trust begins.
     pub fn root(&self) -> Root {
         self.0.root
+    }
+
+    /// SHA-256 of the certificate that browsers are shown, as they show it.
+    ///
+    /// # Errors
+    /// When it cannot be read or made.
+    pub fn shown_fingerprint(&self) -> Result<String, HubError> {
+        let shop = DeviceKey::from_secret(&self.0.secret);
+        let made = Certificate::of(self.folder(), self.root().fleet, &shop)?;
+        Ok(browsers::Shown::of(self.folder(), &made.key)?.fingerprint())
     }
 
     /// The shop's folder.
