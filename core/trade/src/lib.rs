@@ -1,5 +1,6 @@
 #![doc = include_str!("../README.md")]
 
+pub mod air;
 pub mod calendar;
 pub mod checklist;
 pub mod clock;
