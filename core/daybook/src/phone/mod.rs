@@ -5,9 +5,11 @@ mod error;
 mod home;
 pub mod online;
 mod seal;
+mod slip;
 mod standing;
 
 pub use daybook::{Daybook, Parts};
 pub use error::PhoneError;
 pub use home::Home;
 pub use seal::{FileSeal, KeySeal, KeySealError};
+pub use slip::SlipError;

@@ -119,6 +119,25 @@ impl Truth<'_> {
         )
     }
 
+    /// Facts of one unit, newest first: at most `most` of them after the first `skip`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_unit(&self, truck: TruckId, skip: i64, most: i64) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts("f.unit = ?1 ORDER BY f.at DESC, f.entry DESC LIMIT ?3 OFFSET ?2", &[&unit, &skip, &most])
+    }
+
+    /// How many facts of one unit there are.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn count_of_unit(&self, truck: TruckId) -> Result<i64, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(0) };
+        let mut query = self.0.prepare_cached("SELECT count(*) FROM fact WHERE unit = ?1")?;
+        Ok(query.query_row([unit], |row| row.get(0))?)
+    }
+
     /// The projection of one entry.
     ///
     /// # Errors

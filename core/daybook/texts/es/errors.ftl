@@ -31,5 +31,12 @@ error-bad-signatures = { $count ->
 }. Abre Apartados.
 error-shop-disk-full = El disco del taller está lleno. Nada quedó a medias; los teléfonos guardan sus registros y reintentan. Haz espacio.
 error-which-date = { $date } puede ser { $one } o { $other }. No se trajo nada. Di cuál, una vez para todo el archivo.
+error-slip-length = El código de la papeleta tiene 12 cifras. No se cambió nada. Escríbelas todas.
+error-slip-mistyped = Hay una cifra mal escrita. No se cambió nada. Escribe el código otra vez.
+error-slip-wrong = Ese código no es de este defecto en este teléfono. No se cambió nada. Busca en la papeleta el nombre de este teléfono y este defecto, o llama al taller.
+error-slip-wrong-wait = Ese código no es de este defecto en este teléfono. No se cambió nada. Espera { $seconds } s y mira la papeleta otra vez, o llama al taller.
+error-slip-wait = Hubo demasiados códigos equivocados. Este no se revisó. Espera { $seconds } s y escríbelo otra vez.
+error-slip-nothing-locked = Ese defecto no bloquea nada, o ya tiene constancia. No se cambió nada.
+error-slip-book = El cuaderno no se puede leer o escribir ahora. No se cambió nada. Intenta otra vez.
 error-other-fleet = Es un archivo de otra flota: no se recibió nada. Pídele el suyo a tu taller.
 error-draft-newer = Una versión más nueva de este programa empezó esto. Está guardado. Actualiza la aplicación y sigue.

@@ -5,6 +5,7 @@
 
 mod answer;
 mod assets;
+mod certificates;
 mod day;
 mod due_words;
 mod frame;
@@ -64,6 +65,7 @@ pub fn router(console: Console) -> Router {
         .merge(day::routes())
         .merge(units::routes())
         .merge(unit::routes())
+        .merge(certificates::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))
         .route("/words", get(language::choose))

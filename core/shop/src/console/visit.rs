@@ -86,6 +86,11 @@ impl Visit {
         self.console.hub().now()
     }
 
+    /// A text in the visitor's language.
+    pub(super) fn say(&self, key: &str) -> String {
+        self.choice.language.say(key, &[])
+    }
+
     /// Reads a view and shows it: as a page, or as JSON when that was asked for. `read` runs beside the
     /// answering threads with the books of one moment; none is "not there".
     pub(super) async fn show<T: Serialize + Send + 'static>(
@@ -115,16 +120,25 @@ impl Visit {
         then: impl Into<String>,
         work: impl FnOnce(&mut Shop, &Hand) -> Result<(), ShopError> + Send + 'static,
     ) -> Result<Response, Refused> {
+        let then = then.into();
+        self.write_then(move |shop, hand| work(shop, hand).map(|()| then)).await
+    }
+
+    /// The same; where to go the work itself says.
+    pub(super) async fn write_then(
+        self,
+        work: impl FnOnce(&mut Shop, &Hand) -> Result<String, ShopError> + Send + 'static,
+    ) -> Result<Response, Refused> {
         if self.open.role != Role::Shop {
             return Err(Refused::Reader);
         }
-        let (name, now, then) = (self.open.name.clone(), self.now(), then.into());
+        let (name, now) = (self.open.name.clone(), self.now());
         let written = self.console.hub().write(move |shop| {
             let person: PersonId = shop.person(&name)?;
             let at = Stamp::from(now.moment().with_timezone(&shop.ledger.fleet().zone).fixed_offset());
             work(shop, &Hand::of(person, at))
         });
-        written.await?;
+        let then = written.await?;
         if self.json {
             return Ok(Json(serde_json::json!({ "see": then })).into_response());
         }

@@ -106,7 +106,7 @@ pub(super) fn day_number(day: NaiveDate) -> i32 {
 }
 
 /// An entry by its number; none when it does not read.
-pub(super) fn entry_of(truth: &Truth<'_>, n: i64) -> Result<Option<(HeldEntry, Entry)>, ShopError> {
+pub(crate) fn entry_of(truth: &Truth<'_>, n: i64) -> Result<Option<(HeldEntry, Entry)>, ShopError> {
     let Some(held) = truth.entry(n)? else { return Ok(None) };
     Ok(Entry::from_payload(&held.row.payload).ok().map(|entry| (held, entry)))
 }
