@@ -19,8 +19,9 @@ use sumpbook_daybook::parcel;
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
+use super::closing::close_days;
 use super::limits::{self, Limits};
-use super::{Certificate, Hub, HubError, exchange, health};
+use super::{Certificate, Hub, HubError, exchange, health, photo};
 use crate::console::{self, Console};
 
 /// A yard's phones may share one network address.
@@ -42,11 +43,13 @@ pub struct ServeOptions {
     /// Requests a second that one network address may make for long; eight times as many at once. A hub behind
     /// a proxy sees one address for all.
     pub a_second: NonZeroU32,
+    /// Close ended days by itself, once a night.
+    pub closes_days: bool,
 }
 
 impl Default for ServeOptions {
     fn default() -> ServeOptions {
-        ServeOptions { address: "0.0.0.0:8443".to_owned(), a_second: A_SECOND }
+        ServeOptions { address: "0.0.0.0:8443".to_owned(), a_second: A_SECOND, closes_days: false }
     }
 }
 
@@ -56,6 +59,7 @@ pub struct Running {
     pub address: SocketAddr,
     handle: Handle<SocketAddr>,
     task: tokio::task::JoinHandle<std::io::Result<()>>,
+    closing: Option<tokio::task::JoinHandle<()>>,
     hub: Hub,
 }
 
@@ -67,6 +71,9 @@ impl Running {
     pub async fn stop(self) -> Result<(), HubError> {
         self.handle.graceful_shutdown(Some(END_TIME));
         let ended = self.task.await?;
+        if let Some(closing) = self.closing {
+            closing.abort();
+        }
         let hub = self.hub;
         tokio::task::spawn_blocking(move || hub.stop()).await?;
         ended.map_err(|error| HubError::Thread(error.to_string()))
@@ -88,7 +95,8 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
     server.http_builder().http1().timer(hyper_util::rt::TokioTimer::new()).header_read_timeout(HEAD_TIME);
     let app = router(hub.clone(), Limits::new(options.a_second)).into_make_service_with_connect_info::<SocketAddr>();
     let task = tokio::spawn(server.serve(app));
-    Ok(Running { address, handle, task, hub })
+    let closing = options.closes_days.then(|| tokio::spawn(close_days(hub.clone())));
+    Ok(Running { address, handle, task, closing, hub })
 }
 
 /// Everything the hub answers.
@@ -98,6 +106,7 @@ fn router(hub: Hub, limits: Limits) -> Router {
     Router::new()
         .route("/healthz", get(health::healthz))
         .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
+        .merge(photo::routes())
         .fallback_service(console)
         .layer(limited)
         // Last, so that it is asked first: whatever goes wrong below is an answer, and the others go on.
