@@ -1,5 +1,6 @@
 //! A yard: a real hub in a process of its own, and phones that reach it over TLS.
 
+mod browser;
 mod cutting;
 mod picture;
 
@@ -18,6 +19,7 @@ use sumpbook_trade::record::Digest;
 use sumpbook_trade::{EntryId, Stamp};
 use tempfile::TempDir;
 
+pub use browser::{Browser, Shown, WHO};
 pub use cutting::Cutting;
 pub use picture::{names, picture, takes};
 
@@ -45,7 +47,12 @@ pub struct Yard {
 impl Yard {
     /// A shop with this many units and phones 1 to `phones`; the hub is not begun yet. `binary` is the command.
     pub fn new(binary: &'static str, units: u32, phones: u8) -> Yard {
-        let folder = tempfile::tempdir().unwrap();
+        Yard::new_in(binary, &std::env::temp_dir(), units, phones)
+    }
+
+    /// The same in a folder of its own within another.
+    pub fn new_in(binary: &'static str, within: &Path, units: u32, phones: u8) -> Yard {
+        let folder = tempfile::tempdir_in(within).unwrap();
         Yard::in_folder(folder.path(), units, phones);
         // A port that was free a moment ago, so that a hub begun again stands where it stood.
         let free = std::net::TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap();
@@ -90,9 +97,21 @@ impl Yard {
 
     /// Begins the hub and waits until it answers.
     pub fn begin(&mut self) {
+        self.begin_with(Stdio::inherit(), &[]);
+    }
+
+    /// Begins it so that it tells what it does, into a file.
+    pub fn begin_told(&mut self) -> tempfile::NamedTempFile {
+        let log = tempfile::NamedTempFile::new().unwrap();
+        self.begin_with(log.reopen().unwrap().into(), &["--verbose"]);
+        log
+    }
+
+    fn begin_with(&mut self, log: Stdio, more: &[&str]) {
         let mut command = Command::new(self.binary);
         command.args(["--shop".as_ref(), self.folder.path().as_os_str()]).arg("serve");
-        command.args(["--address", &self.address, "--close-by-hand"]).stdout(Stdio::piped());
+        command.args(["--address", &self.address, "--close-by-hand"]).args(more);
+        command.stdout(Stdio::piped()).stderr(log);
         if std::env::var_os("SUMPBOOK_HUB_TALKS").is_some() {
             command.arg("--verbose");
         }

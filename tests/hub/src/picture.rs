@@ -36,7 +36,7 @@ pub fn names(phone: &mut Daybook, unit: u32, photo: Digest) -> EntryId {
         what: NoteKind::Reminder,
         as_shown: "service".into(),
         stopped_by_itself: None,
-        gone_again: false,
+        gone_again: None,
         photo: Some(photo),
     };
     phone.record(Parts::about(truck(unit), note.into()), clock()).unwrap()

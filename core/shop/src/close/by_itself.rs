@@ -54,7 +54,7 @@ pub fn to_close(ledger: &Ledger, looked: i64, now: Stamp) -> Result<Vec<NaiveDat
         return Ok(Vec::new());
     }
     let Some(first) = ledger.store().truth().between(0, i64::MAX, 1)?.pop() else { return Ok(Vec::new()) };
-    let Ok(begun) = Stamp::from_parts(first.received_ms, 0) else { return Ok(Vec::new()) };
+    let Some(begun) = Stamp::from_parts(first.received_ms, 0) else { return Ok(Vec::new()) };
     let oldest = ended.checked_sub_days(Days::new(MOST_BACK)).unwrap_or(ended);
     let from = fleet.yard_day(begun).max(oldest);
     let touched = touched(ledger, looked)?;

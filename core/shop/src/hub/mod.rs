@@ -11,6 +11,7 @@ mod error;
 mod exchange;
 mod health;
 mod limits;
+mod openapi;
 mod photo;
 mod serve;
 #[cfg(test)]

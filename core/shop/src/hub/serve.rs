@@ -21,7 +21,7 @@ use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
 use super::closing::close_days;
 use super::limits::{self, Limits};
-use super::{Certificate, Hub, HubError, exchange, health, photo};
+use super::{Certificate, Hub, HubError, exchange, health, openapi, photo};
 use crate::console::{self, Console};
 
 /// A yard's phones may share one network address.
@@ -106,6 +106,7 @@ fn router(hub: Hub, limits: Limits) -> Router {
     Router::new()
         .route("/healthz", get(health::healthz))
         .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
+        .route("/v1/openapi.json", get(openapi::openapi))
         .merge(photo::routes())
         .fallback_service(console)
         .layer(limited)
