@@ -121,6 +121,9 @@ pub(super) struct Serve {
     /// Requests a second from one network address, eight times as many at once; more for a hub behind a proxy
     #[arg(long, default_value = "50", value_name = "N")]
     pub requests: std::num::NonZeroU32,
+    /// Close no day by itself; otherwise every ended day is closed at 04:00 of the yard, again when something came late
+    #[arg(long)]
+    pub close_by_hand: bool,
     /// Let the clock stand at this moment now and run on; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub clock: Option<Stamp>,
@@ -350,6 +353,11 @@ pub(super) enum PhoneVerb {
     /// Record from lines of JSON on standard input; each id is printed when its entry is durable
     #[command(after_help = RECORD_LINES)]
     Record,
+    /// Keep a photo; prints the name by which an entry can say it
+    Photo {
+        /// JPEG, PNG or WebP, at most 4 MiB
+        file: PathBuf,
+    },
     /// Show a screen
     Show {
         /// Which

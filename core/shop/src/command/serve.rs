@@ -20,7 +20,11 @@ pub(super) fn serve(folder: &Path, args: &Serve, json: bool) -> Result<(), Comma
     let threads = tokio::runtime::Builder::new_multi_thread().enable_all().build();
     let threads = threads.map_err(|error| HubError::Thread(error.to_string()))?;
     threads.block_on(async {
-        let options = ServeOptions { address: args.address.clone(), a_second: args.requests };
+        let options = ServeOptions {
+            address: args.address.clone(),
+            a_second: args.requests,
+            closes_days: !args.close_by_hand,
+        };
         let hub = Hub::over(shop, clock)?;
         let running = hub::serve(hub.clone(), &options).await?;
         let address = running.address.to_string();

@@ -35,7 +35,7 @@ impl Online {
         let hub = Hub::over(Shop::open(shop)?, clock.clone())?;
         let mut failed = None;
         for address in addresses {
-            let options = ServeOptions { address: address.clone(), a_second: A_SECOND };
+            let options = ServeOptions { address: address.clone(), a_second: A_SECOND, closes_days: false };
             match threads.block_on(serve(hub.clone(), &options)) {
                 Ok(running) => return Ok(Online { threads, running: Some(running), hub, clock }),
                 Err(error) => failed = Some(error),

@@ -7,10 +7,13 @@ mod browsers;
 mod certificate;
 mod challenge;
 mod clock;
+mod closing;
 mod error;
 mod exchange;
 mod health;
 mod limits;
+mod openapi;
+mod photo;
 mod serve;
 #[cfg(test)]
 mod tests;
@@ -33,6 +36,7 @@ use challenge::Challenges;
 pub use clock::HubClock;
 pub use error::HubError;
 pub use health::Figures;
+use photo::{Coming, Tokens};
 pub use serve::{Running, ServeOptions, serve};
 use writer::Writer;
 
@@ -46,6 +50,8 @@ struct Inner {
     secret: [u8; 32],
     clock: HubClock,
     challenges: Arc<Challenges>,
+    tokens: Arc<Tokens>,
+    coming: Coming,
     writer: Writer,
     figures: Figures,
 }
@@ -60,9 +66,12 @@ impl Hub {
         let root = shop.ledger.root();
         let secret = *shop.ledger.own_key().secret();
         let challenges = Arc::new(Challenges::new()?);
-        let writer = Writer::begin(shop, clock.clone(), challenges.clone())?;
+        let tokens = Arc::new(Tokens::new()?);
+        let coming = Coming::of(&folder);
+        let writer = Writer::begin(shop, clock.clone(), challenges.clone(), tokens.clone())?;
         let figures = Figures::default();
-        Ok(Hub(Arc::new(Inner { folder, root, secret, clock, challenges, writer, figures })))
+        let inner = Inner { folder, root, secret, clock, challenges, tokens, coming, writer, figures };
+        Ok(Hub(Arc::new(inner)))
     }
 
     /// Reads the books as they stand now. Everything one call asks is of one moment. Runs beside the

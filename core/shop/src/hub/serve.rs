@@ -22,8 +22,9 @@ use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
 use super::browsers::{ByName, Shown};
+use super::closing::close_days;
 use super::limits::{self, Limits};
-use super::{Certificate, Hub, HubError, exchange, health};
+use super::{Certificate, Hub, HubError, exchange, health, openapi, photo};
 use crate::console::{self, Console};
 
 /// A yard's phones may share one network address.
@@ -45,11 +46,13 @@ pub struct ServeOptions {
     /// Requests a second that one network address may make for long; eight times as many at once. A hub behind
     /// a proxy sees one address for all.
     pub a_second: NonZeroU32,
+    /// Close ended days by itself, once a night.
+    pub closes_days: bool,
 }
 
 impl Default for ServeOptions {
     fn default() -> ServeOptions {
-        ServeOptions { address: "0.0.0.0:8443".to_owned(), a_second: A_SECOND }
+        ServeOptions { address: "0.0.0.0:8443".to_owned(), a_second: A_SECOND, closes_days: false }
     }
 }
 
@@ -59,6 +62,7 @@ pub struct Running {
     pub address: SocketAddr,
     handle: Handle<SocketAddr>,
     task: tokio::task::JoinHandle<std::io::Result<()>>,
+    closing: Option<tokio::task::JoinHandle<()>>,
     hub: Hub,
 }
 
@@ -70,6 +74,9 @@ impl Running {
     pub async fn stop(self) -> Result<(), HubError> {
         self.handle.graceful_shutdown(Some(END_TIME));
         let ended = self.task.await?;
+        if let Some(closing) = self.closing {
+            closing.abort();
+        }
         let hub = self.hub;
         tokio::task::spawn_blocking(move || hub.stop()).await?;
         ended.map_err(|error| HubError::Thread(error.to_string()))
@@ -92,7 +99,8 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
     let app = router(hub.clone(), Limits::new(options.a_second))
         .into_make_service_with_connect_info::<SocketAddr>();
     let task = tokio::spawn(server.serve(app));
-    Ok(Running { address, handle, task, hub })
+    let closing = options.closes_days.then(|| tokio::spawn(close_days(hub.clone())));
+    Ok(Running { address, handle, task, closing, hub })
 }
 
 /// Everything the hub answers.
@@ -102,6 +110,8 @@ fn router(hub: Hub, limits: Limits) -> Router {
     Router::new()
         .route("/healthz", get(health::healthz))
         .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
+        .route("/v1/openapi.json", get(openapi::openapi))
+        .merge(photo::routes())
         .fallback_service(console)
         .layer(limited)
         // Last, so that it is asked first: whatever goes wrong below is an answer, and the others go on.

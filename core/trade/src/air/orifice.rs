@@ -2,7 +2,6 @@
 
 use uom::si::area::square_inch;
 use uom::si::f64::{Area, Length, Pressure, VolumeRate};
-use uom::si::length::inch;
 use uom::si::pressure::psi;
 use uom::si::volume_rate::cubic_foot_per_minute;
 
