@@ -23,7 +23,7 @@ mod writing;
 pub use drafts::DraftRow;
 pub use error::StoreError;
 pub use exchanges::ExchangeRow;
-pub use facts::FactRow;
+pub use facts::{FactRow, SignedOn};
 pub use open::{Opened, Store};
 pub use plans::Plan;
 pub use salvage::Salvaged;

@@ -9,6 +9,7 @@ pub(super) struct Table {
     caption: String,
     heads: Vec<String>,
     named: &'static [usize],
+    wide: &'static [usize],
     rows: Vec<Vec<Markup>>,
 }
 
@@ -16,7 +17,14 @@ impl Table {
     /// An empty one. `id` is its stable name, `caption` is read before it.
     pub(super) fn new(id: &str, caption: &str, heads: impl IntoIterator<Item = String>) -> Table {
         let heads = heads.into_iter().collect();
-        Table { id: id.to_owned(), caption: caption.to_owned(), heads, named: &[], rows: Vec::new() }
+        Table {
+            id: id.to_owned(),
+            caption: caption.to_owned(),
+            heads,
+            named: &[],
+            wide: &[],
+            rows: Vec::new(),
+        }
     }
 
     /// The same; these columns hold people's names, which a board's print leaves out.
@@ -24,8 +32,14 @@ impl Table {
         Table { named: columns, ..self }
     }
 
+    /// The same; these columns are left out on a narrow screen, where the first cell says what they say.
+    pub(super) fn wide(self, columns: &'static [usize]) -> Table {
+        Table { wide: columns, ..self }
+    }
+
     fn class(&self, column: usize) -> Option<&'static str> {
-        self.named.contains(&column).then_some("named")
+        let named = self.named.contains(&column).then_some("named");
+        named.or_else(|| self.wide.contains(&column).then_some("wide"))
     }
 
     /// The same with these rows; the first cell heads its row.

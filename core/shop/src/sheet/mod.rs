@@ -29,8 +29,9 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::Stamp;
 use sumpbook_trade::clock::Standing;
 
-pub(crate) use aside::closings;
+pub(crate) use aside::{closings, set_aside};
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
+pub(crate) use readings::questions;
 pub use record::{
     AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PhoneRow, Phones, Section,
     Sections, VisitRow, WithoutRow, Yesterday,
@@ -39,6 +40,9 @@ pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,
     TwiceRow,
 };
+pub(crate) use twice::doubles;
+pub(crate) use unit_day::{day_number, entry_of};
+pub(crate) use words::key as word;
 pub(crate) use yard::Yard;
 
 use crate::ShopError;

@@ -7,7 +7,7 @@ use sumpbook_trade::day::{DayStatus, UseKind};
 use sumpbook_trade::record::{Glass, Pour};
 
 /// The text a kebab-case choice has in JSON.
-pub(super) fn key<T: Serialize>(choice: &T) -> String {
+pub(crate) fn key<T: Serialize>(choice: &T) -> String {
     match serde_json::to_value(choice) {
         Ok(serde_json::Value::String(text)) => text,
         Ok(other) => other.to_string(),

@@ -4,4 +4,4 @@ mod closing;
 mod demo_month;
 mod folder;
 mod month;
-mod yard;
+pub(crate) mod yard;
