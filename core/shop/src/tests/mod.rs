@@ -5,4 +5,4 @@ mod closing_by_itself;
 mod demo_month;
 mod folder;
 mod month;
-mod yard;
+pub(crate) mod yard;
