@@ -20,7 +20,8 @@ fn yard() -> Yard {
 fn settled(yard: &Yard, phones: &mut [Daybook], recorded: &[EntryId]) {
     for _ in 0..3 {
         for phone in phones.iter_mut() {
-            exchange(phone).unwrap();
+            let done = exchange(phone).unwrap();
+            println!("{done:?}");
         }
     }
     let store = Store::reader(yard.folder()).unwrap();

@@ -91,6 +91,7 @@ fn a_hub_killed_between_two_pieces_goes_on_where_it_was() {
     let folder = tempfile::tempdir().unwrap();
     let mut phone = yard.phone(folder.path(), 1, &[0]);
     let bytes = picture(1, 3 * PIECE);
+    assert!(exchange(&mut phone).unwrap().whole);
     let (photo, _) = takes(&mut phone, 0, &bytes);
     let way = yard.way();
     let token = permission(&way, &mut phone);
