@@ -27,6 +27,8 @@ pub(super) struct Asked<'a> {
     pub(super) device: KeyId,
     /// What it brought itself.
     pub(super) has: HashSet<ChangeHash>,
+    /// Books it brought entries of that were here already: it has no receipt for them.
+    pub(super) again: BTreeSet<BookId>,
     /// The trucks it follows; none for a device that was stopped.
     pub(super) trucks: BTreeSet<TruckId>,
     /// Of a stopped device nothing is told but the fleet's book.
@@ -87,6 +89,7 @@ pub(super) fn give(ledger: &Ledger, asked: &Asked<'_>, answer: &mut Parcel) -> R
         }
         answer.reconcile.push(digests::whole(&page.truth, BookId::Fleet)?);
     }
+    page.told.extend(&asked.again);
     answer.heads = page.heads(asked.device)?;
     answer.cursors = match since {
         Since::Unknown => Vec::new(),
