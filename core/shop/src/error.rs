@@ -13,6 +13,9 @@ pub enum ShopError {
     /// The books said no.
     #[error(transparent)]
     Ledger(#[from] LedgerError),
+    /// A table could not be brought in.
+    #[error(transparent)]
+    Table(#[from] crate::table_in::TableError),
     /// The folder cannot be read or written.
     #[error("{} cannot be used: {}. Nothing was changed. Choose another folder.", .path.display(), plain(.reason))]
     Folder {

@@ -16,6 +16,8 @@ pub mod settle;
 pub mod sheet;
 mod shop;
 pub mod table;
+pub mod table_in;
+pub mod table_out;
 pub mod verify;
 
 #[cfg(test)]

@@ -11,6 +11,7 @@ mod error;
 mod examples;
 mod exchange;
 mod found;
+mod in_out;
 mod out;
 mod password;
 mod phone;
@@ -57,6 +58,8 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Record(args) => record::record(&asked.shop, args, asked.json).map(|()| None),
         Verb::Invite(args) => exchange::invite(&asked.shop, args).map(Some),
         Verb::TakeIn(args) => exchange::take_in(&asked.shop, args).map(Some),
+        Verb::BringIn(args) => in_out::bring_in(&asked.shop, args).map(Some),
+        Verb::TakeOut(args) => in_out::take_out(&asked.shop, args, asked.json),
         Verb::DaySheet(args) => day_sheet::day_sheet(&asked.shop, args).map(Some),
         Verb::Due(args) => due::due(&asked.shop, args).map(Some),
         Verb::Settle(args) => decide::settle(&asked.shop, args).map(Some),

@@ -8,6 +8,7 @@ mod assets;
 mod day;
 mod due_words;
 mod frame;
+mod in_out;
 mod language;
 mod mark;
 mod place;
@@ -56,6 +57,16 @@ impl Console {
     fn doors(&self) -> &Doors {
         &self.0.doors
     }
+}
+
+/// A text of the console in English, for the command line.
+pub(crate) fn said_in_english(key: &str) -> String {
+    language::Language::En.say(key, &[])
+}
+
+/// What must be said about a file before it can be brought in, in English.
+pub(crate) fn asked_in_english(ask: &crate::table_in::Ask) -> String {
+    in_out::asked(language::Language::En, ask)
 }
 
 /// Every page of the console, behind its door.

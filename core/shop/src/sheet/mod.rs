@@ -39,6 +39,7 @@ pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,
     TwiceRow,
 };
+pub(crate) use words::{glass, key};
 pub(crate) use yard::Yard;
 
 use crate::ShopError;

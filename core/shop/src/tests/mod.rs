@@ -4,4 +4,5 @@ mod closing;
 mod demo_month;
 mod folder;
 mod month;
+mod tables;
 mod yard;

@@ -1,10 +1,14 @@
 //! What may be asked.
 
+pub(super) mod in_out;
+
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use sumpbook_trade::{EntryId, Stamp};
+
+use in_out::{BringIn, TakeOut};
 
 use super::examples::{RECORD_LINES, REGISTER_LINES, SHOP_LINES};
 
@@ -41,6 +45,10 @@ pub(super) enum Verb {
     Invite(Invite),
     /// Take in a phone's file and write the answer for the way back
     TakeIn(TakeIn),
+    /// Bring in older records from a table: a dry run first, then what it saw
+    BringIn(BringIn),
+    /// Write a table of one kind of record
+    TakeOut(TakeOut),
     /// A day as the shop reads it
     DaySheet(DaySheet),
     /// What runs out first
