@@ -16,6 +16,12 @@ pub enum ShopError {
     /// A table could not be brought in.
     #[error(transparent)]
     Table(#[from] crate::table_in::TableError),
+    /// A file of the shop cannot be written, or does not hold.
+    #[error(transparent)]
+    Archive(#[from] crate::archive::ArchiveError),
+    /// The shop's key cannot be sealed or opened.
+    #[error(transparent)]
+    Seal(#[from] crate::sealed_key::SealError),
     /// The folder cannot be read or written.
     #[error("{} cannot be used: {}. Nothing was changed. Choose another folder.", .path.display(), plain(.reason))]
     Folder {
