@@ -4,13 +4,19 @@
 //! the same address with `.json` or `Accept: application/json`. A page asks who is there before anything.
 
 mod answer;
+mod aside;
 mod assets;
+mod certificates;
 mod day;
+mod due;
 mod due_words;
+mod form;
 mod frame;
 mod in_out;
 mod language;
 mod mark;
+mod photo;
+mod people;
 mod place;
 mod refused;
 mod ruler;
@@ -22,6 +28,9 @@ mod unit;
 mod units;
 mod visit;
 mod words;
+
+#[cfg(test)]
+mod tests;
 
 use std::sync::Arc;
 
@@ -41,13 +50,14 @@ pub struct Console(Arc<Inner>);
 struct Inner {
     hub: Hub,
     doors: Doors,
+    codes: people::Codes,
 }
 
 impl Console {
     /// The console of a hub. Who may sign in stands in the shop's folder.
     pub fn of(hub: Hub) -> Console {
         let doors = Doors::of(hub.folder());
-        Console(Arc::new(Inner { hub, doors }))
+        Console(Arc::new(Inner { hub, doors, codes: people::Codes::default() }))
     }
 
     fn hub(&self) -> &Hub {
@@ -57,11 +67,30 @@ impl Console {
     fn doors(&self) -> &Doors {
         &self.0.doors
     }
+
+    /// Codes that stand on somebody's screen.
+    fn codes(&self) -> &people::Codes {
+        &self.0.codes
+    }
 }
 
 /// A text of the console in English, for the command line.
 pub(crate) fn said_in_english(key: &str) -> String {
     language::Language::En.say(key, &[])
+}
+
+/// A text of the console in a language by its tag; English when it has another.
+pub(crate) fn say_in(tag: &str, key: &str, args: &[(&str, sumpbook_daybook::text::Arg<'_>)]) -> String {
+    spoken(tag).say(key, args)
+}
+
+/// A task's name, likewise; the plain word where a fleet has made one of its own.
+pub(crate) fn task_in(tag: &str, task: &str) -> String {
+    texts::find(spoken(tag), &format!("task-{task}"), &[]).unwrap_or_else(|| task.replace('-', " "))
+}
+
+fn spoken(tag: &str) -> language::Language {
+    language::Language::ALL.into_iter().find(|language| language.tag() == tag).unwrap_or_default()
 }
 
 /// What must be said about a file before it can be brought in, in English.
@@ -75,6 +104,11 @@ pub fn router(console: Console) -> Router {
         .merge(day::routes())
         .merge(units::routes())
         .merge(unit::routes())
+        .merge(certificates::routes())
+        .merge(photo::routes())
+        .merge(due::routes())
+        .merge(aside::routes())
+        .merge(people::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))
         .route("/words", get(language::choose))

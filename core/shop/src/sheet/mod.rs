@@ -19,6 +19,7 @@ mod rows;
 mod sentences;
 mod twice;
 mod unit_day;
+mod unit_now;
 mod uses;
 mod words;
 mod yard;
@@ -29,8 +30,9 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::Stamp;
 use sumpbook_trade::clock::Standing;
 
-pub(crate) use aside::closings;
+pub(crate) use aside::{closings, set_aside};
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
+pub(crate) use readings::questions;
 pub use record::{
     AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PhoneRow, Phones, Section,
     Sections, VisitRow, WithoutRow, Yesterday,
@@ -39,7 +41,11 @@ pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,
     TwiceRow,
 };
-pub(crate) use words::{glass, key};
+pub(crate) use twice::doubles;
+pub(crate) use unit_day::{day_number, entry_of};
+pub(crate) use unit_now::{UnitNow, is_old_news, open_defects, to_certify, unit_now, units_now};
+pub(crate) use words::key as word;
+pub(crate) use words::{glass, key, poured};
 pub(crate) use yard::Yard;
 
 use crate::ShopError;

@@ -101,12 +101,12 @@ impl UnitDay {
 }
 
 /// A calendar day as the projection counts them: days since 1970-01-01.
-pub(super) fn day_number(day: NaiveDate) -> i32 {
+pub(crate) fn day_number(day: NaiveDate) -> i32 {
     day.num_days_from_ce().saturating_sub(719_163)
 }
 
 /// An entry by its number; none when it does not read.
-pub(super) fn entry_of(truth: &Truth<'_>, n: i64) -> Result<Option<(HeldEntry, Entry)>, ShopError> {
+pub(crate) fn entry_of(truth: &Truth<'_>, n: i64) -> Result<Option<(HeldEntry, Entry)>, ShopError> {
     let Some(held) = truth.entry(n)? else { return Ok(None) };
     Ok(Entry::from_payload(&held.row.payload).ok().map(|entry| (held, entry)))
 }

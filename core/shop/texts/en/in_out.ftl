@@ -131,3 +131,11 @@ out-backup = Backup
 out-backup-help = The shop's whole folder as it stands now, its key sealed by the phrase that was shown when the shop was made. Keep it elsewhere.
 out-backup-make = Make a backup
 out-backup-no-phrase = No phrase was made yet. On the shop's computer: sumpbook phrase
+
+feed-name = Sumpbook, { $fleet }: what runs out
+feed-open = { $unit }: { $task }, last good day
+feed-done = { $unit }: { $task }, done { $day }
+feed-gone = { $unit }: { $task }, no longer asked for
+feed-by-hours = The hours of the meter had run out when they were read on this day.
+feed-hours = Due at { $hours } h of the meter or on the last day by the calendar, whichever comes first.
+feed-manual = The maker's manual comes first. This says what was recorded, no more.

@@ -131,3 +131,11 @@ out-backup = Respaldo
 out-backup-help = Toda la carpeta del taller como está ahora, su llave sellada con la frase que se mostró al hacer el taller. Guardarlo en otro lugar.
 out-backup-make = Hacer un respaldo
 out-backup-no-phrase = Todavía no se hizo una frase. En la computadora del taller: sumpbook phrase
+
+feed-name = Sumpbook, { $fleet }: lo que vence
+feed-open = { $unit }: { $task }, último día bueno
+feed-done = { $unit }: { $task }, hecho el { $day }
+feed-gone = { $unit }: { $task }, ya no se pide
+feed-by-hours = Las horas del medidor ya se habían acabado cuando se leyeron este día.
+feed-hours = Vence a las { $hours } h del medidor o el último día por calendario, lo que llegue primero.
+feed-manual = Primero el manual del fabricante. Esto dice lo que se registró, nada más.
