@@ -74,7 +74,8 @@ pub fn restore(file: &Path, folder: &Path, phrase: &Phrase) -> Result<Manifest, 
             return Err(ArchiveError::Changed(format!("the book {} ends elsewhere", names.name(book))).into());
         }
     }
-    sumpbook_daybook::exchange::begin_epoch(&mut shop.ledger).map_err(|error| ArchiveError::Zip(error.to_string()))?;
+    sumpbook_daybook::exchange::begin_epoch(&mut shop.ledger)
+        .map_err(|error| ArchiveError::Zip(error.to_string()))?;
     shop.ledger.settle()?;
     drop(shop);
     new.put_in_place()?;

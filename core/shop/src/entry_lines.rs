@@ -110,7 +110,8 @@ fn line(held: &HeldEntry, names: &BookNames) -> Result<EntryLine, ShopError> {
         BookId::Fleet => (None, None),
         BookId::Truck { truck, year } => (Some(truck), Some(year)),
     };
-    let cose = sign::cose(&row.payload, &row.signature).map_err(sumpbook_daybook::ledger::LedgerError::from)?;
+    let cose =
+        sign::cose(&row.payload, &row.signature).map_err(sumpbook_daybook::ledger::LedgerError::from)?;
     Ok(EntryLine {
         n: held.n,
         received: held.received_ms,
@@ -145,7 +146,8 @@ pub(crate) fn read(line: &str, fleet: FleetId) -> Option<Read> {
     };
     let deps: Option<Vec<ChangeHash>> = line.deps.iter().map(|dep| fixed(dep).map(ChangeHash)).collect();
     let (payload, signature) = opened(&HEXLOWER.decode(line.cose.as_bytes()).ok()?)?;
-    let place = Place { fleet, book, actor: Actor(fixed(&line.actor)?), seq: line.seq, deps: deps?, id: line.id };
+    let place =
+        Place { fleet, book, actor: Actor(fixed(&line.actor)?), seq: line.seq, deps: deps?, id: line.id };
     let carrier = match &line.carrier {
         Some(key) => Some(fixed(key)?),
         None => None,

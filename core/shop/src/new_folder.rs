@@ -48,7 +48,8 @@ impl NewFolder {
     /// When they cannot be written.
     pub(crate) fn keep_key(&self, key: &DeviceKey, fleet: FleetId, sealed: &[u8]) -> Result<(), ShopError> {
         let sealed = String::from_utf8_lossy(sealed);
-        private(&self.path().join(KEY_FILE), &format!("{}\n", Digest(*key.secret()))).map_err(|e| self.failed(e))?;
+        private(&self.path().join(KEY_FILE), &format!("{}\n", Digest(*key.secret())))
+            .map_err(|e| self.failed(e))?;
         private(&self.path().join(sealed_key::FILE), &sealed).map_err(|e| self.failed(e))?;
         std::fs::write(self.path().join(FLEET_FILE), format!("{fleet}\n")).map_err(|e| self.failed(e))
     }

@@ -5,7 +5,7 @@ use std::io::{BufWriter, Write};
 use std::path::Path;
 
 use serde::{Deserialize, Serialize};
-use sumpbook_daybook::book::document;
+use sumpbook_daybook::book::{BookId, document};
 use sumpbook_daybook::gate::ChangeHash;
 use sumpbook_daybook::ledger::{Carried, Ledger, Root};
 use sumpbook_daybook::store::{ExchangeRow, SheetRow};
@@ -57,7 +57,9 @@ pub fn export(ledger: &Ledger, folder: &Path, to: &Path, now: Stamp) -> Result<M
     let mut archive = ArchiveWriter::begin(to, Purpose::WholeFleet, ledger, now)?;
     let names = BookNames::of(ledger)?;
     let truth = ledger.store().truth();
-    let beside = tempfile::NamedTempFile::new_in(to.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new(".")));
+    let beside = tempfile::NamedTempFile::new_in(
+        to.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new(".")),
+    );
     let beside = beside.map_err(|reason| ArchiveError::File { path: to.to_owned(), reason })?;
     let mut lines = BufWriter::new(beside.as_file());
     let counts = entry_lines::write(ledger, &names, &mut lines, |_| true)?;
@@ -112,49 +114,83 @@ pub fn import(file: &Path, folder: &Path, phrase: &Phrase) -> Result<Manifest, S
     new.keep_key(&key, manifest.fleet, &sealed)?;
     let root = Root { fleet: manifest.fleet, shop: archive.key() };
     let (mut ledger, _) = Ledger::open(new.path(), root, key)?;
-    let (carried, heads_of) = entries(&mut archive, &manifest)?;
-    if let Err((place, why)) = ledger.take_over(&carried)? {
-        let id = carried.get(place).map(|carried| carried.incoming.id().to_string()).unwrap_or_default();
-        return Err(ArchiveError::Changed(format!("entry {id} is not admitted: {why:?}")).into());
-    }
+    let entries = Entries::read(&mut archive, &manifest)?;
+    entries.take_into(&mut ledger, &manifest)?;
     for row in lines::<ExchangeLine>(&mut archive, EXCHANGES)? {
         let ExchangeLine { device, at: at_ms, from: from_n, to: to_n, off: off_ms } = row;
         ledger.store_mut().log_exchange(&ExchangeRow { device, at_ms, from_n, to_n, off_ms })?;
     }
     for row in lines::<SheetLine>(&mut archive, SHEETS)? {
         let SheetLine { day, version, at: at_ms, n, heads, body, changes } = row;
-        ledger.store_mut().keep_sheet(&SheetRow { day, version, at_ms, n, heads, body: body.into_bytes(), changes })?;
-    }
-    for (book, name) in heads_of {
-        let heads: Vec<String> = ledger.store().truth().heads(book)?.iter().map(ChangeHash::to_string).collect();
-        if manifest.heads.get(&name) != Some(&heads) {
-            return Err(ArchiveError::Changed(format!("the book {name} ends elsewhere")).into());
-        }
+        ledger.store_mut().keep_sheet(&SheetRow {
+            day,
+            version,
+            at_ms,
+            n,
+            heads,
+            body: body.into_bytes(),
+            changes,
+        })?;
     }
     new.take_photos(&mut archive)?;
-    sumpbook_daybook::exchange::begin_epoch(&mut ledger).map_err(|error| ArchiveError::Zip(error.to_string()))?;
+    sumpbook_daybook::exchange::begin_epoch(&mut ledger)
+        .map_err(|error| ArchiveError::Zip(error.to_string()))?;
     ledger.settle()?;
     drop(ledger);
     new.put_in_place()?;
     Ok(manifest)
 }
 
-type Entries = (Vec<Carried>, BTreeMap<sumpbook_daybook::book::BookId, String>);
+/// The entries of an archive, in their order.
+pub(crate) struct Entries {
+    carried: Vec<Carried>,
+    hashes: Vec<ChangeHash>,
+    /// The name each book has in the archive.
+    names: BTreeMap<BookId, String>,
+}
 
-/// The entries of an archive in their order, and the name each book has there.
-pub(crate) fn entries(archive: &mut Archive, manifest: &Manifest) -> Result<Entries, ShopError> {
-    let bytes = needed(archive, ENTRIES, MOST)?;
-    let text = std::str::from_utf8(&bytes).map_err(|_| ArchiveError::NotOurs("its entries are no text"))?;
-    let (mut carried, mut names) = (Vec::new(), BTreeMap::new());
-    for line in text.lines() {
-        let read = entry_lines::read(line, manifest.fleet).ok_or(ArchiveError::NotOurs("an entry in it does not read"))?;
-        names.entry(read.carried.incoming.place.book).or_insert(read.book);
-        carried.push(read.carried);
+impl Entries {
+    /// Reads them; nothing of them is believed yet.
+    pub(crate) fn read(archive: &mut Archive, manifest: &Manifest) -> Result<Entries, ShopError> {
+        let bytes = needed(archive, ENTRIES, MOST)?;
+        let text =
+            std::str::from_utf8(&bytes).map_err(|_| ArchiveError::NotOurs("its entries are no text"))?;
+        let mut entries = Entries { carried: Vec::new(), hashes: Vec::new(), names: BTreeMap::new() };
+        for line in text.lines() {
+            let read = entry_lines::read(line, manifest.fleet);
+            let read = read.ok_or(ArchiveError::NotOurs("an entry in it does not read"))?;
+            entries.names.entry(read.carried.incoming.place.book).or_insert(read.book);
+            entries.hashes.push(read.hash);
+            entries.carried.push(read.carried);
+        }
+        if entries.carried.len() != manifest.entries || entries.names.len() != manifest.heads.len() {
+            return Err(ArchiveError::Changed("it holds other entries than its list says".to_owned()).into());
+        }
+        Ok(entries)
     }
-    if carried.len() != manifest.entries || names.len() != manifest.heads.len() {
-        return Err(ArchiveError::Changed("it holds other entries than its list says".to_owned()).into());
+
+    /// Takes them all through the gate; then each must have the hash it had, and each book end where it did.
+    pub(crate) fn take_into(&self, ledger: &mut Ledger, manifest: &Manifest) -> Result<(), ShopError> {
+        let changed = |what: String| Err(ArchiveError::Changed(what).into());
+        if let Err((place, why)) = ledger.take_over(&self.carried)? {
+            let id =
+                self.carried.get(place).map(|carried| carried.incoming.id().to_string()).unwrap_or_default();
+            return changed(format!("entry {id} is not admitted: {why:?}"));
+        }
+        let truth = ledger.store().truth();
+        for (carried, hash) in self.carried.iter().zip(&self.hashes) {
+            if truth.entry(carried.n)?.is_none_or(|held| held.row.hash != *hash) {
+                return changed(format!("entry {} has another hash", carried.incoming.id()));
+            }
+        }
+        for (book, name) in &self.names {
+            let heads: Vec<String> = truth.heads(*book)?.iter().map(ChangeHash::to_string).collect();
+            if manifest.heads.get(name) != Some(&heads) {
+                return changed(format!("the book {name} ends elsewhere than its list says"));
+            }
+        }
+        Ok(())
     }
-    Ok((carried, names))
 }
 
 pub(crate) fn needed(archive: &mut Archive, name: &str, most: u64) -> Result<Vec<u8>, ArchiveError> {

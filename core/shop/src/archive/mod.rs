@@ -77,16 +77,22 @@ pub enum ArchiveError {
         reason: std::io::Error,
     },
     /// Not such a file.
-    #[error("this is not a file that a shop wrote: {0}. Nothing was changed. Choose the file you were given.")]
+    #[error(
+        "this is not a file that a shop wrote: {0}. Nothing was changed. Choose the file you were given."
+    )]
     NotOurs(&'static str),
     /// Made by a newer version.
-    #[error("a newer version made this file (form {0}). Nothing was changed. Update this program, then open it.")]
+    #[error(
+        "a newer version made this file (form {0}). Nothing was changed. Update this program, then open it."
+    )]
     Newer(u32),
     /// Made for something else.
     #[error("this file was made for something else: it is {}. Nothing was changed.", purpose(*.0))]
     OtherPurpose(Purpose),
     /// What is in it is not what was signed.
-    #[error("this file was changed after the shop signed it: {0}. Nothing was changed here. Ask for it again.")]
+    #[error(
+        "this file was changed after the shop signed it: {0}. Nothing was changed here. Ask for it again."
+    )]
     Changed(String),
     /// It cannot be put together.
     #[error("the file could not be put together: {0}")]

@@ -32,18 +32,23 @@ impl Archive {
     /// When it is no such file, is for something else, or was changed.
     pub fn open(path: &Path, purpose: Purpose) -> Result<Archive, ArchiveError> {
         let file = File::open(path).map_err(|reason| ArchiveError::File { path: path.to_owned(), reason })?;
-        let mut zip = ZipArchive::new(BufReader::new(file)).map_err(|_| ArchiveError::NotOurs("it is no zip"))?;
+        let mut zip =
+            ZipArchive::new(BufReader::new(file)).map_err(|_| ArchiveError::NotOurs("it is no zip"))?;
         if zip.len() > MOST_FILES {
             return Err(ArchiveError::NotOurs("it holds too many files"));
         }
-        let bytes = whole(&mut zip, "manifest.json", MOST_LIST).ok_or(ArchiveError::NotOurs("it has no list"))?;
-        let cose = whole(&mut zip, "manifest.cose", MOST_LIST).ok_or(ArchiveError::NotOurs("its list is not signed"))?;
+        let bytes =
+            whole(&mut zip, "manifest.json", MOST_LIST).ok_or(ArchiveError::NotOurs("it has no list"))?;
+        let cose = whole(&mut zip, "manifest.cose", MOST_LIST)
+            .ok_or(ArchiveError::NotOurs("its list is not signed"))?;
         let form: Option<u64> = serde_json::from_slice::<serde_json::Value>(&bytes)
             .ok()
             .and_then(|value| value.get("sumpbook-archive")?.as_u64());
         match form {
             Some(1) => {}
-            Some(newer) if newer > 1 => return Err(ArchiveError::Newer(u32::try_from(newer).unwrap_or(u32::MAX))),
+            Some(newer) if newer > 1 => {
+                return Err(ArchiveError::Newer(u32::try_from(newer).unwrap_or(u32::MAX)));
+            }
             _ => return Err(ArchiveError::NotOurs("its list does not read")),
         }
         let manifest: Manifest =

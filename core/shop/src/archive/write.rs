@@ -40,7 +40,12 @@ impl ArchiveWriter {
     ///
     /// # Errors
     /// When it cannot be written there.
-    pub fn begin(path: &Path, purpose: Purpose, ledger: &Ledger, now: Stamp) -> Result<ArchiveWriter, ArchiveError> {
+    pub fn begin(
+        path: &Path,
+        purpose: Purpose,
+        ledger: &Ledger,
+        now: Stamp,
+    ) -> Result<ArchiveWriter, ArchiveError> {
         let mut beside = path.as_os_str().to_owned();
         beside.push(".part");
         let beside = Beside(PathBuf::from(beside));
@@ -48,7 +53,8 @@ impl ArchiveWriter {
         options.write(true).create(true).truncate(true);
         #[cfg(unix)]
         std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-        let file = options.open(&beside.0).map_err(|reason| ArchiveError::File { path: path.to_owned(), reason })?;
+        let file =
+            options.open(&beside.0).map_err(|reason| ArchiveError::File { path: path.to_owned(), reason })?;
         let fleet = ledger.fleet();
         let manifest = Manifest {
             sumpbook_archive: 1,
@@ -62,7 +68,12 @@ impl ArchiveWriter {
             heads: BTreeMap::new(),
             files: BTreeMap::new(),
         };
-        Ok(ArchiveWriter { zip: ZipWriter::new(BufWriter::new(file)), manifest, path: path.to_owned(), beside })
+        Ok(ArchiveWriter {
+            zip: ZipWriter::new(BufWriter::new(file)),
+            manifest,
+            path: path.to_owned(),
+            beside,
+        })
     }
 
     /// Notes a book that is in it, and how many entries of it.
@@ -108,10 +119,13 @@ impl ArchiveWriter {
     /// # Errors
     /// When it cannot be written.
     pub fn finish(mut self, ledger: &Ledger) -> Result<Manifest, ArchiveError> {
-        let manifest = serde_json::to_vec_pretty(&self.manifest).map_err(|e| ArchiveError::Zip(e.to_string()))?;
+        let manifest =
+            serde_json::to_vec_pretty(&self.manifest).map_err(|e| ArchiveError::Zip(e.to_string()))?;
         let cose = signed::sign(&manifest, ledger.own_key())?;
         for (name, bytes) in [("manifest.json", manifest), ("manifest.cose", cose)] {
-            self.zip.start_file(name, options(bytes.len() as u64)).map_err(|e| ArchiveError::Zip(e.to_string()))?;
+            self.zip
+                .start_file(name, options(bytes.len() as u64))
+                .map_err(|e| ArchiveError::Zip(e.to_string()))?;
             self.zip.write_all(&bytes).map_err(|reason| self.failed(reason))?;
         }
         let failed = |reason| ArchiveError::File { path: self.path.clone(), reason };
@@ -124,7 +138,9 @@ impl ArchiveWriter {
 
     fn start(&mut self, name: &str, length: u64) -> Result<(), ArchiveError> {
         if !is_plain(name) || self.manifest.files.contains_key(name) {
-            return Err(ArchiveError::Zip(format!("'{name}' cannot be a file's name in it, or is one already")));
+            return Err(ArchiveError::Zip(format!(
+                "'{name}' cannot be a file's name in it, or is one already"
+            )));
         }
         self.zip.start_file(name, options(length)).map_err(|e| ArchiveError::Zip(e.to_string()))
     }

@@ -101,7 +101,8 @@ impl Kept {
                 if clock.closed {
                     continue;
                 }
-                let since = clock.last.map_or_else(|| "first".to_owned(), |last| last.entry.simple().to_string());
+                let since =
+                    clock.last.map_or_else(|| "first".to_owned(), |last| last.entry.simple().to_string());
                 let name = format!("{stem}.{since}");
                 let before = self.items.get(&name).map(|item| item.answer.clone());
                 let Some(answer) = answer(&yard, &state, clock, before.as_ref()) else { continue };

@@ -49,7 +49,8 @@ impl Feed {
     /// Whether this is the secret of its address. Takes as long whatever differs.
     pub fn opens(&self, token: &str) -> bool {
         let Some(own) = &self.kept.token else { return false };
-        let [one, other] = [own.as_str(), token].map(|token| -> [u8; 32] { Sha256::digest(token.as_bytes()).into() });
+        let [one, other] =
+            [own.as_str(), token].map(|token| -> [u8; 32] { Sha256::digest(token.as_bytes()).into() });
         one.iter().zip(other).fold(0, |differs, (a, b)| differs | (a ^ b)) == 0
     }
 
@@ -108,7 +109,11 @@ impl Feed {
         let (number, year) = (day.day().to_string(), day.year().to_string());
         let day = [("day", Arg::Text(&number)), ("month", Arg::Text(&month)), ("year", Arg::Text(&year))];
         let day = say_in(language, "ask-day-year", &day);
-        say_in(language, key, &[("unit", Arg::Text(&item.unit)), ("task", Arg::Text(task)), ("day", Arg::Text(&day))])
+        say_in(
+            language,
+            key,
+            &[("unit", Arg::Text(&item.unit)), ("task", Arg::Text(task)), ("day", Arg::Text(&day))],
+        )
     }
 }
 

@@ -19,7 +19,8 @@ use crate::table_out::{self, Of};
 /// When the file is no table, something must be said about it first, or it is not what the dry run saw.
 pub(super) fn bring_in(folder: &Path, args: &BringIn) -> Result<Said, CommandError> {
     let mut shop = open(folder)?;
-    let file = fs::read(&args.file).map_err(|reason| CommandError::File { path: args.file.clone(), reason })?;
+    let file =
+        fs::read(&args.file).map_err(|reason| CommandError::File { path: args.file.clone(), reason })?;
     let asked = Asked {
         what: args.what.what(),
         dates: args.dates.map(super::args::in_out::DatesAsked::style),
@@ -38,7 +39,8 @@ pub(super) fn bring_in(folder: &Path, args: &BringIn) -> Result<Said, CommandErr
         return Err(CommandError::Found(Box::new(said)));
     }
     if let Some(path) = &args.refused {
-        let rows = table_in::refused_csv(&file, &told, |why| why.to_string()).map_err(crate::ShopError::from)?;
+        let rows =
+            table_in::refused_csv(&file, &told, |why| why.to_string()).map_err(crate::ShopError::from)?;
         write_whole(path, &rows, "Nothing of them came in.")?;
     }
     Said::new(text(&told, args.seen.is_some()), &told)
@@ -46,8 +48,16 @@ pub(super) fn bring_in(folder: &Path, args: &BringIn) -> Result<Said, CommandErr
 
 fn text(told: &DryRun, done: bool) -> String {
     let mut text = match done {
-        true => format!("{} brought in. {} refused, {} here already.\n", counted(told.good, "row", "rows"), told.refused_rows, told.here),
-        false => format!("Dry run: {} good, {} refused, {} already here. Nothing was brought in yet.\n", told.good, told.refused_rows, told.here),
+        true => format!(
+            "{} brought in. {} refused, {} here already.\n",
+            counted(told.good, "row", "rows"),
+            told.refused_rows,
+            told.here
+        ),
+        false => format!(
+            "Dry run: {} good, {} refused, {} already here. Nothing was brought in yet.\n",
+            told.good, told.refused_rows, told.here
+        ),
     };
     if !told.unused.is_empty() {
         text.push_str(&format!("Nothing is done with these columns: {}\n", told.unused.join(", ")));
@@ -80,7 +90,11 @@ fn text(told: &DryRun, done: bool) -> String {
         text.push_str(&format!("\n{already}"));
     }
     if told.good > 0 {
-        text.push_str(&format!("\nTo bring in the {}, say it again with:\n  --by NAME --seen {}", counted(told.good, "good row", "good rows"), told.seen));
+        text.push_str(&format!(
+            "\nTo bring in the {}, say it again with:\n  --by NAME --seen {}",
+            counted(told.good, "good row", "good rows"),
+            told.seen
+        ));
     }
     text
 }
@@ -99,15 +113,22 @@ pub(super) fn take_out(folder: &Path, args: &TakeOut, json: bool) -> Result<Opti
     let bytes = sheet.to_csv(args.mark);
     let Some(path) = &args.to else {
         if json {
-            let rows: Vec<Vec<&str>> = sheet.rows.iter().map(|row| row.iter().map(table_out::Cell::as_str).collect()).collect();
+            let rows: Vec<Vec<&str>> =
+                sheet.rows.iter().map(|row| row.iter().map(table_out::Cell::as_str).collect()).collect();
             return Said::new("", &serde_json::json!({ "heads": sheet.heads, "rows": rows })).map(Some);
         }
         out::bytes(&bytes)?;
         return Ok(None);
     };
     write_whole(path, &bytes, "Nothing was changed.")?;
-    let text = format!("{} holds {} of {}.", path.display(), counted(sheet.rows.len(), "row", "rows"), args.kind.name());
-    Said::new(text, &serde_json::json!({ "file": path, "kind": args.kind, "rows": sheet.rows.len() })).map(Some)
+    let text = format!(
+        "{} holds {} of {}.",
+        path.display(),
+        counted(sheet.rows.len(), "row", "rows"),
+        args.kind.name()
+    );
+    Said::new(text, &serde_json::json!({ "file": path, "kind": args.kind, "rows": sheet.rows.len() }))
+        .map(Some)
 }
 
 /// What a table refuses, as any command does.

@@ -15,8 +15,8 @@ mod frame;
 mod in_out;
 mod language;
 mod mark;
-mod photo;
 mod people;
+mod photo;
 mod place;
 mod refused;
 mod ruler;
@@ -51,13 +51,19 @@ struct Inner {
     hub: Hub,
     doors: Doors,
     codes: people::Codes,
+    looked: in_out::Desk,
 }
 
 impl Console {
     /// The console of a hub. Who may sign in stands in the shop's folder.
     pub fn of(hub: Hub) -> Console {
         let doors = Doors::of(hub.folder());
-        Console(Arc::new(Inner { hub, doors, codes: people::Codes::default() }))
+        Console(Arc::new(Inner {
+            hub,
+            doors,
+            codes: people::Codes::default(),
+            looked: in_out::Desk::default(),
+        }))
     }
 
     fn hub(&self) -> &Hub {
@@ -66,6 +72,11 @@ impl Console {
 
     fn doors(&self) -> &Doors {
         &self.0.doors
+    }
+
+    /// Tables that were looked at and not brought in yet.
+    fn looked(&self) -> &in_out::Desk {
+        &self.0.looked
     }
 
     /// Codes that stand on somebody's screen.
@@ -109,6 +120,7 @@ pub fn router(console: Console) -> Router {
         .merge(due::routes())
         .merge(aside::routes())
         .merge(people::routes())
+        .merge(in_out::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))
         .route("/words", get(language::choose))

@@ -15,7 +15,11 @@ pub(super) struct Asked {
 }
 
 /// Answers whoever knows the secret; to all others there is nothing here.
-pub(super) async fn feed(State(hub): State<Hub>, Path(file): Path<String>, Query(asked): Query<Asked>) -> Response {
+pub(super) async fn feed(
+    State(hub): State<Hub>,
+    Path(file): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Response {
     let nothing = || (StatusCode::NOT_FOUND, "Nothing is at this address.").into_response();
     let Some(token) = file.strip_suffix(".ics").map(str::to_owned) else { return nothing() };
     let now = hub.now();

@@ -55,7 +55,9 @@ pub enum SealError {
     #[error(transparent)]
     Phrase(#[from] PhraseError),
     /// Another phrase, or a changed file.
-    #[error("this phrase does not open the shop's key. Nothing was changed. It is the one shown when this shop was made, or by the last `sumpbook phrase`.")]
+    #[error(
+        "this phrase does not open the shop's key. Nothing was changed. It is the one shown when this shop was made, or by the last `sumpbook phrase`."
+    )]
     Closed,
     /// The file does not read.
     #[error("the sealed key does not read. Nothing was changed. Take another backup.")]
@@ -105,7 +107,12 @@ pub fn kept(folder: &Path) -> Result<Vec<u8>, SealError> {
 ///
 /// # Errors
 /// When the phrase is another, or the file was changed.
-pub fn open(sealed: &[u8], phrase: &Phrase, fleet: FleetId, shop: &PublicKey) -> Result<DeviceKey, SealError> {
+pub fn open(
+    sealed: &[u8],
+    phrase: &Phrase,
+    fleet: FleetId,
+    shop: &PublicKey,
+) -> Result<DeviceKey, SealError> {
     let sealed: Sealed = serde_json::from_slice(sealed).map_err(|_| SealError::Broken)?;
     let cost = sealed.argon2id;
     if sealed.sumpbook_sealed_key != 1
@@ -132,7 +139,8 @@ fn seal(phrase: &Phrase, fleet: FleetId, key: &DeviceKey) -> Result<String, Seal
     let cost = Cost { memory_kib: MEMORY_KIB, passes: PASSES, lanes: LANES };
     let aad = beside(fleet, &key.public());
     let payload = Payload { msg: key.secret(), aad: &aad };
-    let sealed = cipher(phrase, &salt, cost)?.encrypt(&Nonce::from(nonce), payload).map_err(|_| SealError::Broken)?;
+    let sealed =
+        cipher(phrase, &salt, cost)?.encrypt(&Nonce::from(nonce), payload).map_err(|_| SealError::Broken)?;
     let file = Sealed {
         sumpbook_sealed_key: 1,
         argon2id: cost,
@@ -144,7 +152,8 @@ fn seal(phrase: &Phrase, fleet: FleetId, key: &DeviceKey) -> Result<String, Seal
 }
 
 fn cipher(phrase: &Phrase, salt: &[u8], cost: Cost) -> Result<ChaCha20Poly1305, SealError> {
-    let params = Params::new(cost.memory_kib, cost.passes, cost.lanes, Some(32)).map_err(|_| SealError::Broken)?;
+    let params =
+        Params::new(cost.memory_kib, cost.passes, cost.lanes, Some(32)).map_err(|_| SealError::Broken)?;
     let mut key = [0; 32];
     Argon2::new(Algorithm::Argon2id, Version::V0x13, params)
         .hash_password_into(phrase.secret(), salt, &mut key)

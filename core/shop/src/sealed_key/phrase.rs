@@ -23,7 +23,9 @@ pub enum PhraseError {
     #[error("'{0}' stands in no phrase. Nothing was changed. Look at the paper again.")]
     Sign(char),
     /// One sign or two are not those that were printed.
-    #[error("this phrase was not read right: its signs do not agree. Nothing was changed. Look at the paper again.")]
+    #[error(
+        "this phrase was not read right: its signs do not agree. Nothing was changed. Look at the paper again."
+    )]
     Mistyped,
 }
 
@@ -68,7 +70,8 @@ impl Phrase {
     /// A weighted sum: one wrong sign changes it, and two that changed places do.
     fn check(&self) -> u8 {
         // 31 is prime, so a weight from 1 to 30 never hides a difference below 31; the 32nd sign stands for 31.
-        let sum: u32 = self.0.iter().zip(1u32..).map(|(value, weight)| (u32::from(*value) + 1) * weight).sum();
+        let sum: u32 =
+            self.0.iter().zip(1u32..).map(|(value, weight)| (u32::from(*value) + 1) * weight).sum();
         u8::try_from(sum % 31).unwrap_or(0)
     }
 }
@@ -104,7 +107,8 @@ mod tests {
         let text = phrase.to_string();
         assert_eq!(text.len(), 6 * 4 + 5);
         assert_eq!(Phrase::read(&text).unwrap(), phrase);
-        let typed = format!(" {} ", text.to_lowercase().replace('-', " ").replace('0', "o").replace('1', "l"));
+        let typed =
+            format!(" {} ", text.to_lowercase().replace('-', " ").replace('0', "o").replace('1', "l"));
         assert_eq!(Phrase::read(&typed).unwrap(), phrase);
         assert_eq!(format!("{phrase:?}"), "Phrase");
         assert_ne!(Phrase::generate().unwrap(), phrase);

@@ -101,9 +101,8 @@ pub(super) fn ask(asked: &Asked, heads: &[Head], rows: &[(usize, Vec<String>)]) 
                 .filter_map(move |head| Some((*row, record.get(head.place)?.trim())))
         })
     };
-    days(asked, cells(&[Column::Date, Column::InService])).or_else(|| {
-        decimals(asked, cells(&[Column::Hours, Column::InServiceHours, Column::Volume]))
-    })
+    days(asked, cells(&[Column::Date, Column::InService]))
+        .or_else(|| decimals(asked, cells(&[Column::Hours, Column::InServiceHours, Column::Volume])))
 }
 
 fn days<'a>(asked: &Asked, cells: impl Iterator<Item = (usize, &'a str)>) -> Option<Ask> {
@@ -134,5 +133,10 @@ fn decimals<'a>(asked: &Asked, cells: impl Iterator<Item = (usize, &'a str)>) ->
         }
     }
     let [Some((row, one)), Some((other_row, other))] = first else { return None };
-    Some(Ask::DecimalsMixed { row, as_written: one.to_owned(), other_row, other_as_written: other.to_owned() })
+    Some(Ask::DecimalsMixed {
+        row,
+        as_written: one.to_owned(),
+        other_row,
+        other_as_written: other.to_owned(),
+    })
 }

@@ -25,7 +25,13 @@ const UNKNOWN: [&str; 12] =
     ["", "-", "--", "\u{2013}", "\u{2014}", "?", "n/a", "na", "unknown", "desconocido", "s/d", "#n/a"];
 
 impl<'a> Cells<'a> {
-    pub(super) fn new(row: usize, asked: &'a Asked, today: NaiveDate, heads: &'a [Head], record: &'a [String]) -> Cells<'a> {
+    pub(super) fn new(
+        row: usize,
+        asked: &'a Asked,
+        today: NaiveDate,
+        heads: &'a [Head],
+        record: &'a [String],
+    ) -> Cells<'a> {
         Cells { row, asked, today, heads, record, refused: Vec::new(), rounded: Vec::new() }
     }
 
@@ -73,7 +79,9 @@ impl<'a> Cells<'a> {
         let why = match dates::read(text, self.asked.dates) {
             Day::One { day, .. } if day > self.today => Why::Ahead,
             // No set on a truck is older.
-            Day::One { day, .. } if day < NaiveDate::from_ymd_opt(1980, 1, 1).unwrap_or_default() => Why::LongAgo,
+            Day::One { day, .. } if day < NaiveDate::from_ymd_opt(1980, 1, 1).unwrap_or_default() => {
+                Why::LongAgo
+            }
             Day::One { day, time, .. } => return Some((day, time)),
             Day::Wrong(why) => why,
             // The whole file waits for an answer: see `ask`.
@@ -154,7 +162,10 @@ impl<'a> Cells<'a> {
 pub(super) fn without_word(text: &str) -> &str {
     let bare = text.trim().trim_end_matches(|c: char| c.is_alphabetic() || c == '.' || c == ' ');
     // A figure that ends in a point keeps it: it is no figure.
-    if text.trim().ends_with('.') && !text.trim().ends_with(char::is_alphabetic) && !text.contains(char::is_alphabetic) {
+    if text.trim().ends_with('.')
+        && !text.trim().ends_with(char::is_alphabetic)
+        && !text.contains(char::is_alphabetic)
+    {
         return text.trim();
     }
     bare

@@ -36,16 +36,41 @@ impl What {
         use Column as C;
         match self {
             What::Units => &[
-                C::Unit, C::InService, C::InServiceHours, C::Serial, C::Plate, C::SetSerial, C::Features,
-                C::OilFamily, C::OilGrade,
+                C::Unit,
+                C::InService,
+                C::InServiceHours,
+                C::Serial,
+                C::Plate,
+                C::SetSerial,
+                C::Features,
+                C::OilFamily,
+                C::OilGrade,
             ],
             What::Services => &[
-                C::Unit, C::Date, C::Task, C::Hours, C::Time, C::Parts, C::Volume, C::OilFamily, C::OilGrade, C::Note,
+                C::Unit,
+                C::Date,
+                C::Task,
+                C::Hours,
+                C::Time,
+                C::Parts,
+                C::Volume,
+                C::OilFamily,
+                C::OilGrade,
+                C::Note,
             ],
             What::Readings => &[C::Unit, C::Date, C::Hours, C::Time, C::Meter, C::Note],
             What::Pours => &[
-                C::Unit, C::Date, C::Fluid, C::Volume, C::Hours, C::Time, C::OilFamily, C::OilGrade, C::Before,
-                C::After, C::Note,
+                C::Unit,
+                C::Date,
+                C::Fluid,
+                C::Volume,
+                C::Hours,
+                C::Time,
+                C::OilFamily,
+                C::OilGrade,
+                C::Before,
+                C::After,
+                C::Note,
             ],
         }
     }
@@ -118,10 +143,23 @@ impl Column {
             Column::Unit => &["unit", "door", "door number", "truck", "unidad", "camión", "número"],
             Column::Date => &["date", "day", "done on", "fecha", "día"],
             Column::Time => &["time", "hora"],
-            Column::Hours => &["hours", "hour meter", "meter reading", "reading", "figure", "horas", "horómetro", "lectura"],
+            Column::Hours => &[
+                "hours",
+                "hour meter",
+                "meter reading",
+                "reading",
+                "figure",
+                "horas",
+                "horómetro",
+                "lectura",
+            ],
             Column::Task => &["task", "tasks", "service", "tarea", "tareas", "servicio"],
-            Column::Parts => &["parts", "part numbers", "part number", "filters", "piezas", "refacciones", "filtros"],
-            Column::Volume => &["volume", "amount", "poured", "oil", "volumen", "cantidad", "agregado", "aceite"],
+            Column::Parts => {
+                &["parts", "part numbers", "part number", "filters", "piezas", "refacciones", "filtros"]
+            }
+            Column::Volume => {
+                &["volume", "amount", "poured", "oil", "volumen", "cantidad", "agregado", "aceite"]
+            }
             Column::OilFamily => &["oil family", "family", "familia", "familia de aceite"],
             Column::OilGrade => &["oil grade", "grade", "grado", "grado de aceite"],
             Column::Note => &["note", "notes", "remarks", "nota", "notas", "observaciones"],
@@ -131,7 +169,9 @@ impl Column {
             Column::After => &["after", "glass after", "level after", "después"],
             Column::Serial => &["truck serial", "serial", "vin", "serie del camión", "serie"],
             Column::Plate => &["plate", "license plate", "placa", "placas"],
-            Column::SetSerial => &["set serial", "compressor serial", "serie del equipo", "serie del compresor"],
+            Column::SetSerial => {
+                &["set serial", "compressor serial", "serie del equipo", "serie del compresor"]
+            }
             Column::InService => &["in service", "in service since", "en servicio", "en servicio desde"],
             Column::InServiceHours => &["in service hours", "hours in service", "horas en servicio"],
             Column::Features => &["features", "has", "equipment", "equipamiento", "lleva"],
@@ -233,7 +273,8 @@ mod tests {
     #[test]
     fn no_head_stands_for_two_columns() {
         for what in What::ALL {
-            let mut all: Vec<&str> = what.columns().iter().flat_map(|column| column.heads()).copied().collect();
+            let mut all: Vec<&str> =
+                what.columns().iter().flat_map(|column| column.heads()).copied().collect();
             let count = all.len();
             all.sort_unstable();
             all.dedup();

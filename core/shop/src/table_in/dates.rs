@@ -98,9 +98,11 @@ fn made(year: u32, month: u32, day: u32) -> Result<NaiveDate, Why> {
 /// (ISO/IEC 29500-1, 18.17.4.1, the 1900 base; from memory). Up to 60 nobody means one here.
 fn number(text: &str, style: Option<DateStyle>) -> Day {
     let (whole, part) = text.split_once('.').unwrap_or((text, ""));
-    let day = whole.parse::<u64>().ok().filter(|n| (61..=109_574).contains(n)).and_then(|n| {
-        NaiveDate::from_ymd_opt(1899, 12, 30)?.checked_add_days(Days::new(n))
-    });
+    let day = whole
+        .parse::<u64>()
+        .ok()
+        .filter(|n| (61..=109_574).contains(n))
+        .and_then(|n| NaiveDate::from_ymd_opt(1899, 12, 30)?.checked_add_days(Days::new(n)));
     let Some(day) = day else { return Day::Wrong(Why::NotADate) };
     match style {
         Some(DateStyle::Serial) => {
@@ -132,10 +134,11 @@ fn without_time(text: &str) -> Option<(String, Option<NaiveTime>)> {
 /// A time of day: 6:30, 06:30:15, 6:30 PM.
 pub(super) fn clock(text: &str) -> Option<NaiveTime> {
     let text = text.trim().to_uppercase().replace("A. M.", "AM").replace("P. M.", "PM").replace('.', "");
-    let (digits, half) = match text.strip_suffix("AM").map(|t| (t, 0)).or(text.strip_suffix("PM").map(|t| (t, 12))) {
-        Some((digits, add)) => (digits.trim().to_owned(), Some(add)),
-        None => (text, None),
-    };
+    let (digits, half) =
+        match text.strip_suffix("AM").map(|t| (t, 0)).or(text.strip_suffix("PM").map(|t| (t, 12))) {
+            Some((digits, add)) => (digits.trim().to_owned(), Some(add)),
+            None => (text, None),
+        };
     let time = ["%H:%M", "%H:%M:%S"].iter().find_map(|form| NaiveTime::parse_from_str(&digits, form).ok())?;
     match half {
         None => Some(time),
@@ -146,15 +149,32 @@ pub(super) fn clock(text: &str) -> Option<NaiveTime> {
 
 /// Beginnings of months in English and Spanish, by number.
 const MONTHS: [(&str, u32); 17] = [
-    ("jan", 1), ("ene", 1), ("feb", 2), ("mar", 3), ("apr", 4), ("abr", 4), ("may", 5), ("jun", 6), ("jul", 7),
-    ("aug", 8), ("ago", 8), ("sep", 9), ("oct", 10), ("nov", 11), ("dec", 12), ("dic", 12), ("set", 9),
+    ("jan", 1),
+    ("ene", 1),
+    ("feb", 2),
+    ("mar", 3),
+    ("apr", 4),
+    ("abr", 4),
+    ("may", 5),
+    ("jun", 6),
+    ("jul", 7),
+    ("aug", 8),
+    ("ago", 8),
+    ("sep", 9),
+    ("oct", 10),
+    ("nov", 11),
+    ("dec", 12),
+    ("dic", 12),
+    ("set", 9),
 ];
 
 /// A day with its month by name: 12 Oct 2026, Oct 12, 2026, 12-oct-2026, 12 de octubre de 2026.
 fn named(text: &str) -> Option<NaiveDate> {
     let parts: Vec<String> = text
         .split([' ', ',', '-', '/', '.'])
-        .filter(|part| !part.is_empty() && !part.eq_ignore_ascii_case("de") && !part.eq_ignore_ascii_case("del"))
+        .filter(|part| {
+            !part.is_empty() && !part.eq_ignore_ascii_case("de") && !part.eq_ignore_ascii_case("del")
+        })
         .map(str::to_lowercase)
         .collect();
     let [first, second, year] = parts.as_slice() else { return None };
@@ -205,7 +225,14 @@ mod tests {
         };
         is("10/13/2026", Some(DateStyle::Mdy));
         is("13/10/2026", Some(DateStyle::Dmy));
-        for text in ["2026-10-12", "2026/10/12", "12 Oct 2026", "Oct 12, 2026", "12-oct-2026", "12 de octubre de 2026"] {
+        for text in [
+            "2026-10-12",
+            "2026/10/12",
+            "12 Oct 2026",
+            "Oct 12, 2026",
+            "12-oct-2026",
+            "12 de octubre de 2026",
+        ] {
             is(text, None);
             assert_eq!(one(text, Some(DateStyle::Dmy)), day("2026-10-12"), "{text}");
         }

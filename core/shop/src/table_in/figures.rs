@@ -48,8 +48,11 @@ pub(super) enum Figure {
 
 /// Reads a cell that holds a number and nothing else.
 pub(super) fn read(text: &str, style: Option<DecimalStyle>) -> Figure {
-    let bare: String =
-        text.trim().chars().filter(|c| !matches!(c, ' ' | '\u{a0}' | '\u{202f}' | '\'' | '\u{2019}')).collect();
+    let bare: String = text
+        .trim()
+        .chars()
+        .filter(|c| !matches!(c, ' ' | '\u{a0}' | '\u{202f}' | '\'' | '\u{2019}'))
+        .collect();
     let digits = bare.strip_prefix('+').unwrap_or(&bare);
     if digits.starts_with('-') && digits.len() > 1 {
         return Figure::Wrong(Why::Negative);
@@ -119,7 +122,8 @@ fn plain(digits: &str, style: DecimalStyle) -> Option<String> {
 pub(super) fn clock_hours(text: &str) -> Option<Result<Tenths, Why>> {
     let text = text.trim();
     let parts: Vec<&str> = text.split(':').collect();
-    let digits = |part: &str| !part.is_empty() && part.len() <= 7 && part.bytes().all(|byte| byte.is_ascii_digit());
+    let digits =
+        |part: &str| !part.is_empty() && part.len() <= 7 && part.bytes().all(|byte| byte.is_ascii_digit());
     let (hours, minutes, seconds) = match parts.as_slice() {
         [hours, minutes] => (hours, minutes, &"0"),
         [hours, minutes, seconds] => (hours, minutes, seconds),

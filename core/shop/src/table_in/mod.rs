@@ -158,10 +158,14 @@ pub enum TableError {
     #[error("this file holds no rows. Nothing was brought in. Its first row holds the heads of its columns.")]
     Empty,
     /// Not a table.
-    #[error("this file does not read as a table: {0}. Nothing was brought in. Save it again as CSV in UTF-8.")]
+    #[error(
+        "this file does not read as a table: {0}. Nothing was brought in. Save it again as CSV in UTF-8."
+    )]
     NotATable(String),
     /// A column is missing.
-    #[error("this file has no column '{missing}', which {what} need. Nothing was brought in. Columns that are known: {known}.")]
+    #[error(
+        "this file has no column '{missing}', which {what} need. Nothing was brought in. Columns that are known: {known}."
+    )]
     Column {
         /// What it was said to hold.
         what: &'static str,
@@ -174,7 +178,9 @@ pub enum TableError {
     #[error("{0}")]
     Ask(Box<Ask>),
     /// Another file, or other words about it, than the dry run saw.
-    #[error("this is not what the dry run saw: the file, or what was said about it, is another, or something came in since. Nothing was brought in. Look at the dry run again.")]
+    #[error(
+        "this is not what the dry run saw: the file, or what was said about it, is another, or something came in since. Nothing was brought in. Look at the dry run again."
+    )]
     NotSeen,
 }
 
@@ -202,7 +208,13 @@ pub fn dry_run(ledger: &Ledger, file: &[u8], asked: &Asked, now: Stamp) -> Resul
 ///
 /// # Errors
 /// [`TableError::NotSeen`] when it is not what the dry run saw; as [`dry_run`]; and as any write.
-pub fn bring_in(shop: &mut Shop, file: &[u8], asked: &Asked, seen: &str, hand: &Hand) -> Result<DryRun, ShopError> {
+pub fn bring_in(
+    shop: &mut Shop,
+    file: &[u8],
+    asked: &Asked,
+    seen: &str,
+    hand: &Hand,
+) -> Result<DryRun, ShopError> {
     if hand.person.is_none() {
         return Err(ShopError::NoPerson);
     }
@@ -249,7 +261,8 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
         return Ok(Plan { told, planned });
     }
     let fleet = ledger.fleet();
-    let template = Template::common_practice().map_err(|_| TableError::NotATable("no checklist".to_owned()))?;
+    let template =
+        Template::common_practice().map_err(|_| TableError::NotATable("no checklist".to_owned()))?;
     let reader = Reader { fleet, person: hand.person, now, template };
     let mut rows_of: Vec<usize> = Vec::new();
     for (row, record) in &table.rows {
@@ -285,7 +298,12 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
 
 type Found = Option<Result<Planned, Here>>;
 
-fn entry(ledger: &Ledger, reader: &Reader<'_>, what: What, cells: &mut Cells<'_>) -> Result<Found, ShopError> {
+fn entry(
+    ledger: &Ledger,
+    reader: &Reader<'_>,
+    what: What,
+    cells: &mut Cells<'_>,
+) -> Result<Found, ShopError> {
     let Some(entry) = reader.entry(what, cells) else { return Ok(None) };
     Ok(Some(match same::here(ledger, &entry)? {
         Some(here) => Err(here),
@@ -316,7 +334,9 @@ fn is_same(one: &Planned, other: &Planned) -> bool {
     match (one, other) {
         (Planned::Entry(a), Planned::Entry(b)) => {
             a.id == b.id
-                || (a.unit == b.unit && a.at.moment().date_naive() == b.at.moment().date_naive() && same::says_the_same(a, b))
+                || (a.unit == b.unit
+                    && a.at.moment().date_naive() == b.at.moment().date_naive()
+                    && same::says_the_same(a, b))
         }
         (Planned::Unit(a), Planned::Unit(b)) => a.door.eq_ignore_ascii_case(&b.door),
         _ => false,
@@ -325,12 +345,9 @@ fn is_same(one: &Planned, other: &Planned) -> bool {
 
 fn read_as(fleet: &sumpbook_daybook::fleet::Fleet, row: usize, planned: &Planned) -> ReadAs {
     match planned {
-        Planned::Unit(unit) => ReadAs {
-            row,
-            unit: unit.door.clone(),
-            day: unit.in_service,
-            hours: Some(unit.in_service_hours),
-        },
+        Planned::Unit(unit) => {
+            ReadAs { row, unit: unit.door.clone(), day: unit.in_service, hours: Some(unit.in_service_hours) }
+        }
         Planned::Entry(entry) => ReadAs {
             row,
             unit: entry.unit.map(|truck| fleet.door(truck)).unwrap_or_default(),

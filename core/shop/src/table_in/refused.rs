@@ -27,7 +27,8 @@ pub fn refused_csv(file: &[u8], told: &DryRun, say: impl Fn(Why) -> String) -> R
         if why.is_empty() {
             continue;
         }
-        let mut cells: Vec<Cell> = (0..width).map(|place| Cell::text(record.get(place).map_or("", String::as_str))).collect();
+        let mut cells: Vec<Cell> =
+            (0..width).map(|place| Cell::text(record.get(place).map_or("", String::as_str))).collect();
         cells.push(Cell::text(why.join("; ")));
         rows.push(cells);
     }

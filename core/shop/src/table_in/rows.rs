@@ -6,8 +6,8 @@ use sumpbook_daybook::gate::MOST_PAYLOAD;
 use sumpbook_daybook::line::{Line, Writer};
 use sumpbook_daybook::text::Texts;
 use sumpbook_trade::clock::TaskId;
-use sumpbook_trade::record::{Glass, HourReading, How, Meter, OilPut, Pour, ServiceDone, Source, TopUp};
 use sumpbook_trade::fluid::OilFamily;
+use sumpbook_trade::record::{Glass, HourReading, How, Meter, OilPut, Pour, ServiceDone, Source, TopUp};
 use sumpbook_trade::{Entry, Fact, Fluid, PersonId, Stamp, Template, Tenths, TruckId};
 
 use super::cells::Cells;
@@ -169,7 +169,9 @@ impl Reader<'_> {
             // An hour that a spring night leaves out is the one after it.
             let later = local.checked_add_signed(chrono::TimeDelta::hours(1)).unwrap_or(local);
             let found = zone.from_local_datetime(&local).earliest();
-            found.or_else(|| zone.from_local_datetime(&later).earliest()).map(|at| Stamp::from(at.fixed_offset()))
+            found
+                .or_else(|| zone.from_local_datetime(&later).earliest())
+                .map(|at| Stamp::from(at.fixed_offset()))
         };
         let at_noon = at(time.unwrap_or(noon))?;
         if time.is_none() && at_noon > self.now { at(NaiveTime::default()) } else { Some(at_noon) }

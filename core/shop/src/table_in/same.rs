@@ -26,7 +26,8 @@ pub(super) fn id(truck: TruckId, at: Stamp, hours: Option<Tenths>, fact: &Fact) 
         source: sumpbook_trade::record::Source::BroughtIn,
         fact: fact.clone(),
     };
-    let digest: [u8; 32] = Sha256::new_with_prefix(b"sumpbook brought in 1").chain_update(bare.to_payload()).finalize().into();
+    let digest: [u8; 32] =
+        Sha256::new_with_prefix(b"sumpbook brought in 1").chain_update(bare.to_payload()).finalize().into();
     let random = digest.first_chunk::<10>().copied().unwrap_or_default();
     let millis = u64::try_from(at.unix_ms()).unwrap_or(0);
     EntryId(Builder::from_unix_timestamp_millis(millis, &random).into_uuid())
@@ -44,7 +45,9 @@ pub(super) fn here(ledger: &Ledger, entry: &Entry) -> Result<Option<Here>, ShopE
                 held.extend(truth.entry(fact.n)?);
             }
         }
-        held.retain(|held| Entry::from_payload(&held.row.payload).is_ok_and(|other| says_the_same(&other, entry)));
+        held.retain(|held| {
+            Entry::from_payload(&held.row.payload).is_ok_and(|other| says_the_same(&other, entry))
+        });
     }
     let first = held.first().and_then(|held| Entry::from_payload(&held.row.payload).ok());
     Ok(first.map(|other| Here::Recorded { entry: other.id, at: other.at, source: other.source }))

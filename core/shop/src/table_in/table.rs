@@ -36,7 +36,11 @@ impl Table {
         let missing = what.needed().iter().find(|column| !heads.iter().any(|head| head.column == **column));
         if let Some(missing) = missing {
             let known: Vec<&str> = what.columns().iter().map(|column| column.name()).collect();
-            return Err(TableError::Column { what: what.name(), missing: missing.name(), known: known.join(", ") });
+            return Err(TableError::Column {
+                what: what.name(),
+                missing: missing.name(),
+                known: known.join(", "),
+            });
         }
         Ok((heads, unused))
     }
@@ -45,7 +49,8 @@ impl Table {
 /// The file's text: UTF-8 with or without its mark, or UTF-16 with it, as spreadsheets save "Unicode text".
 fn text(file: &[u8]) -> Result<String, TableError> {
     let utf_16 = |rest: &[u8], unit: fn([u8; 2]) -> u16| {
-        let units: Vec<u16> = rest.chunks_exact(2).filter_map(|pair| pair.try_into().ok().map(unit)).collect();
+        let units: Vec<u16> =
+            rest.chunks_exact(2).filter_map(|pair| pair.try_into().ok().map(unit)).collect();
         String::from_utf16(&units).map_err(|_| TableError::NotText)
     };
     let text = match file {
@@ -61,8 +66,11 @@ fn text(file: &[u8]) -> Result<String, TableError> {
 type Parted = (Vec<String>, Vec<(usize, Vec<String>)>);
 
 fn parted(text: &str, sign: u8) -> Result<Parted, TableError> {
-    let mut reader =
-        csv::ReaderBuilder::new().has_headers(false).flexible(true).delimiter(sign).from_reader(text.as_bytes());
+    let mut reader = csv::ReaderBuilder::new()
+        .has_headers(false)
+        .flexible(true)
+        .delimiter(sign)
+        .from_reader(text.as_bytes());
     let (mut heads, mut rows) = (Vec::new(), Vec::new());
     // Lines without anything are passed over by the reader and counted by a spreadsheet; a cell of two lines is one
     // row there.
@@ -71,7 +79,9 @@ fn parted(text: &str, sign: u8) -> Result<Parted, TableError> {
         let record = record.map_err(|error| TableError::NotATable(error.to_string()))?;
         let line = record.position().map_or(next_line, csv::Position::line);
         let cells: Vec<String> = record.iter().map(str::to_owned).collect();
-        row = row.saturating_add(1).saturating_add(usize::try_from(line.saturating_sub(next_line)).unwrap_or(0));
+        row = row
+            .saturating_add(1)
+            .saturating_add(usize::try_from(line.saturating_sub(next_line)).unwrap_or(0));
         let within: usize = cells.iter().map(|cell| cell.matches('\n').count()).sum();
         next_line = line.saturating_add(1).saturating_add(within as u64);
         if heads.is_empty() {
@@ -92,7 +102,9 @@ mod tests {
 
     #[test]
     fn rows_are_numbered_as_a_spreadsheet_does() {
-        let table = Table::read(b"unit,date,hours\nTH-01,2026-10-12,1\n\n,,\nTH-02,\"2026-\n10-12\",2\nTH-03,x,3\n").unwrap();
+        let table =
+            Table::read(b"unit,date,hours\nTH-01,2026-10-12,1\n\n,,\nTH-02,\"2026-\n10-12\",2\nTH-03,x,3\n")
+                .unwrap();
         let numbers: Vec<usize> = table.rows.iter().map(|(row, _)| *row).collect();
         assert_eq!(numbers, [2, 5, 6]);
     }
@@ -102,7 +114,11 @@ mod tests {
         for file in [
             "unidad;fecha;horas\nTH-01;2026-10-12;1,5\n".as_bytes().to_vec(),
             "\u{feff}unit\tdate\thours\nTH-01\t2026-10-12\t1,5\n".as_bytes().to_vec(),
-            [vec![0xff, 0xfe], "unit;date;hours\nTH-01;2026-10-12;1,5\n".encode_utf16().flat_map(u16::to_le_bytes).collect()].concat(),
+            [
+                vec![0xff, 0xfe],
+                "unit;date;hours\nTH-01;2026-10-12;1,5\n".encode_utf16().flat_map(u16::to_le_bytes).collect(),
+            ]
+            .concat(),
         ] {
             let table = Table::read(&file).unwrap();
             assert_eq!(table.rows[0].1, ["TH-01", "2026-10-12", "1,5"]);
@@ -117,7 +133,8 @@ mod tests {
         assert!(matches!(Table::read(&[b'a', 0xff, b'\n']), Err(TableError::NotText)));
         assert!(matches!(Table::read(b"a\0b\n1,2\n"), Err(TableError::NotText)));
         assert!(matches!(Table::read(&vec![b'a'; MOST_BYTES + 1]), Err(TableError::TooLarge)));
-        let told = Table::read(b"unit,hours\nTH-01,1\n").unwrap().heads(What::Readings).unwrap_err().to_string();
+        let told =
+            Table::read(b"unit,hours\nTH-01,1\n").unwrap().heads(What::Readings).unwrap_err().to_string();
         assert!(told.contains("no column 'date'"), "{told}");
     }
 }

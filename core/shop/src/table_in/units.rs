@@ -90,10 +90,14 @@ pub(super) fn there(fleet: &Fleet, row: &UnitRow) -> There {
         (Column::InServiceHours, row.in_service_hours != truck.in_service_hours),
         (Column::Features, row.features.as_ref().is_some_and(|has| has.switched != truck.features.switched)),
         (Column::SetSerial, differs(&row.set_serial, set.and_then(|set| set.serial.as_ref()))),
-        (Column::OilGrade, differs(&row.profile.oil_grade, set.and_then(|set| set.profile.oil_grade.as_ref()))),
+        (
+            Column::OilGrade,
+            differs(&row.profile.oil_grade, set.and_then(|set| set.profile.oil_grade.as_ref())),
+        ),
         (
             Column::OilFamily,
-            row.profile.oil_family.is_some() && row.profile.oil_family != set.and_then(|set| set.profile.oil_family),
+            row.profile.oil_family.is_some()
+                && row.profile.oil_family != set.and_then(|set| set.profile.oil_family),
         ),
     ];
     match columns.into_iter().find(|(_, differs)| *differs) {

@@ -63,7 +63,8 @@ impl Cell {
 /// spreadsheets need to see that it is UTF-8.
 pub fn sheet_of(heads: &[String], rows: impl IntoIterator<Item = Vec<Cell>>, mark: bool) -> Vec<u8> {
     let begins = if mark { "\u{feff}".as_bytes().to_vec() } else { Vec::new() };
-    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).flexible(true).from_writer(begins);
+    let mut writer =
+        csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).flexible(true).from_writer(begins);
     // Writing to a Vec cannot fail, and rows may be of any length.
     let heads: Vec<Cell> = heads.iter().map(|head| Cell::text(head.as_str())).collect();
     let _ = writer.write_record(heads.iter().map(Cell::as_str));

@@ -37,7 +37,9 @@ pub(super) fn items(ledger: &Ledger, of: Of<'_>, kinds: &[FactKind]) -> Result<V
             }
         }
     }
-    items.sort_by(|a, b| (&a.door, a.entry.at.unix_ms(), a.held.row.id).cmp(&(&b.door, b.entry.at.unix_ms(), b.held.row.id)));
+    items.sort_by(|a, b| {
+        (&a.door, a.entry.at.unix_ms(), a.held.row.id).cmp(&(&b.door, b.entry.at.unix_ms(), b.held.row.id))
+    });
     Ok(items)
 }
 
@@ -46,8 +48,18 @@ pub(super) const BEFORE: [&str; 3] = ["Unit", "Time (UTC)", "Time (yard)"];
 
 /// Heads of the columns after them.
 pub(super) const AFTER: [&str; 12] = [
-    "Hours (h)", "Person", "With", "PIN given", "Device", "Source", "Void", "Set aside", "Came to the shop (UTC)", "Set serial",
-    "Note", "Entry",
+    "Hours (h)",
+    "Person",
+    "With",
+    "PIN given",
+    "Device",
+    "Source",
+    "Void",
+    "Set aside",
+    "Came to the shop (UTC)",
+    "Set serial",
+    "Note",
+    "Entry",
 ];
 
 impl Item {

@@ -13,7 +13,17 @@ use crate::ShopError;
 use crate::sheet::{Yard, glass, key};
 
 pub(super) fn services(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
-    let own = ["Tasks", "Late (h)", "Late (days)", "Parts", "Oil as given", "Oil (mL)", "Oil family", "Oil grade", "Oil reason"];
+    let own = [
+        "Tasks",
+        "Late (h)",
+        "Late (days)",
+        "Parts",
+        "Oil as given",
+        "Oil (mL)",
+        "Oil family",
+        "Oil grade",
+        "Oil reason",
+    ];
     let mut rows = Vec::new();
     for item in items(ledger, of, &[FactKind::ServiceDone])? {
         let Fact::ServiceDone(done) = &item.entry.fact else { continue };
@@ -21,7 +31,11 @@ pub(super) fn services(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet
         let mut late = (None, None);
         if let Some(truck) = item.entry.unit {
             let then = ledger.unit_state_at(truck, item.entry.at.unix_ms())?;
-            for clock in then.clocks.iter().filter(|clock| clock.last.is_some_and(|last| last.entry == item.entry.id.0)) {
+            for clock in then
+                .clocks
+                .iter()
+                .filter(|clock| clock.last.is_some_and(|last| last.entry == item.entry.id.0))
+            {
                 late.0 = late.0.max(clock.late_by.and_then(|late| late.hours));
                 late.1 = late.1.max(clock.late_by.and_then(|late| late.days));
             }
@@ -49,8 +63,19 @@ pub(super) fn services(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet
 
 pub(super) fn pours(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
     let own = [
-        "Fluid", "Family", "Grade", "Pour", "Poured as given", "Poured (mL)", "Glass before", "Glass after", "Gauge at zero",
-        "Blow-down silent", "Stopped (min)", "Stopped said by", "Warmth",
+        "Fluid",
+        "Family",
+        "Grade",
+        "Pour",
+        "Poured as given",
+        "Poured (mL)",
+        "Glass before",
+        "Glass after",
+        "Gauge at zero",
+        "Blow-down silent",
+        "Stopped (min)",
+        "Stopped said by",
+        "Warmth",
     ];
     let mut rows = Vec::new();
     for item in items(ledger, of, &[FactKind::TopUp])? {
@@ -107,7 +132,16 @@ pub(super) fn certificates(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<S
 
 /// One row for each acknowledgement of a display note, and one for each note that nobody acknowledged.
 pub(super) fn acknowledgements(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
-    let own = ["Kind", "As shown", "Stopped by itself", "Gone again", "Acknowledged", "Acknowledged by", "Acknowledged (UTC)", "Acknowledged (yard)"];
+    let own = [
+        "Kind",
+        "As shown",
+        "Stopped by itself",
+        "Gone again",
+        "Acknowledged",
+        "Acknowledged by",
+        "Acknowledged (UTC)",
+        "Acknowledged (yard)",
+    ];
     let all = items(ledger, of, &[FactKind::DisplayNote, FactKind::Acknowledgement])?;
     let mut answers: BTreeMap<EntryId, Vec<usize>> = BTreeMap::new();
     for (at, item) in all.iter().enumerate() {
@@ -154,15 +188,32 @@ pub(super) fn acknowledgements(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Resu
 /// One row for each answer of a pre-trip, and for each defect of an end-of-day report or that none was found.
 pub(super) fn inspections(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
     let own = [
-        "Report", "Walk", "Checklist edition", "Item", "Place", "Answer", "Word", "Locks", "Words", "Figures",
-        "On the screen (s)", "Answered together", "Whole walk (s)", "Ends the walk", "Photos",
+        "Report",
+        "Walk",
+        "Checklist edition",
+        "Item",
+        "Place",
+        "Answer",
+        "Word",
+        "Locks",
+        "Words",
+        "Figures",
+        "On the screen (s)",
+        "Answered together",
+        "Whole walk (s)",
+        "Ends the walk",
+        "Photos",
     ];
     let mut rows = Vec::new();
     for item in items(ledger, of, &[FactKind::PreTripSection, FactKind::EndOfDay])? {
         match &item.entry.fact {
             Fact::PreTripSection(section) => {
                 for answer in &section.answers {
-                    let head = [Cell::text("pre-trip"), Cell::text(section.walk.to_string()), Cell::figure(section.edition)];
+                    let head = [
+                        Cell::text("pre-trip"),
+                        Cell::text(section.walk.to_string()),
+                        Cell::figure(section.edition),
+                    ];
                     let end = [Cell::known(section.seconds), Cell::yes(section.complete), photos(answer)];
                     rows.push(item.row(ledger, yard, head.into_iter().chain(answered(answer)).chain(end)));
                 }
@@ -177,7 +228,11 @@ pub(super) fn inspections(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sh
                 if report.defects.is_empty() {
                     let mut none = vec![Cell::blank(), Cell::blank(), Cell::text("none found")];
                     none.resize(9, Cell::blank());
-                    rows.push(item.row(ledger, yard, head().into_iter().chain(none).chain(end(Cell::blank()))));
+                    rows.push(item.row(
+                        ledger,
+                        yard,
+                        head().into_iter().chain(none).chain(end(Cell::blank())),
+                    ));
                 }
             }
             _ => {}

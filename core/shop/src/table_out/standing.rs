@@ -16,9 +16,26 @@ fn plain(heads: &[&str]) -> Vec<String> {
 
 pub(super) fn of_units(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
     let own = [
-        "Unit", "Truck serial", "Plate", "Set serial", "In service", "Hours in service (h)", "Hours (h)", "Hours read (UTC)",
-        "Hours read (yard)", "Road", "Air", "Day status", "Oil family", "Oil grade", "Delivery", "Glass", "Features",
-        "Programme edition", "Truck", "Set",
+        "Unit",
+        "Truck serial",
+        "Plate",
+        "Set serial",
+        "In service",
+        "Hours in service (h)",
+        "Hours (h)",
+        "Hours read (UTC)",
+        "Hours read (yard)",
+        "Road",
+        "Air",
+        "Day status",
+        "Oil family",
+        "Oil grade",
+        "Delivery",
+        "Glass",
+        "Features",
+        "Programme edition",
+        "Truck",
+        "Set",
     ];
     let mut rows = Vec::new();
     for (door, truck) in units(ledger, yard, of)? {
@@ -35,7 +52,8 @@ pub(super) fn of_units(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet
         let last = state.hours.last.as_ref();
         let [utc, local] = times_or_blank(yard, last.map(|last| Stamp::from(last.at)));
         let profile = set.map(|set| &set.profile);
-        let features = registered.map(|truck| truck.features.switched.iter().map(key).collect::<Vec<_>>().join("; "));
+        let features =
+            registered.map(|truck| truck.features.switched.iter().map(key).collect::<Vec<_>>().join("; "));
         rows.push(vec![
             Cell::text(door),
             Cell::some(registered.and_then(|truck| truck.serial.clone())),
@@ -64,32 +82,45 @@ pub(super) fn of_units(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet
 
 pub(super) fn due(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
     let own = [
-        "Unit", "Task", "State", "Hours left (h)", "Days left", "Due at (h)", "Last good day", "Runs out first", "Hours used (h)",
-        "Hours read (UTC)", "Hours read (yard)", "Higher of disputed", "Across an unanswered jump", "Part waited for",
+        "Unit",
+        "Task",
+        "State",
+        "Hours left (h)",
+        "Days left",
+        "Due at (h)",
+        "Last good day",
+        "Runs out first",
+        "Hours used (h)",
+        "Hours read (UTC)",
+        "Hours read (yard)",
+        "Higher of disputed",
+        "Across an unanswered jump",
+        "Part waited for",
         "Promised",
     ];
     let doors: Vec<String> = units(ledger, yard, of)?.into_iter().map(|(door, _)| door).collect();
-    let rows = due_list(ledger, yard.now)?.rows.into_iter().filter(|row| doors.contains(&row.unit)).map(|row| {
-        let [utc, local] = times_or_blank(yard, row.read_at);
-        let part = row.waiting_for.as_ref();
-        vec![
-            Cell::text(row.unit),
-            Cell::text(row.task),
-            Cell::text(row.state),
-            Cell::known(row.hours_left),
-            Cell::known(row.days_left),
-            Cell::known(row.due_hours),
-            Cell::some(row.last_good_day.map(|day| day.to_string())),
-            Cell::text(row.runs_out_first),
-            Cell::known(row.hours),
-            utc,
-            local,
-            Cell::yes(row.higher_of_disputed),
-            Cell::yes(row.across_unanswered_jump),
-            Cell::some(part.map(|part| part.part.clone())),
-            Cell::some(part.and_then(|part| part.promised).map(|day| day.to_string())),
-        ]
-    });
+    let rows =
+        due_list(ledger, yard.now)?.rows.into_iter().filter(|row| doors.contains(&row.unit)).map(|row| {
+            let [utc, local] = times_or_blank(yard, row.read_at);
+            let part = row.waiting_for.as_ref();
+            vec![
+                Cell::text(row.unit),
+                Cell::text(row.task),
+                Cell::text(row.state),
+                Cell::known(row.hours_left),
+                Cell::known(row.days_left),
+                Cell::known(row.due_hours),
+                Cell::some(row.last_good_day.map(|day| day.to_string())),
+                Cell::text(row.runs_out_first),
+                Cell::known(row.hours),
+                utc,
+                local,
+                Cell::yes(row.higher_of_disputed),
+                Cell::yes(row.across_unanswered_jump),
+                Cell::some(part.map(|part| part.part.clone())),
+                Cell::some(part.and_then(|part| part.promised).map(|day| day.to_string())),
+            ]
+        });
     Ok(Sheet { heads: plain(&own), rows: rows.collect() })
 }
 
@@ -97,13 +128,24 @@ pub(super) fn due(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, Sho
 pub(super) fn readings(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
     use sumpbook_trade::Fact;
     use sumpbook_trade::record::Meter;
-    let own = ["Meter", "Figure (h)", "Written in", "Counts", "At most then (h)", "In question", "How", "Kept when asked"];
+    let own = [
+        "Meter",
+        "Figure (h)",
+        "Written in",
+        "Counts",
+        "At most then (h)",
+        "In question",
+        "How",
+        "Kept when asked",
+    ];
     let mut rows = Vec::new();
     for (_, truck) in units(ledger, yard, of)? {
         let judged = ledger.every_reading(truck)?;
         for item in items(ledger, Of::Units(&[truck]), FactKind::ALL)? {
             let (meter, figure, how, kept) = match &item.entry.fact {
-                Fact::HourReading(read) => (read.meter, read.figure, Some(read.how), Some(read.kept_when_asked)),
+                Fact::HourReading(read) => {
+                    (read.meter, read.figure, Some(read.how), Some(read.kept_when_asked))
+                }
                 Fact::HoursEstimate(estimate) => (estimate.meter, estimate.high, None, None),
                 Fact::MeterExchange(exchange) => (exchange.meter, exchange.new_start, None, None),
                 _ => match item.entry.hours {
@@ -134,9 +176,28 @@ pub(super) fn readings(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet
 /// One row for each answer about a defect, OK answers beside it too: merging never hides one.
 pub(super) fn defects(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
     let own = [
-        "Unit", "Item", "Place", "Since (UTC)", "Since (yard)", "Locks", "State", "Said by", "Said (UTC)", "Said (yard)", "Said",
-        "Certified", "Certified by", "Certified (UTC)", "Certified (yard)", "Certificate's words", "Reviewed by",
-        "Reviewed (UTC)", "Reviewed (yard)", "Repeats one of (UTC)", "Defect's entry", "Entry",
+        "Unit",
+        "Item",
+        "Place",
+        "Since (UTC)",
+        "Since (yard)",
+        "Locks",
+        "State",
+        "Said by",
+        "Said (UTC)",
+        "Said (yard)",
+        "Said",
+        "Certified",
+        "Certified by",
+        "Certified (UTC)",
+        "Certified (yard)",
+        "Certificate's words",
+        "Reviewed by",
+        "Reviewed (UTC)",
+        "Reviewed (yard)",
+        "Repeats one of (UTC)",
+        "Defect's entry",
+        "Entry",
     ];
     let mut rows = Vec::new();
     let who = |id: uuid::Uuid| person(ledger, Some(PersonId(id)));
@@ -154,7 +215,8 @@ pub(super) fn defects(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet,
                     Said::Defect { words, .. } => words.clone(),
                 };
                 let stamp = |at| Some(Stamp::from(at));
-                let mut row = vec![Cell::text(&door), Cell::text(&defect.item), Cell::some(defect.place.clone())];
+                let mut row =
+                    vec![Cell::text(&door), Cell::text(&defect.item), Cell::some(defect.place.clone())];
                 row.extend(times(yard, Stamp::from(defect.since)));
                 row.extend([Cell::text(locks.join("; ")), Cell::text(state), who(answer.person)]);
                 row.extend(times(yard, Stamp::from(answer.at)));
@@ -168,8 +230,13 @@ pub(super) fn defects(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet,
                 row.push(Cell::some(certified.map(|certified| certified.words.clone())));
                 row.push(reviewed.map_or_else(Cell::blank, |reviewed| who(reviewed.person)));
                 row.extend(times_or_blank(yard, reviewed.and_then(|reviewed| stamp(reviewed.at))));
-                let [before, _] = times_or_blank(yard, defect.repeats.as_ref().and_then(|r| stamp(r.certified.at)));
-                row.extend([before, Cell::text(defect.reference.entry.to_string()), Cell::text(answer.entry.to_string())]);
+                let [before, _] =
+                    times_or_blank(yard, defect.repeats.as_ref().and_then(|r| stamp(r.certified.at)));
+                row.extend([
+                    before,
+                    Cell::text(defect.reference.entry.to_string()),
+                    Cell::text(answer.entry.to_string()),
+                ]);
                 rows.push(row);
             }
         }
@@ -188,7 +255,16 @@ pub(super) fn people(ledger: &Ledger) -> Sheet {
 }
 
 pub(super) fn phones(ledger: &Ledger, yard: &Yard) -> Result<Sheet, ShopError> {
-    let own = ["Name", "Key", "Public key", "Last heard (UTC)", "Last heard (yard)", "Clock behind the shop's (s)", "Stopped", "Why"];
+    let own = [
+        "Name",
+        "Key",
+        "Public key",
+        "Last heard (UTC)",
+        "Last heard (yard)",
+        "Clock behind the shop's (s)",
+        "Stopped",
+        "Why",
+    ];
     let last = ledger.store().last_exchanges(yard.now.unix_ms())?;
     let fleet = ledger.fleet();
     let rows = fleet.devices.iter().map(|(id, device)| {
@@ -217,6 +293,8 @@ pub(super) fn aside(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, S
     let rows = items(ledger, of, FactKind::ALL)?
         .into_iter()
         .filter(|item| item.judged != sumpbook_daybook::judgement::Judged::Counts)
-        .map(|item| item.row(ledger, yard, [Cell::text(key(&item.entry.fact.kind())), Cell::text(key(&item.judged))]));
+        .map(|item| {
+            item.row(ledger, yard, [Cell::text(key(&item.entry.fact.kind())), Cell::text(key(&item.judged))])
+        });
     Ok(Sheet { heads: heads(&own), rows: rows.collect() })
 }

@@ -1,5 +1,6 @@
 //! The shop against the invented month of Tern Hollow Water: invented data, outcomes worked by rule.
 
+mod archives;
 mod closing;
 mod closing_by_itself;
 mod demo_month;

@@ -5,7 +5,9 @@ use sumpbook_trade::{Fact, Tenths};
 
 use super::yard::*;
 use crate::ShopError;
-use crate::table_in::{Ask, Asked, DateStyle, DecimalStyle, Here, TableError, What, Why, bring_in, dry_run, refused_csv};
+use crate::table_in::{
+    Ask, Asked, DateStyle, DecimalStyle, Here, TableError, What, Why, bring_in, dry_run, refused_csv,
+};
 use crate::table_out::{Kind, Of, table};
 
 const NOW: &str = "2026-10-19T08:00:00-06:00";
@@ -39,9 +41,14 @@ fn a_day_that_can_be_two_is_asked_about_once_for_the_whole_file() {
 #[test]
 fn decimals_are_asked_about_as_well() {
     let yard = Yard::new();
-    let ask = |file: &str| dry_run(&yard.shop.ledger, file.as_bytes(), &asked(What::Readings), at(NOW)).unwrap().ask;
+    let ask = |file: &str| {
+        dry_run(&yard.shop.ledger, file.as_bytes(), &asked(What::Readings), at(NOW)).unwrap().ask
+    };
     let told = ask("unit;date;hours\nTH-01;2026-10-12;2.860\n").unwrap().to_string();
-    assert_eq!(told, "2.860 can be 2.860 or 2860. Nothing was brought in. Say which, once for the whole file.");
+    assert_eq!(
+        told,
+        "2.860 can be 2.860 or 2860. Nothing was brought in. Say which, once for the whole file."
+    );
     let mixed = ask("unit;date;hours\nTH-01;2026-10-12;2860.1\nTH-01;2026-10-13;2860,4\n").unwrap();
     assert!(matches!(mixed, Ask::DecimalsMixed { row: 2, other_row: 3, .. }), "{mixed:?}");
     let number = ask("unit;date;hours\nTH-01;46307;2860.1\n").unwrap().to_string();
@@ -56,7 +63,8 @@ fn each_refused_row_is_told_with_its_field_as_written_and_why() {
     let mut yard = Yard::new();
     let said = Asked { dates: Some(DateStyle::Mdy), ..asked(What::Services) };
     let told = dry_run(&yard.shop.ledger, SERVICES.as_bytes(), &said, at(NOW)).unwrap();
-    let refused: Vec<_> = told.refused.iter().map(|r| (r.row, r.field.as_str(), r.as_written.as_str(), r.why)).collect();
+    let refused: Vec<_> =
+        told.refused.iter().map(|r| (r.row, r.field.as_str(), r.as_written.as_str(), r.why)).collect();
     assert_eq!(
         refused,
         [
@@ -100,7 +108,8 @@ fn bringing_in_twice_doubles_nothing() {
         TH-01;12/10/2026;2.859,5;del libro\n\
         TH-01;13/10/2026;2861:24;\n\
         TH-01;12/10/2026;2.859,5;otra vez\n";
-    let said = Asked { dates: Some(DateStyle::Dmy), decimals: Some(DecimalStyle::Comma), what: What::Readings };
+    let said =
+        Asked { dates: Some(DateStyle::Dmy), decimals: Some(DecimalStyle::Comma), what: What::Readings };
     let told = dry_run(&yard.shop.ledger, file.as_bytes(), &said, at(NOW)).unwrap();
     assert_eq!((told.good, told.refused_rows, told.here), (2, 0, 1), "{told:?}");
     assert_eq!(told.already[0].here, Here::Row { same_as: 2 });

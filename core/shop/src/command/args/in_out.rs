@@ -182,7 +182,4 @@ pub(in crate::command) struct ToFile {
 pub(in crate::command) struct FromFile {
     /// The file
     pub file: PathBuf,
-    /// When it counts as done; only for a fleet made by `init --demo`
-    #[arg(long, value_name = "TIME")]
-    pub received: Option<Stamp>,
 }
