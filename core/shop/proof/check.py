@@ -69,7 +69,9 @@ def change_hash(entry):
 
 def check_files(pack, manifest, wrong):
     listed = set(manifest["files"])
-    there = set(pack.names()) - {"manifest.json", "manifest.cose"}
+    names = pack.names()
+    wrong += [f"{name}: twice in the zip" for name in sorted(set(names)) if names.count(name) > 1]
+    there = set(names) - {"manifest.json", "manifest.cose"}
     wrong += [f"{name}: not in the signed list" for name in sorted(there - listed)]
     wrong += [f"{name}: missing" for name in sorted(listed - there)]
     for name in sorted(listed & there):

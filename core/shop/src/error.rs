@@ -16,6 +16,9 @@ pub enum ShopError {
     /// A table could not be brought in.
     #[error(transparent)]
     Table(#[from] crate::table_in::TableError),
+    /// The feed cannot be made.
+    #[error("the calendar feed cannot be made: {0}. Nothing was changed.")]
+    Feed(String),
     /// A file of the shop cannot be written, or does not hold.
     #[error(transparent)]
     Archive(#[from] crate::archive::ArchiveError),

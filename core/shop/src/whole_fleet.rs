@@ -133,8 +133,11 @@ pub fn import(file: &Path, folder: &Path, phrase: &Phrase) -> Result<Manifest, S
         })?;
     }
     new.take_photos(&mut archive)?;
-    sumpbook_daybook::exchange::begin_epoch(&mut ledger)
-        .map_err(|error| ArchiveError::Zip(error.to_string()))?;
+    // Twice: once for the life it was taken out of, whose name nobody here knows.
+    for _ in 0..2 {
+        sumpbook_daybook::exchange::begin_epoch(&mut ledger)
+            .map_err(|error| ArchiveError::Zip(error.to_string()))?;
+    }
     ledger.settle()?;
     drop(ledger);
     new.put_in_place()?;

@@ -24,7 +24,12 @@ pub struct Feed {
     moved: bool,
     fleet: String,
     host: String,
+    /// Added to every number. A shop that was restored has forgotten how far its numbers went.
+    base: u32,
 }
+
+/// More often than this no answer moves between a backup and its restoring.
+const A_LIFE: u32 = 1_000;
 
 impl Feed {
     /// Works the feed out from what is known now. Nothing is written: see [`keep`].
@@ -37,7 +42,11 @@ impl Feed {
         kept.refresh(ledger, now)?;
         let moved = kept != before;
         let host = sumpbook_daybook::phone::online::host_name(ledger.root().fleet);
-        Ok(Feed { moved, kept, fleet: ledger.fleet().name.clone(), host })
+        let lives = sumpbook_daybook::exchange::epochs(ledger)
+            .map_err(|error| ShopError::Feed(error.to_string()))?
+            .len();
+        let base = u32::try_from(lives.saturating_sub(1)).unwrap_or(0).saturating_mul(A_LIFE);
+        Ok(Feed { moved, kept, fleet: ledger.fleet().name.clone(), host, base })
     }
 
     /// Whether something moved since it was last kept: then it must be kept before it is told, or the next telling
@@ -94,7 +103,7 @@ impl Feed {
         line(to, "UID", &text(&format!("{name}@{}", self.host)));
         line(to, "DTSTAMP", &moved);
         line(to, "LAST-MODIFIED", &moved);
-        line(to, "SEQUENCE", &item.sequence.to_string());
+        line(to, "SEQUENCE", &item.sequence.saturating_add(self.base).to_string());
         line(to, "DTSTART;VALUE=DATE", &compact(*day));
         line(to, "DTEND;VALUE=DATE", &compact(next));
         line(to, "SUMMARY", &text(&summary));

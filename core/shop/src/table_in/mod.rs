@@ -16,6 +16,8 @@ mod table;
 mod units;
 mod why;
 
+use std::collections::BTreeMap;
+
 use chrono::NaiveDate;
 use serde::Serialize;
 use sha2::{Digest, Sha256};
@@ -265,6 +267,7 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
         Template::common_practice().map_err(|_| TableError::NotATable("no checklist".to_owned()))?;
     let reader = Reader { fleet, person: hand.person, now, template };
     let mut rows_of: Vec<usize> = Vec::new();
+    let mut places: BTreeMap<String, Vec<usize>> = BTreeMap::new();
     for (row, record) in &table.rows {
         let mut cells = Cells::new(*row, asked, fleet.yard_day(now), &heads, record);
         let found = match asked.what {
@@ -276,8 +279,9 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
             None => told.refused_rows += 1,
             Some(Err(here)) => told.already.push(Already { row: *row, here }),
             Some(Ok(next)) => {
-                let twin = planned.iter().position(|earlier| is_same(earlier, &next));
-                match twin.and_then(|at| rows_of.get(at)) {
+                let near = places.entry(nearby(&next)).or_default();
+                let is_twin = |at: &&usize| planned.get(**at).is_some_and(|earlier| is_same(earlier, &next));
+                match near.iter().find(is_twin).and_then(|at| rows_of.get(*at)) {
                     Some(same_as) => {
                         told.already.push(Already { row: *row, here: Here::Row { same_as: *same_as } });
                     }
@@ -285,6 +289,7 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
                         if told.first.len() < SHOWN {
                             told.first.push(read_as(fleet, *row, &next));
                         }
+                        near.push(planned.len());
                         planned.push(next);
                         rows_of.push(*row);
                     }
@@ -327,6 +332,17 @@ fn unit(fleet: &sumpbook_daybook::fleet::Fleet, cells: &mut Cells<'_>) -> Found 
             }
             Some(Ok(Planned::Unit(Box::new(row))))
         }
+    }
+}
+
+/// What two rows that can be one have in common: so a row is compared with few others.
+fn nearby(planned: &Planned) -> String {
+    match planned {
+        Planned::Entry(entry) => {
+            let unit = entry.unit.map(|truck| truck.to_string()).unwrap_or_default();
+            format!("{unit} {}", entry.at.moment().date_naive())
+        }
+        Planned::Unit(row) => row.door.to_lowercase(),
     }
 }
 

@@ -204,6 +204,17 @@ fn a_pack_holds_and_a_changed_one_is_refused_wherever_it_was_changed() {
     let mut up = good.clone();
     up.push(("../x".to_owned(), b"x".to_vec()));
     refused(&up);
+    // A second file of a name that is there: written under another of the same length, then renamed in the bytes.
+    let mut twice = good.clone();
+    twice.push(("check.pz".to_owned(), b"print('All that was checked holds.')".to_vec()));
+    zipped(&changed, &twice);
+    let mut bytes = std::fs::read(&changed).unwrap();
+    let places: Vec<usize> =
+        bytes.windows(8).enumerate().filter(|(_, w)| *w == b"check.pz").map(|(at, _)| at).collect();
+    assert_eq!(places.len(), 2, "in its own head and in the list at the end");
+    places.iter().for_each(|at| bytes[*at..*at + 8].copy_from_slice(b"check.py"));
+    std::fs::write(&changed, &bytes).unwrap();
+    assert!(verify_pack(&changed, None).is_err());
     std::fs::write(&changed, b"no zip").unwrap();
     assert!(matches!(verify_pack(&changed, None), Err(ShopError::Archive(ArchiveError::NotOurs(_)))));
 }
