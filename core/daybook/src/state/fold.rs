@@ -176,7 +176,7 @@ impl Ledger {
 }
 
 /// What the pre-trips among these entries cover.
-fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
+pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
     let (mut signed, mut ended) = (Vec::new(), Vec::new());
     for Bearing { fact, entry } in entries {
         let (at, id) = (entry.at.moment(), entry.id.0);
@@ -192,7 +192,7 @@ fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
     coverages(&signed, &ended, sumpbook_trade::day::DEFAULT_LIMIT)
 }
 
-fn is_inspection(entry: &Entry) -> bool {
+pub(super) fn is_inspection(entry: &Entry) -> bool {
     matches!(entry.fact, Fact::PreTripSection(_) | Fact::EndOfDay(_))
 }
 

@@ -6,6 +6,7 @@
 mod defects;
 mod fold;
 pub(crate) mod folded;
+mod history;
 pub(crate) mod hours;
 mod inputs;
 mod notes;

@@ -3,6 +3,7 @@
 //! All SQL of this program stands in this folder. Heads, sequence numbers and ops are read inside the
 //! writing transaction, never from memory, so two processes on one folder stay right.
 
+mod copy;
 mod delta;
 mod drafts;
 mod error;

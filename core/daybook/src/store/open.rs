@@ -17,7 +17,7 @@ const SUSPECT: &str = "suspect";
 #[derive(Debug)]
 pub struct Store {
     pub(super) connection: Connection,
-    path: PathBuf,
+    pub(super) path: PathBuf,
 }
 
 /// What opening found.

@@ -51,7 +51,7 @@ pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};
 pub(crate) use unit_now::{UnitNow, is_old_news, open_defects, to_certify, unit_now, units_now};
 pub(crate) use words::key as word;
-pub(crate) use words::{key, poured};
+pub(crate) use words::{glass, key, poured};
 pub(crate) use yard::Yard;
 
 use crate::ShopError;
