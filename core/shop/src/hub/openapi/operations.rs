@@ -55,6 +55,14 @@ const fn open(operation: Operation, answer: Answer) -> Operation {
     Operation { open: true, answer, ..operation }
 }
 
+const fn file(path: &'static str, says: &'static str, query: &'static [&'static str]) -> Operation {
+    Operation { answer: Answer::File, ..page(path, says, query) }
+}
+
+const fn goes(path: &'static str, says: &'static str, query: &'static [&'static str]) -> Operation {
+    Operation { answer: Answer::Goes, ..page(path, says, query) }
+}
+
 const fn machine(
     method: &'static str,
     path: &'static str,
@@ -83,6 +91,7 @@ pub(super) const ALL: &[Operation] = &[
         Take::Nothing,
         Answer::Photo { adds: false },
     ),
+    machine("get", "/calendar/{file}", "The calendar of what is due, by its secret address.", Take::Nothing, Answer::File),
     machine("put", "/v1/photo/{sha256}", "One piece of a photo.", Take::Piece, Answer::Photo { adds: true }),
     page("/", "Today's sheet.", &["view"]),
     page("/day/{day}", "A day's sheet, or a closed version of it.", &["view", "version"]),
@@ -92,7 +101,47 @@ pub(super) const ALL: &[Operation] = &[
         ..page("/day/{day}/mark", "How many entries came since a page was made.", &[])
     },
     form("/day/{day}/close", "Closes a day as its next version."),
-    Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
+    page("/units", "Every unit: which need somebody, and the others.", &["find", "sort", "table", "page"]),
+    goes("/find", "Leads to the unit of a door number.", &["unit"]),
+    page("/units/{door}", "One unit and everything recorded of it.", &["history", "hours"]),
+    goes("/unit/{door}", "Leads to the unit.", &[]),
+    page("/certificates", "Defects without a certificate, the next one first.", &["unit", "item", "signed"]),
+    form("/certificates", "Signs a certificate."),
+    page("/certificates/{entry}/slip", "A slip with a code, for a phone without signal.", &[]),
+    page(
+        "/due",
+        "What is near its end over the whole fleet, visits, what to order.",
+        &["unit", "first", "from"],
+    ),
+    form("/due/ticked", "Goes on with the ticked tasks."),
+    form("/due/plan", "Plans a visit."),
+    form("/due/wait", "Waits for a part, or no longer."),
+    page("/due/service", "The form for a service done.", &["unit", "task"]),
+    form("/due/service", "Records a service."),
+    page("/people", "People, phones, and who may sign in.", &[]),
+    form("/people/person", "Adds or changes a person."),
+    form("/people/code", "Makes a code for a new phone."),
+    page("/people/code/{name}", "A phone's code: picture and text.", &[]),
+    form("/people/let-in", "Lets a phone in that asks."),
+    page("/people/phone/{key}/stop", "Asks before a phone is stopped.", &[]),
+    form("/people/phone/{key}/stop", "Stops a phone."),
+    form("/people/sign-in", "Sets who may sign in."),
+    page("/people/sign-in/remove", "Asks before a sign-in is taken away.", &["name"]),
+    form("/people/sign-in/remove", "Takes a sign-in away."),
+    page("/set-aside", "What is set aside or to be settled.", &[]),
+    form("/set-aside/decide", "Decides by name."),
+    page("/in-and-out", "Bring in and take out.", &["brought-in"]),
+    form("/in-and-out/look", "A dry run of a table."),
+    page("/in-and-out/dry-run/{seen}", "What a dry run found.", &[]),
+    form("/in-and-out/dry-run/{seen}/bring-in", "Brings in what the dry run found good."),
+    file("/in-and-out/dry-run/{seen}/refused", "The refused rows, as CSV.", &[]),
+    file("/in-and-out/table/{kind}", "Records of one kind, as CSV.", &["unit", "mark"]),
+    file("/in-and-out/gaps", "What an evidence pack says is missing.", &["unit"]),
+    file("/in-and-out/pack", "An evidence pack.", &["unit"]),
+    form("/in-and-out/calendar", "Gives the calendar's address, or takes it back."),
+    form("/in-and-out/fleet", "Takes the whole fleet out."),
+    form("/in-and-out/backup", "Makes a backup."),
+    file("/photo/{sha256}", "A photo.", &[]),
     open(page("/sign-in", "Where to sign in.", &["to"]), Answer::File),
     open(form("/sign-in", "Signs in."), Answer::Goes),
     form("/sign-out", "Signs out."),
