@@ -71,6 +71,8 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     let list = due::list(of.ledger, of.yard, &states, Standing::FarOff)?;
     let plans = plans(of)?;
     let in_service = of.ledger.fleet().trucks.get(&of.truck).map(|truck| truck.in_service);
+    // The programme may weigh hours where this set gives no weights: each then counts once.
+    let weighs = of.ledger.fleet().set_on(of.truck).is_some_and(|set| !set.profile.weights.is_empty());
     let mut tasks = Vec::new();
     for due in list.rows {
         let clock = of.state.clocks.iter().find(|clock| clock.task.0 == due.task);
@@ -82,7 +84,7 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
             due_figure: clock.due_hours.map(|hours| hours - of.state.hours.offset),
             last: clock.last.map(|last| Last { day: last.day, hours: last.hours }),
             entered_twice: clock.entered_twice.iter().any(|two| !two.settled),
-            counts_weighted: clock.counts_weighted,
+            counts_weighted: clock.counts_weighted && weighs,
             hours_track: hours_track(clock, &due, both.0),
             days_track: days_track(clock, &due, in_service, both.1),
             visit: plan.map(|plan| Visit { day: plan.day, where_and_who: plan.where_and_who.clone() }),

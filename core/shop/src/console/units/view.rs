@@ -154,11 +154,24 @@ pub(in crate::console) fn rows(
 ) -> Result<Vec<UnitRow>, ShopError> {
     let states: Vec<_> = units.iter().map(|unit| (unit.door.clone(), unit.state.clone())).collect();
     let list = due::list(ledger, yard, &states, Standing::FarOff)?;
+    // What presses most, and within the same the list's own order: hours without a pace have no day to be
+    // sorted by.
+    let mut ranked: Vec<(usize, DueRow)> = list.rows.into_iter().enumerate().collect();
+    ranked.sort_by_key(|(place, row)| (pressing(row), *place));
     let mut first = std::collections::BTreeMap::new();
-    for (place, row) in list.rows.into_iter().enumerate() {
+    for (place, (_, row)) in ranked.into_iter().enumerate() {
         first.entry(row.unit.clone()).or_insert((place, row));
     }
     Ok(units.iter().map(|unit| row(ledger, yard, unit, first.remove(&unit.door))).collect())
+}
+
+fn pressing(row: &DueRow) -> u8 {
+    match row.state.as_str() {
+        "past-due" => 0,
+        "due-today" => 1,
+        "coming-up" => 2,
+        _ => 3,
+    }
 }
 
 fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, first: Option<(usize, DueRow)>) -> UnitRow {
@@ -172,7 +185,7 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, first: Option<(usize, DueRo
         unit.state.clocks.iter().flat_map(|clock| &clock.entered_twice).filter(|two| !two.settled).count();
     let to_settle = unit.to_settle.len().saturating_add(twice);
     let (due_place, first) = first.map_or((usize::MAX, None), |(place, row)| (place, Some(row)));
-    let due = first.as_ref().is_some_and(|row| row.state != "far-off");
+    let due = first.as_ref().is_some_and(|row| pressing(row) < 3 || row.state == "unknown");
     let open_defects = unit.open_defects();
     let needs = [
         ("locked", !unit.locked.is_empty()),
