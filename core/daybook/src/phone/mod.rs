@@ -4,6 +4,7 @@ mod daybook;
 mod error;
 mod home;
 pub mod online;
+mod photos;
 mod seal;
 mod slip;
 mod standing;

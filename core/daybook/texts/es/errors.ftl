@@ -40,3 +40,13 @@ error-slip-nothing-locked = Ese defecto no bloquea nada, o ya tiene constancia. 
 error-slip-book = El cuaderno no se puede leer o escribir ahora. No se cambió nada. Intenta otra vez.
 error-other-fleet = Es un archivo de otra flota: no se recibió nada. Pídele el suyo a tu taller.
 error-draft-newer = Una versión más nueva de este programa empezó esto. Está guardado. Actualiza la aplicación y sigue.
+error-not-a-photo = Esto no es una foto: se guardan JPEG, PNG y WebP. Lo firmado está guardado; esto no. Toma otra.
+error-photo-cut = Esta foto está cortada. Lo firmado está guardado; esta foto no. Tómala otra vez.
+error-photo-too-large = Esta foto tiene más de 4 MiB. Lo firmado está guardado; esta foto no. Tómala otra vez, más chica.
+error-photo-damaged = Esta foto está dañada en este teléfono. El registro que la nombra está guardado. Tómala otra vez, en un registro nuevo.
+error-shop-set-back = El taller volvió a un día anterior. No se perdió nada: lo que perdió se envía otra vez.
+error-two-shops = Dos talleres contestan con una misma llave. No se perdió nada. Avisa al taller antes de seguir.
+error-placed-again = { $count ->
+    [one] 1 registro de este teléfono lo escribió
+   *[other] { $count } registros de este teléfono los escribió
+} también una copia suya. No se perdió nada: quedó todo en su lugar otra vez. Avisa al taller que este teléfono fue copiado.

@@ -11,6 +11,7 @@ mod due_words;
 mod frame;
 mod language;
 mod mark;
+mod photo;
 mod place;
 mod refused;
 mod ruler;
@@ -66,6 +67,7 @@ pub fn router(console: Console) -> Router {
         .merge(units::routes())
         .merge(unit::routes())
         .merge(certificates::routes())
+        .merge(photo::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))
         .route("/words", get(language::choose))
