@@ -200,8 +200,8 @@ fn hours_words(words: &Words, task: &TaskView) -> String {
         return words.with("ruler-hours-unknown", &[("every", Arg::Text(&every))]);
     };
     let (key, hours) = match left <= -0.1 {
-        true => ("ruler-hours-past", due_words::tenth(-left)),
-        false => ("ruler-hours", due_words::tenth(left.max(0.0))),
+        true => ("ruler-hours-past", due_words::tenth(words, -left)),
+        false => ("ruler-hours", due_words::tenth(words, left.max(0.0))),
     };
     let args = [("hours", Arg::Text(&hours)), ("every", Arg::Text(&every)), ("at", Arg::Text(&at))];
     let mut said = words.with(key, &args);

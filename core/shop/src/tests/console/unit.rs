@@ -57,6 +57,8 @@ async fn a_quiet_unit_shows_its_rulers_with_their_words() {
     // 2,918.0 - 2,862.4, and 22 October to 12 February.
     assert!(words.contains("55.6 h left of 500.0, due at 2,918.0"), "{words}");
     assert!(words.contains("113 days left, last good day 12 Feb 2027"), "{words}");
+    let other = browser.get("/units/TH-03").await.words();
+    assert!(other.contains("2,254.0 h left of 3,000.0"), "3,000.0 less 746.0: {other}");
     assert!(page.body.matches("<svg class=\"ruler\"").count() >= 3, "one a task");
     let view = browser.get("/units/TH-01.json").await.json();
     let oil = view["tasks"].as_array().unwrap().iter().find(|t| t["task"] == "oil-and-filters").unwrap();

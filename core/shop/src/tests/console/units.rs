@@ -33,6 +33,8 @@ async fn those_that_need_someone_stand_first_and_the_rest_is_a_run_of_doors() {
     let words = page.words();
     assert!(words.contains("ROAD LOCKED"), "{words}");
     assert!(words.contains("First service: coming up 2.8 h left"), "{words}");
+    assert!(words.contains("Oil and filters: 55.6 h left, 113 days left"), "the fewest hours: {words}");
+    assert!(words.contains("Cooler and scavenge: 29 days left, to Fri 20 Nov"), "the fewest days: {words}");
     assert!(words.contains("past due 2 days"), "TH-08's day was the 20th: {words}");
     assert!(words.contains("47.2, Wed 21 Oct 16:20"), "{words}");
     assert!(words.contains("not worked out yet"), "oil use is said to be missing: {words}");
