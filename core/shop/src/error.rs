@@ -108,6 +108,18 @@ pub enum ShopError {
         /// The programme's tasks.
         known: String,
     },
+    /// An answer that the checklist does not have.
+    #[error("{0} Nothing was recorded.")]
+    Answer(#[from] sumpbook_daybook::line::AnswerError),
+    /// The checklist cannot be used.
+    #[error("{0}. Nothing was recorded.")]
+    Checklist(String),
+    /// A page signed in time to come.
+    #[error("the page says it was signed at {0}, which has not come yet. Nothing was recorded.")]
+    SignedAhead(sumpbook_trade::Stamp),
+    /// A page typed in before.
+    #[error("page {0} of this unit was typed in before. Nothing was recorded.")]
+    PageTyped(String),
     /// No phone with that key was ever let in.
     #[error("no phone with the key {0} was let in here. Nothing was changed.")]
     UnknownPhone(sumpbook_daybook::gate::KeyId),

@@ -377,7 +377,8 @@ fn bears(fact: &Fact) -> bool {
         | Fact::StopAir(_)
         | Fact::Drive(_)
         | Fact::WaterDrained(_)
-        | Fact::SiteCondition(_) => false,
+        | Fact::SiteCondition(_)
+        | Fact::PaperPage(_) => false,
         Fact::TopUp(_) => true,
         _ => true,
     }

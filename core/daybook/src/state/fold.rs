@@ -54,6 +54,36 @@ impl Ledger {
         self.with_slips(state)
     }
 
+    /// The state of every unit of the fleet, and of trucks of which only a book has come: one pass over the
+    /// kept states, and only what was touched since is folded.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn unit_states(&self) -> Result<Vec<UnitState>, LedgerError> {
+        let truth = self.store().truth();
+        let stale: BTreeSet<TruckId> = truth.stale_units()?.into_iter().collect();
+        let mut open: BTreeSet<TruckId> = self.fleet().trucks.keys().copied().chain(stale.clone()).collect();
+        let mut states = Vec::with_capacity(open.len());
+        for (truck, body) in truth.unit_bodies()? {
+            if stale.contains(&truck) {
+                continue;
+            }
+            match folded::from_bytes(&body) {
+                Some(state) => {
+                    open.remove(&truck);
+                    states.push(state);
+                }
+                None => {
+                    open.insert(truck);
+                }
+            }
+        }
+        for truck in open {
+            states.push(self.noted(self.fold_unit(truck, i64::MAX))?);
+        }
+        Ok(states)
+    }
+
     /// The state of a unit at an earlier moment: what its entries up to then add up to, as they are known now.
     ///
     /// # Errors
@@ -91,6 +121,7 @@ impl Ledger {
             notes: notes::notes(&entries, newest_ms),
             cleared: notes::cleared(&entries, &done),
             waiting: services::waiting(&entries),
+            planned: services::planned(&entries),
             roster: roster::roster(&entries),
             top_ups: top_ups(&entries),
             services: services::recent(&entries, newest_ms),

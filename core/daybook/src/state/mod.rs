@@ -51,6 +51,8 @@ pub struct UnitState {
     pub cleared: Option<ClearedReminder>,
     /// Waits for parts that are not over.
     pub waiting: Vec<WaitingNow>,
+    /// Visits that are planned: what of them is not done yet and was not moved to another day.
+    pub planned: Vec<PlannedNow>,
     /// What the unit does from which day on, oldest first.
     pub roster: Vec<RosterChange>,
     /// The last three top-ups, newest first.
@@ -89,6 +91,23 @@ pub struct WaitingNow {
     pub at: DateTime<FixedOffset>,
     /// What is waited for.
     pub what: WaitingForPart,
+}
+
+/// A visit that is planned.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlannedNow {
+    /// Its entry.
+    pub entry: EntryId,
+    /// When it was planned.
+    pub at: DateTime<FixedOffset>,
+    /// By whom.
+    pub person: Option<PersonId>,
+    /// Its tasks that are still to be done.
+    pub tasks: Vec<sumpbook_trade::clock::TaskId>,
+    /// For this day of the yard.
+    pub day: NaiveDate,
+    /// In which bay, by whom.
+    pub where_and_who: Option<String>,
 }
 
 /// A top-up as it was recorded.

@@ -1,7 +1,7 @@
 //! The projection of entries: what is asked of them often, in columns.
 
 use rusqlite::Row;
-use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, FactKind, PersonId, Tenths, TruckId};
 
 use super::{Store, StoreError, Transaction, Truth};
 use crate::judgement::Judged;
@@ -29,6 +29,19 @@ pub struct FactRow {
     pub bears: bool,
     /// What became of it.
     pub judged: Judged,
+}
+
+/// A person's newest signature on one device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SignedOn {
+    /// Who.
+    pub person: PersonId,
+    /// Key id of the device.
+    pub device: [u8; 8],
+    /// When, milliseconds.
+    pub at_ms: i64,
+    /// Number of the entry.
+    pub n: i64,
 }
 
 const COLUMNS: &str = "f.entry, e.id, u.truck, f.kind, f.at, f.day, f.person, f.hours, f.bears, f.judged";
@@ -173,6 +186,39 @@ impl Truth<'_> {
     /// As any read.
     pub fn aside(&self) -> Result<Vec<FactRow>, StoreError> {
         self.facts(ASIDE, &[])
+    }
+
+    /// Who signed on which device within two yard days, both included: each pair with its newest fact.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn signed_on(&self, from: i32, to: i32) -> Result<Vec<SignedOn>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT f.person, substr(e.actor, 1, 8), max(f.at), f.entry FROM fact f JOIN entry e ON e.n = f.entry
+             WHERE f.day BETWEEN ?1 AND ?2 AND f.person IS NOT NULL GROUP BY 1, 2 ORDER BY 1, 3",
+        )?;
+        let rows = query.query_map([from, to], |row| {
+            Ok(SignedOn {
+                person: PersonId::from_bytes(row.get(0)?),
+                device: row.get(1)?,
+                at_ms: row.get(2)?,
+                n: row.get(3)?,
+            })
+        })?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Numbers of the newest entries by which a person settled others, newest first, at most `most`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn settled(&self, most: i64) -> Result<Vec<i64>, StoreError> {
+        let (decided, accepted) = (FactKind::Decision.code(), FactKind::LateAccepted.code());
+        let mut query = self.0.prepare_cached(
+            "SELECT DISTINCT by_entry FROM decided WHERE kind IN (?1, ?2) ORDER BY by_entry DESC LIMIT ?3",
+        )?;
+        let rows = query.query_map((decided, accepted, most), |row| row.get(0))?;
+        Ok(rows.collect::<Result<_, _>>()?)
     }
 
     /// Entries that decide about this one: number of the entry, kind, verdict.

@@ -24,7 +24,7 @@ mod writing;
 pub use drafts::DraftRow;
 pub use error::StoreError;
 pub use exchanges::ExchangeRow;
-pub use facts::FactRow;
+pub use facts::{FactRow, SignedOn};
 pub use open::{Opened, Store};
 pub use photos::PhotoRow;
 pub use plans::Plan;

@@ -4,13 +4,17 @@
 //! the same address with `.json` or `Accept: application/json`. A page asks who is there before anything.
 
 mod answer;
+mod aside;
 mod assets;
 mod certificates;
 mod day;
+mod due;
 mod due_words;
+mod form;
 mod frame;
 mod language;
 mod mark;
+mod people;
 mod photo;
 mod place;
 mod refused;
@@ -23,6 +27,9 @@ mod unit;
 mod units;
 mod visit;
 mod words;
+
+#[cfg(test)]
+mod tests;
 
 use std::sync::Arc;
 
@@ -42,13 +49,14 @@ pub struct Console(Arc<Inner>);
 struct Inner {
     hub: Hub,
     doors: Doors,
+    codes: people::Codes,
 }
 
 impl Console {
     /// The console of a hub. Who may sign in stands in the shop's folder.
     pub fn of(hub: Hub) -> Console {
         let doors = Doors::of(hub.folder());
-        Console(Arc::new(Inner { hub, doors }))
+        Console(Arc::new(Inner { hub, doors, codes: people::Codes::default() }))
     }
 
     fn hub(&self) -> &Hub {
@@ -57,6 +65,11 @@ impl Console {
 
     fn doors(&self) -> &Doors {
         &self.0.doors
+    }
+
+    /// Codes that stand on somebody's screen.
+    fn codes(&self) -> &people::Codes {
+        &self.0.codes
     }
 }
 
@@ -68,6 +81,9 @@ pub fn router(console: Console) -> Router {
         .merge(unit::routes())
         .merge(certificates::routes())
         .merge(photo::routes())
+        .merge(due::routes())
+        .merge(aside::routes())
+        .merge(people::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))
         .route("/words", get(language::choose))

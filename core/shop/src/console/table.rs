@@ -10,6 +10,7 @@ pub(super) struct Table {
     heads: Vec<String>,
     named: &'static [usize],
     sorted: Vec<Option<(String, bool)>>,
+    wide: &'static [usize],
     rows: Vec<Vec<Markup>>,
 }
 
@@ -18,7 +19,7 @@ impl Table {
     pub(super) fn new(id: &str, caption: &str, heads: impl IntoIterator<Item = String>) -> Table {
         let heads = heads.into_iter().collect();
         let (id, caption) = (id.to_owned(), caption.to_owned());
-        Table { id, caption, heads, named: &[], sorted: Vec::new(), rows: Vec::new() }
+        Table { id, caption, heads, named: &[], sorted: Vec::new(), wide: &[], rows: Vec::new() }
     }
 
     /// The same; these columns hold people's names, which a board's print leaves out.
@@ -41,8 +42,14 @@ impl Table {
         matches!(self.sorted.get(place), Some(Some((_, true))))
     }
 
+    /// The same; these columns are left out on a narrow screen, where the first cell says what they say.
+    pub(super) fn wide(self, columns: &'static [usize]) -> Table {
+        Table { wide: columns, ..self }
+    }
+
     fn class(&self, column: usize) -> Option<&'static str> {
-        self.named.contains(&column).then_some("named")
+        let named = self.named.contains(&column).then_some("named");
+        named.or_else(|| self.wide.contains(&column).then_some("wide"))
     }
 
     /// The same with these rows; the first cell heads its row.

@@ -19,6 +19,10 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/units.ftl")),
             include_str!(concat!("../../texts/", $language, "/unit.ftl")),
             include_str!(concat!("../../texts/", $language, "/certificates.ftl")),
+            include_str!(concat!("../../texts/", $language, "/form.ftl")),
+            include_str!(concat!("../../texts/", $language, "/due.ftl")),
+            include_str!(concat!("../../texts/", $language, "/aside.ftl")),
+            include_str!(concat!("../../texts/", $language, "/people.ftl")),
         ]
     };
 }

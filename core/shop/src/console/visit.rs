@@ -20,6 +20,7 @@ use super::{Console, answer, frame};
 use crate::{Hand, Shop, ShopError};
 
 /// A request that passed the gate.
+#[derive(Clone)]
 pub(super) struct Visit {
     console: Console,
     open: Open,
@@ -131,20 +132,51 @@ impl Visit {
         self,
         work: impl FnOnce(&mut Shop, &Hand) -> Result<String, ShopError> + Send + 'static,
     ) -> Result<Response, Refused> {
-        if self.open.role != Role::Shop {
-            return Err(Refused::Reader);
-        }
+        let then = self.act(work).await?;
+        Ok(self.go(then))
+    }
+
+    /// Writes in the visitor's name, as [`Visit::write`], and gives back what `work` gives.
+    pub(super) async fn act<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Shop, &Hand) -> Result<T, ShopError> + Send + 'static,
+    ) -> Result<T, Refused> {
+        self.may_write()?;
         let (name, now) = (self.open.name.clone(), self.now());
         let written = self.console.hub().write(move |shop| {
             let person: PersonId = shop.person(&name)?;
             let at = Stamp::from(now.moment().with_timezone(&shop.ledger.fleet().zone).fixed_offset());
             work(shop, &Hand::of(person, at))
         });
-        let then = written.await?;
+        Ok(written.await?)
+    }
+
+    /// Reads beside the answering threads, as [`Visit::show`] does.
+    pub(super) async fn read<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Ledger, Stamp) -> Result<T, ShopError> + Send + 'static,
+    ) -> Result<T, Refused> {
+        let now = self.now();
+        Ok(self.console.hub().read(move |ledger| work(ledger, now)).await?)
+    }
+
+    /// Refuses whoever may only read.
+    pub(super) fn may_write(&self) -> Result<(), Refused> {
+        if self.open.role == Role::Shop { Ok(()) } else { Err(Refused::Reader) }
+    }
+
+    /// After something was done: on to a page.
+    pub(super) fn go(&self, then: impl Into<String>) -> Response {
+        let then = then.into();
         if self.json {
-            return Ok(Json(serde_json::json!({ "see": then })).into_response());
+            return Json(serde_json::json!({ "see": then })).into_response();
         }
-        Ok(Redirect::to(&then).into_response())
+        Redirect::to(&then).into_response()
+    }
+
+    /// Who visits, by the name of the sign-in.
+    pub(super) fn name(&self) -> &str {
+        &self.open.name
     }
 
     fn telling(&self, place: Place, around: Around) -> Telling {

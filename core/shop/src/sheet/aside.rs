@@ -34,7 +34,7 @@ pub(crate) fn closings(ledger: &Ledger) -> Result<Vec<(HeldEntry, SheetClosed)>,
 }
 
 /// What waits for a person, oldest first.
-pub(super) fn set_aside(ledger: &Ledger, yard: &Yard) -> Result<Vec<AsideRow>, ShopError> {
+pub(crate) fn set_aside(ledger: &Ledger, yard: &Yard) -> Result<Vec<AsideRow>, ShopError> {
     let truth = ledger.store().truth();
     let mut rows = Vec::new();
     for fact in truth.aside()?.into_iter().filter(|fact| fact.at_ms <= yard.cut_ms) {

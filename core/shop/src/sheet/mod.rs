@@ -30,8 +30,9 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::Stamp;
 use sumpbook_trade::clock::Standing;
 
-pub(crate) use aside::closings;
+pub(crate) use aside::{closings, set_aside};
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
+pub(crate) use readings::questions;
 pub use record::{
     AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PhoneRow, Phones, Section,
     Sections, VisitRow, WithoutRow, Yesterday,
@@ -40,8 +41,10 @@ pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,
     TwiceRow,
 };
-pub(crate) use unit_day::entry_of;
+pub(crate) use twice::doubles;
+pub(crate) use unit_day::{day_number, entry_of};
 pub(crate) use unit_now::{UnitNow, is_old_news, open_defects, to_certify, unit_now, units_now};
+pub(crate) use words::key as word;
 pub(crate) use words::{key, poured};
 pub(crate) use yard::Yard;
 

@@ -2,7 +2,7 @@
 
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::ReadingNow;
+use sumpbook_daybook::state::{ReadingNow, UnitState};
 use sumpbook_trade::record::Correction;
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths};
 
@@ -17,9 +17,18 @@ pub(super) fn to_settle(
     yard: &Yard,
     units: &[UnitDay],
 ) -> Result<Vec<SettleRow>, ShopError> {
+    questions(ledger, yard, units.iter().map(|unit| (unit.door.as_str(), &unit.state)))
+}
+
+/// Open questions of these units.
+pub(crate) fn questions<'a>(
+    ledger: &Ledger,
+    yard: &Yard,
+    units: impl Iterator<Item = (&'a str, &'a UnitState)>,
+) -> Result<Vec<SettleRow>, ShopError> {
     let mut rows = Vec::new();
-    for unit in units {
-        for question in &unit.state.hours.questions {
+    for (door, state) in units {
+        for question in &state.hours.questions {
             let mut figures = Vec::new();
             for reading in question.standing.iter().chain(&question.disputing) {
                 figures.push(figure(ledger, yard, reading)?);
@@ -27,9 +36,9 @@ pub(super) fn to_settle(
             figures.sort_by_key(|figure| (figure.at, figure.entry));
             figures.dedup();
             rows.push(SettleRow {
-                unit: unit.door.clone(),
+                unit: door.to_owned(),
                 figures,
-                used: unit.state.hours.due,
+                used: state.hours.due,
                 why: question.why.clone(),
                 hints: question.hints.clone(),
             });

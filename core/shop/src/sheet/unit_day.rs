@@ -101,7 +101,7 @@ impl UnitDay {
 }
 
 /// A calendar day as the projection counts them: days since 1970-01-01.
-pub(super) fn day_number(day: NaiveDate) -> i32 {
+pub(crate) fn day_number(day: NaiveDate) -> i32 {
     day.num_days_from_ce().saturating_sub(719_163)
 }
 

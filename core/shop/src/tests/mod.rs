@@ -6,4 +6,4 @@ mod console;
 mod demo_month;
 mod folder;
 mod month;
-mod yard;
+pub(crate) mod yard;
