@@ -1,5 +1,6 @@
 // The console's one script. Every page works without it; with it: a day sheet says how many entries came
-// in and never changes under the hand, "/" finds, arrows walk a table's doors, a password can be shown.
+// in and never changes under the hand, "/" finds, arrows walk a table's doors, a password can be
+// shown, and on a narrow screen one part of a unit's page stands open at a time.
 "use strict";
 (() => {
   const cameIn = document.querySelector("#came-in a");
@@ -20,6 +21,24 @@
     };
     setInterval(ask, 15000);
     document.addEventListener("visibilitychange", ask);
+  }
+  const parts = [...document.querySelectorAll("details.part")];
+  if (parts.length > 0) {
+    const narrow = matchMedia("(max-width: 719px)");
+    const all = () => parts.forEach((part) => { part.open = true; });
+    const one = (open) => parts.forEach((part) => { part.open = part === open; });
+    const fit = () => {
+      if (!narrow.matches) { all(); return; }
+      one(parts.find((part) => `#${part.id}` === location.hash) ?? parts[0]);
+    };
+    parts.forEach((part) => part.addEventListener("toggle", () => {
+      if (narrow.matches && part.open) one(part);
+    }));
+    narrow.addEventListener("change", fit);
+    addEventListener("hashchange", fit);
+    addEventListener("beforeprint", all);
+    addEventListener("afterprint", fit);
+    fit();
   }
   const print = document.querySelector("#print");
   if (print) {
