@@ -6,6 +6,7 @@
 mod answer;
 mod aside;
 mod assets;
+mod cab_report;
 mod day;
 mod due;
 mod due_words;
@@ -13,6 +14,7 @@ mod form;
 mod frame;
 mod language;
 mod mark;
+mod paper;
 mod people;
 mod place;
 mod refused;
@@ -80,6 +82,8 @@ pub fn router(console: Console) -> Router {
         .merge(due::routes())
         .merge(aside::routes())
         .merge(people::routes())
+        .merge(paper::routes())
+        .merge(cab_report::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))
         .route("/words", get(language::choose))
