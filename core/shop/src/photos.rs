@@ -2,7 +2,10 @@
 //! one can be checked against it. What a camera writes beside the picture (place, owner, device) is taken off
 //! before it is named.
 
+#[cfg(not(test))]
 mod strip;
+#[cfg(test)]
+pub(crate) mod strip;
 
 use std::fs::{self, OpenOptions};
 use std::io::Write;

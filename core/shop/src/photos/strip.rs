@@ -82,7 +82,7 @@ pub(super) fn png(bytes: &[u8]) -> Option<Vec<u8>> {
 }
 
 #[cfg(test)]
-pub(super) mod tests {
+pub(crate) mod tests {
     use super::*;
 
     fn part(marker: u8, body: &[u8]) -> Vec<u8> {
@@ -91,7 +91,7 @@ pub(super) mod tests {
     }
 
     /// As a camera writes one: its words before, two scans, and more behind the end.
-    pub(in crate::photos) fn jpeg_of_a_camera() -> Vec<u8> {
+    pub(crate) fn jpeg_of_a_camera() -> Vec<u8> {
         [
             vec![0xff, 0xd8],
             part(0xe0, b"JFIF\0\x01\x02\x00\x00\x01\x00\x01\x00\x00"),

@@ -75,7 +75,10 @@ fn locks(words: &Words, rows: &[LockRow]) -> Markup {
             None => words.t("no-lock"),
             Some(row) => {
                 let state = words.t(if row.awaits_review { "lock-awaiting" } else { "lock-stands" });
-                words.with("cab-lock", &[("state", Arg::Text(&state)), ("when", Arg::Text(&full(words, row.since)))])
+                words.with(
+                    "cab-lock",
+                    &[("state", Arg::Text(&state)), ("when", Arg::Text(&full(words, row.since)))],
+                )
             }
         };
         words.with(key, &[("state", Arg::Text(&state))])
@@ -96,7 +99,8 @@ fn parts(words: &Words, rows: &[PartRow]) -> Markup {
             (who, Some(at)) => format!("{} {}", words.who(who.as_deref()), words.at(at)),
             _ => words.t("none-dash"),
         };
-        let figures = row.figures.iter().map(|(item, figure)| format!("{}: {figure}", words.item(item, None)));
+        let figures =
+            row.figures.iter().map(|(item, figure)| format!("{}: {figure}", words.item(item, None)));
         vec![
             said(format!("({}) {}", row.part, words.t(&format!("part-{}", row.part)))),
             html! {

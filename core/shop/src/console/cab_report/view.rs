@@ -161,7 +161,9 @@ fn part_row(ledger: &Ledger, yard: &Yard, template: &Template, part: Part, walk:
     let of_part = |answer: &&Answer| template.item(&answer.item).is_some_and(|item| item.part == Some(part));
     let answers: Vec<(&Section, &Answer)> = walk
         .iter()
-        .flat_map(|section| section.section.answers.iter().filter(of_part).map(move |answer| (section, answer)))
+        .flat_map(|section| {
+            section.section.answers.iter().filter(of_part).map(move |answer| (section, answer))
+        })
         .collect();
     let Some(stands) = worst(answers.iter().map(|(_, answer)| told(answer))) else {
         return nothing(part, "not-answered");
@@ -240,6 +242,7 @@ fn check(ledger: &Ledger, truck: TruckId, door: &str, now: Stamp) -> Result<Stri
         }
     }
     let all: [u8; 32] = hash.finalize().into();
-    let pairs: Vec<String> = all.chunks(2).take(4).map(|two| two.iter().map(|b| format!("{b:02X}")).collect()).collect();
+    let pairs: Vec<String> =
+        all.chunks(2).take(4).map(|two| two.iter().map(|b| format!("{b:02X}")).collect()).collect();
     Ok(pairs.join(" "))
 }

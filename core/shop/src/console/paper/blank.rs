@@ -33,7 +33,11 @@ pub(super) async fn page(visit: Visit, Path(door): Path<String>) -> Result<Respo
             move |ledger, _| {
                 let Some(truck) = ledger.fleet().truck_by_door(&door) else { return Ok(None) };
                 let newest = editions(ledger, truck.truck)?.pop();
-                Ok(newest.map(|page| BlankView { unit: truck.door.clone(), edition: page.name(), stops: page.stops }))
+                Ok(newest.map(|page| BlankView {
+                    unit: truck.door.clone(),
+                    edition: page.name(),
+                    stops: page.stops,
+                }))
             },
             body,
         )
@@ -73,7 +77,8 @@ pub(in crate::console) fn both(telling: &Telling) -> [Words; 2] {
 
 fn drawn(words: &Words, view: &BlankView, sheet: &Sheet<'_>, number: usize, of: usize) -> Markup {
     let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
-    let line = |key: &str, class: &str| html! { span class=(class) { (words.t(key)) " " span class="write" {} } };
+    let line =
+        |key: &str, class: &str| html! { span class=(class) { (words.t(key)) " " span class="write" {} } };
     html! {
         section class="sheet" lang=(words.choice.language.tag()) {
             div class="sheet-head" {

@@ -29,7 +29,11 @@ pub(super) const KEYS: [(AnswerKind, &str); 4] = [
 ];
 
 /// `POST /paper/TH-04`: keeps the page. What does not hold is said above the form, with all that was typed.
-pub(super) async fn keep(visit: Visit, Path(door): Path<String>, fields: Fields) -> Result<Response, Refused> {
+pub(super) async fn keep(
+    visit: Visit,
+    Path(door): Path<String>,
+    fields: Fields,
+) -> Result<Response, Refused> {
     visit.may_write()?;
     match kept(&visit, &door, &fields).await {
         Ok(()) => Ok(visit.go(format!("/paper/{}?kept=1", crate::console::language::escaped(&door)))),
@@ -64,7 +68,17 @@ async fn kept(visit: &Visit, door: &str, fields: &Fields) -> Result<(), Refused>
     visit
         .act(move |shop, hand| {
             let driver = shop.person(&driver)?;
-            let page = PageTyped { driver, signed_at, answers, complete, hours, edition, unit_edition, number, photo };
+            let page = PageTyped {
+                driver,
+                signed_at,
+                answers,
+                complete,
+                hours,
+                edition,
+                unit_edition,
+                number,
+                photo,
+            };
             keep_page(shop, truck, page, hand).map(|_| ())
         })
         .await
@@ -117,7 +131,11 @@ fn figures(line: &Line, fields: &Fields) -> Result<Vec<ItemFigure>, Refused> {
         .map(|(text, unit)| {
             let figure = Figure::parse(text, unit).map_err(|_| Refused::Asked("paper-figure"))?;
             let fits = figure.digits >= 0 && (unit != Unit::Percent || figure.value() <= 100.0);
-            if fits { Ok(ItemFigure { figure, how: How::Asked }) } else { Err(Refused::Asked("paper-figure")) }
+            if fits {
+                Ok(ItemFigure { figure, how: How::Asked })
+            } else {
+                Err(Refused::Asked("paper-figure"))
+            }
         })
         .collect()
 }

@@ -61,12 +61,18 @@ mod tests {
     #[test]
     fn every_line_stands_once_in_order_and_no_head_ends_a_column() {
         let template = Template::common_practice().unwrap();
-        let all = Features { valves: (0..40).map(|n| format!("valve {n}")).collect(), ..Features::of(Feature::ALL) };
+        let all = Features {
+            valves: (0..40).map(|n| format!("valve {n}")).collect(),
+            ..Features::of(Feature::ALL)
+        };
         for features in [Features::default(), Features::of(Feature::ALL), all] {
             let stops = plan(template, &features);
             let sheets = sheets(&stops);
             let laid: Vec<&Row<'_>> = sheets.iter().flatten().flatten().collect();
-            let lines: Vec<&Line> = laid.iter().filter_map(|row| if let Row::Line(line) = row { Some(*line) } else { None }).collect();
+            let lines: Vec<&Line> = laid
+                .iter()
+                .filter_map(|row| if let Row::Line(line) = row { Some(*line) } else { None })
+                .collect();
             let asked: Vec<&Line> = stops.iter().flat_map(|stop| &stop.lines).collect();
             assert_eq!(lines, asked);
             for (number, sheet) in sheets.iter().enumerate() {

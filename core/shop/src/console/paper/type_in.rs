@@ -91,8 +91,11 @@ async fn show(
                 let fleet = ledger.fleet();
                 let Some(truck) = fleet.truck_by_door(&door) else { return Ok(None) };
                 let all = editions(ledger, truck.truck)?;
-                let Some(page) = edition(&all, asked.edition.as_deref()).or(all.last()) else { return Ok(None) };
-                let lines = |page: &crate::paper::PageOf| page.lines().map(ToString::to_string).collect::<Vec<_>>();
+                let Some(page) = edition(&all, asked.edition.as_deref()).or(all.last()) else {
+                    return Ok(None);
+                };
+                let lines =
+                    |page: &crate::paper::PageOf| page.lines().map(ToString::to_string).collect::<Vec<_>>();
                 let (here, now_asked) = (lines(page), all.last().map(lines).unwrap_or_default());
                 let mut drivers: Vec<String> =
                     fleet.people.values().filter(|p| !p.gone).map(|p| p.name.clone()).collect();
