@@ -18,6 +18,7 @@ pub mod service;
 pub mod settle;
 pub mod sheet;
 mod shop;
+pub mod slip;
 pub mod table;
 pub mod verify;
 

@@ -1,20 +1,25 @@
 #![doc = include_str!("../README.md")]
 
+pub mod air;
 pub mod calendar;
 pub mod checklist;
 pub mod clock;
 pub mod day;
 pub mod defect;
 pub mod fluid;
+pub mod forecast;
 pub mod hours;
 pub mod ids;
 pub mod limit;
 pub mod notes;
+pub mod oil;
 pub mod procedure;
 pub mod quantity;
 pub mod record;
 pub mod stamp;
+pub mod statistics;
 pub mod unit;
+pub mod wear;
 
 pub use calendar::add_months;
 pub use checklist::{Item, Part, PlannedStop, Severity, Template, plan};

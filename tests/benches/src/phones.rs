@@ -127,7 +127,11 @@ pub(crate) fn run() {
 
     let threads = tokio::runtime::Runtime::new().unwrap();
     let hub = Hub::over(Shop::open(folder.path()).unwrap(), HubClock::beginning_at(at(BEGIN_MS))).unwrap();
-    let options = ServeOptions { address: "127.0.0.1:0".to_owned(), a_second: NonZeroU32::MAX };
+    let options = ServeOptions {
+        address: "127.0.0.1:0".to_owned(),
+        a_second: NonZeroU32::MAX,
+        ..ServeOptions::default()
+    };
     let running = threads.block_on(serve(hub.clone(), &options)).unwrap();
     let address = running.address.to_string();
     let mut requests = Vec::new();

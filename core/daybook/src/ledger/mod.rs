@@ -86,6 +86,7 @@ impl Ledger {
         if salvaged.is_some() {
             ledger.place_salvaged()?;
         }
+        ledger.read_photos()?;
         Ok((ledger, salvaged))
     }
 

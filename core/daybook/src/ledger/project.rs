@@ -92,6 +92,9 @@ impl Knowledge {
         let judged = self.judged_among(&truth, n, row, entry.as_ref(), &twins, &mut pass.reach)?;
         let before = if new { None } else { truth.fact(n)?.map(|fact| fact.judged) };
         writing.put_fact(&self.fact_row(n, row, entry.as_ref(), judged))?;
+        if let Some(entry) = &entry {
+            writing.put_photos(n, &entry.fact.photos())?;
+        }
         if before == Some(judged) {
             return Ok(());
         }

@@ -48,9 +48,10 @@ impl Ledger {
         if let Some(body) = self.store().truth().unit_body(truck)?
             && let Some(state) = folded::from_bytes(&body)
         {
-            return Ok(state);
+            return self.with_slips(state);
         }
-        self.noted(self.fold_unit(truck, i64::MAX))
+        let state = self.noted(self.fold_unit(truck, i64::MAX))?;
+        self.with_slips(state)
     }
 
     /// The state of every unit of the fleet, and of trucks of which only a book has come: one pass over the

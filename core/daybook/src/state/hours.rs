@@ -69,6 +69,17 @@ pub struct HoursNow {
     pub struck: Vec<ReadingNow>,
 }
 
+impl Ledger {
+    /// Every reading of a unit's compressor meter up to a moment, with what became of each (R3). Worked out
+    /// from the entries, however old.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn hours_ledger(&self, truck: TruckId, upto_ms: i64) -> Result<HoursLedger, LedgerError> {
+        ledger_of(self, truck, upto_ms)
+    }
+}
+
 /// The ledger of a unit's compressor readings up to a moment.
 pub(crate) fn ledger_of(ledger: &Ledger, truck: TruckId, upto_ms: i64) -> Result<HoursLedger, LedgerError> {
     let truth = ledger.store().truth();

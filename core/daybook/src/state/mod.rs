@@ -11,6 +11,7 @@ mod inputs;
 mod notes;
 mod roster;
 mod services;
+mod slips;
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use serde::{Deserialize, Serialize};
@@ -23,6 +24,8 @@ use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
 pub use hours::{HoursNow, QuestionNow, ReadingNow};
 pub use roster::RosterChange;
+pub use slips::SlipShown;
+pub(crate) use slips::SlipTries;
 
 /// Days for which closed matters stay in the folded state; older ones are read from the entries.
 pub(crate) const KEPT_DAYS: i64 = 45;

@@ -85,6 +85,27 @@ impl Truth<'_> {
         self.facts(OF_DAYS, &[&from, &to])
     }
 
+    /// Facts of entries after a number, in order.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_since(&self, n: i64) -> Result<Vec<FactRow>, StoreError> {
+        self.facts("f.entry > ?1 ORDER BY f.entry", &[&n])
+    }
+
+    /// The yard days an entry is about: its own, and those of the entries it decides about.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn days_about(&self, n: i64) -> Result<Vec<i32>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT day FROM fact WHERE entry = ?1 UNION SELECT f.day FROM decided d
+             JOIN entry e ON e.id = d.target JOIN fact f ON f.entry = e.n WHERE d.by_entry = ?1",
+        )?;
+        let rows = query.query_map([n], |row| row.get(0))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// Facts of one unit within two days.
     ///
     /// # Errors
@@ -130,6 +151,25 @@ impl Truth<'_> {
             "f.unit = ?1 AND f.kind = ?2 ORDER BY f.at DESC, f.entry DESC LIMIT ?3",
             &[&unit, &kind, &most],
         )
+    }
+
+    /// Facts of one unit, newest first: at most `most` of them after the first `skip`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_unit(&self, truck: TruckId, skip: i64, most: i64) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts("f.unit = ?1 ORDER BY f.at DESC, f.entry DESC LIMIT ?3 OFFSET ?2", &[&unit, &skip, &most])
+    }
+
+    /// How many facts of one unit there are.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn count_of_unit(&self, truck: TruckId) -> Result<i64, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(0) };
+        let mut query = self.0.prepare_cached("SELECT count(*) FROM fact WHERE unit = ?1")?;
+        Ok(query.query_row([unit], |row| row.get(0))?)
     }
 
     /// The projection of one entry.
@@ -260,6 +300,8 @@ impl Store {
             "SELECT 'lock', hex(u.truck), l.part, hex(e.hash), l.since, l.ended, '', '', '', ''
              FROM lock_out l JOIN unit u ON u.no = l.unit JOIN entry e ON e.n = l.opened
              ORDER BY u.truck, l.part, e.hash",
+            "SELECT 'photo', hex(p.photo), hex(e.hash), '', '', '', '', '', '', ''
+             FROM photo_named p JOIN entry e ON e.n = p.entry ORDER BY p.photo, e.hash",
             "SELECT 'unit', hex(truck), hex(body), '', '', '', '', '', '', '' FROM unit ORDER BY truck",
         ] {
             let mut query = self.connection.prepare(sql)?;

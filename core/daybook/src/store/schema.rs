@@ -5,8 +5,11 @@ use rusqlite::{Connection, TransactionBehavior};
 use super::StoreError;
 
 /// Every step in order. A step that has been released is never edited: the next one is added.
-const STEPS: &[&str] =
-    &[include_str!("migrations/0001_truth.sql"), include_str!("migrations/0002_projections.sql")];
+const STEPS: &[&str] = &[
+    include_str!("migrations/0001_truth.sql"),
+    include_str!("migrations/0002_projections.sql"),
+    include_str!("migrations/0003_photos.sql"),
+];
 
 /// The newest form this program knows.
 pub fn newest() -> i64 {

@@ -376,6 +376,7 @@ pub(super) fn remove(tx: &Transaction<'_>, held: &HeldEntry) -> Result<(), Store
         "DELETE FROM fact WHERE entry = ?1",
         "DELETE FROM aside WHERE entry = ?1",
         "DELETE FROM decided WHERE by_entry = ?1",
+        "DELETE FROM photo_named WHERE entry = ?1",
         "DELETE FROM entry WHERE n = ?1",
     ] {
         tx.execute(sql, [held.n])?;

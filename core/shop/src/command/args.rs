@@ -121,6 +121,9 @@ pub(super) struct Serve {
     /// Requests a second from one network address, eight times as many at once; more for a hub behind a proxy
     #[arg(long, default_value = "50", value_name = "N")]
     pub requests: std::num::NonZeroU32,
+    /// Close no day by itself; otherwise every ended day is closed at 04:00 of the yard, again when something came late
+    #[arg(long)]
+    pub close_by_hand: bool,
     /// Let the clock stand at this moment now and run on; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub clock: Option<Stamp>,
@@ -350,6 +353,11 @@ pub(super) enum PhoneVerb {
     /// Record from lines of JSON on standard input; each id is printed when its entry is durable
     #[command(after_help = RECORD_LINES)]
     Record,
+    /// Keep a photo; prints the name by which an entry can say it
+    Photo {
+        /// JPEG, PNG or WebP, at most 4 MiB
+        file: PathBuf,
+    },
     /// Show a screen
     Show {
         /// Which
@@ -423,7 +431,13 @@ pub(super) struct Demo {
     /// Live until the evening of this day; the first Wednesday when left out
     #[arg(long, value_name = "DAY")]
     pub until: Option<NaiveDate>,
-    /// Where; a temporary folder when left out
+    /// Where, and it stays; a temporary folder, deleted at the end, when left out
     #[arg(long, value_name = "DIR")]
     pub folder: Option<PathBuf>,
+    /// Where the hub listens; port 8443 of this machine, or any that is free, when left out
+    #[arg(long, value_name = "HOST:PORT", conflicts_with = "no_hub")]
+    pub address: Option<String>,
+    /// No hub: files carry everything; ends with the day sheet and keeps the folder
+    #[arg(long)]
+    pub no_hub: bool,
 }

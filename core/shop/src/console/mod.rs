@@ -6,7 +6,11 @@
 mod answer;
 mod aside;
 mod assets;
+<<<<<<< HEAD
 mod cab_report;
+=======
+mod certificates;
+>>>>>>> main
 mod day;
 mod due;
 mod due_words;
@@ -14,7 +18,11 @@ mod form;
 mod frame;
 mod language;
 mod mark;
+<<<<<<< HEAD
 mod paper;
+=======
+mod photo;
+>>>>>>> main
 mod people;
 mod place;
 mod refused;
@@ -79,6 +87,8 @@ pub fn router(console: Console) -> Router {
         .merge(day::routes())
         .merge(units::routes())
         .merge(unit::routes())
+        .merge(certificates::routes())
+        .merge(photo::routes())
         .merge(due::routes())
         .merge(aside::routes())
         .merge(people::routes())

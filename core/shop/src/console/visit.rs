@@ -87,6 +87,11 @@ impl Visit {
         self.console.hub().now()
     }
 
+    /// A text in the visitor's language.
+    pub(super) fn say(&self, key: &str) -> String {
+        self.choice.language.say(key, &[])
+    }
+
     /// Reads a view and shows it: as a page, or as JSON when that was asked for. `read` runs beside the
     /// answering threads with the books of one moment; none is "not there".
     pub(super) async fn show<T: Serialize + Send + 'static>(
@@ -116,7 +121,16 @@ impl Visit {
         then: impl Into<String>,
         work: impl FnOnce(&mut Shop, &Hand) -> Result<(), ShopError> + Send + 'static,
     ) -> Result<Response, Refused> {
-        self.act(work).await?;
+        let then = then.into();
+        self.write_then(move |shop, hand| work(shop, hand).map(|()| then)).await
+    }
+
+    /// The same; where to go the work itself says.
+    pub(super) async fn write_then(
+        self,
+        work: impl FnOnce(&mut Shop, &Hand) -> Result<String, ShopError> + Send + 'static,
+    ) -> Result<Response, Refused> {
+        let then = self.act(work).await?;
         Ok(self.go(then))
     }
 

@@ -19,6 +19,7 @@ mod rows;
 mod sentences;
 mod twice;
 mod unit_day;
+mod unit_now;
 mod uses;
 mod words;
 mod yard;
@@ -43,7 +44,9 @@ pub use rows::{
 };
 pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};
+pub(crate) use unit_now::{UnitNow, is_old_news, open_defects, to_certify, unit_now, units_now};
 pub(crate) use words::key as word;
+pub(crate) use words::{key, poured};
 pub(crate) use yard::Yard;
 
 use crate::ShopError;

@@ -38,7 +38,7 @@ pub(super) fn glass(glass: Glass) -> String {
 }
 
 /// What was poured in all: summed by the unit each was given in, "0.21 qt" or "0.2 qt + 100 mL".
-pub(super) fn poured(pours: &[Pour]) -> String {
+pub(crate) fn poured(pours: &[Pour]) -> String {
     let mut sums: BTreeMap<String, i64> = BTreeMap::new();
     let mut most: BTreeMap<String, u8> = BTreeMap::new();
     for pour in pours {

@@ -1,6 +1,7 @@
 //! The shop against the invented month of Tern Hollow Water: invented data, outcomes worked by rule.
 
 mod closing;
+mod closing_by_itself;
 mod demo_month;
 mod folder;
 mod month;

@@ -11,7 +11,9 @@
 //! exchanges of meters, so totals of two meters compare; a reading *can follow* another when the total
 //! rises by nothing or by at most the real hours between the two, rounded up to the tenth.
 
+mod counted;
 mod due;
+mod estimate;
 mod hint;
 mod keyboard;
 mod ledger;
@@ -26,7 +28,9 @@ mod span;
 mod splice;
 mod unlike;
 
+pub use counted::{Counted, CountedRun, Mark, MarkKind, RunEnds, counted};
 pub use due::DueHours;
+pub use estimate::{Estimate, with_estimates};
 pub use hint::Hint;
 pub use keyboard::KeyboardAnswer;
 pub use ledger::HoursLedger;

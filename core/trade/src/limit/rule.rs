@@ -65,7 +65,8 @@ pub struct Rule {
 }
 
 /// A fact the rule needs and the case does not give. Unknown is never zero.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
+#[serde(rename_all = "kebab-case")]
 pub enum MissingFact {
     /// The governor's cut-out is not known.
     #[error("the governor's cut-out is not known")]

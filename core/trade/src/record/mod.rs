@@ -40,6 +40,7 @@ mod hours;
 mod inspection;
 mod notes;
 mod oil;
+mod photos;
 mod repair;
 mod service;
 

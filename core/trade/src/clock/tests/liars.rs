@@ -70,3 +70,42 @@ fn case_8_weights_changed_from_a_day_on_do_not_reach_back() {
     assert_eq!(after.to_string(), "404.75");
     assert_eq!((FineHours::from(h("500.0")) - after).to_string(), "95.25");
 }
+
+#[test]
+fn case_8_as_its_readings_and_weights_were_recorded() {
+    use crate::forecast::HoursAt;
+    use crate::record::SiteDust;
+    use crate::wear::{Said, WeightSet, Weights, Worn, due_reading, spells};
+
+    let set = |from: &str, dusty| WeightSet {
+        from: day(from),
+        hundredths: vec![(SiteDust::Dusty, dusty), (SiteDust::VeryDusty, 200)],
+    };
+    // 212.0 clean, 56.5 dusty before 1 November, 18.0 very dusty, 40.0 dusty after.
+    let mut readings = vec![HoursAt { at: at("2026-09-01T07:00:00-06:00"), total: Tenths::ZERO }];
+    let mut said = Vec::new();
+    for (on, total, dust) in [
+        ("2026-09-20", "212.0", SiteDust::Clean),
+        ("2026-10-10", "268.5", SiteDust::Dusty),
+        ("2026-10-25", "286.5", SiteDust::VeryDusty),
+        ("2026-11-13", "326.5", SiteDust::Dusty),
+    ] {
+        said.push(Said { at: at(&format!("{on}T08:00:00-07:00")), dust });
+        readings.push(HoursAt { at: at(&format!("{on}T16:30:00-07:00")), total: h(total) });
+    }
+    let ends: Vec<_> = readings.iter().map(|r| r.at).collect();
+    let zone = chrono_tz::America::Denver;
+    let spells = spells(&said, &ends, zone);
+    let used = |sets: Vec<WeightSet>| {
+        Worn::of(&readings, &spells, &Weights::of(sets), zone).between(Tenths::ZERO, h("326.5"))
+    };
+    let before = used(vec![set("2026-01-01", 150)]);
+    let after = used(vec![set("2026-01-01", 150), set("2026-11-01", 180)]);
+    assert_eq!((before.to_string().as_str(), after.to_string().as_str()), ("392.75", "404.75"));
+    let left = |used| FineHours::from(h("500.0")) - used;
+    let dusty = |left, weight| due_reading(left, h("326.5"), weight).unwrap().meter_left.tenths_down();
+    assert_eq!((left(before).to_string().as_str(), dusty(left(before), 150)), ("107.25", h("71.5")));
+    assert_eq!((left(after).to_string().as_str(), dusty(left(after), 180)), ("95.25", h("52.9")));
+    // What a careless tool says: the new weight laid on all dusty hours, 421.7.
+    assert_eq!(used(vec![set("2026-01-01", 180)]).to_string(), "421.7");
+}

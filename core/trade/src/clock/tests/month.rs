@@ -139,3 +139,69 @@ fn a_visit_that_does_the_first_service_has_not_left_out_the_oil() {
     assert!(not_bundled(&clocks, &[OIL.into()], hh("51.9"), day("2026-10-23")).is_empty());
     assert_eq!(not_bundled(&clocks, &[COOLER.into()], hh("51.9"), day("2026-10-23")), [&FIRST.into()]);
 }
+
+#[test]
+fn event_9_as_its_readings_and_sites_were_recorded() {
+    use crate::forecast::HoursAt;
+    use crate::record::SiteDust;
+    use crate::wear::{Said, WeightSet, Weights, Worn, due_reading, spells};
+
+    let weights = Weights::of([WeightSet {
+        from: day("2026-01-05"),
+        hundredths: vec![(SiteDust::Clean, 100), (SiteDust::Dusty, 150), (SiteDust::VeryDusty, 200)],
+    }]);
+    let read = |when: &str, total: &str| HoursAt { at: at(when), total: h(total) };
+    let mut readings = vec![read("2026-04-08T12:00:00-06:00", "402.6")];
+    let mut said = Vec::new();
+    // To 22 October: 193.4 h clean, 120.0 dusty, 30.0 very dusty, each split by a reading.
+    for (on, total, dust) in [
+        ("2026-08-14", "596.0", SiteDust::Clean),
+        ("2026-09-25", "716.0", SiteDust::Dusty),
+        ("2026-10-22", "746.0", SiteDust::VeryDusty),
+        ("2026-10-30", "777.0", SiteDust::Dusty),
+        ("2026-11-02", "783.0", SiteDust::Dusty),
+        ("2026-11-03", "788.5", SiteDust::Dusty),
+        ("2026-11-04", "794.6", SiteDust::Dusty),
+        ("2026-11-09", "797.3", SiteDust::Clean),
+    ] {
+        let evening = format!("{on}T16:30:00-07:00");
+        said.push(Said { at: at(&format!("{on}T08:00:00-07:00")), dust });
+        readings.push(read(&evening, total));
+    }
+    let ends: Vec<_> = readings.iter().map(|r| r.at).collect();
+    let worn = Worn::of(
+        &readings,
+        &spells(&said, &ends, chrono_tz::America::Denver),
+        &weights,
+        chrono_tz::America::Denver,
+    );
+    let weigh = |from, to| Some(worn.between(from, to));
+    let used = |total: &str| worn.between(h("402.6"), h(total)).to_string();
+    for (total, weighted) in [
+        ("746.0", "433.4"),
+        ("777.0", "479.9"),
+        ("783.0", "488.9"),
+        ("788.5", "497.15"),
+        ("794.6", "506.3"),
+        ("797.3", "509.0"),
+    ] {
+        assert_eq!(used(total), weighted, "at {total}");
+    }
+    // 20.1 left are 13.4 dusty hours, 790.4 on the meter.
+    let left = FineHours::from(h("500.0")) - worn.between(h("402.6"), h("777.0"));
+    let due = due_reading(left, h("777.0"), 150).unwrap();
+    assert_eq!((left.to_string().as_str(), due.meter_left.to_string().as_str()), ("20.1", "13.4"));
+    assert_eq!(due.at, h("790.4"));
+
+    let done = th03().done(OIL, "797.3", "2026-11-09");
+    let clocks = task_clocks_weighed(
+        &Programme::common_practice(),
+        done.in_service.as_ref(),
+        &done.services,
+        &done.decisions,
+        &weigh,
+    );
+    let oil = clocks.iter().find(|clock| clock.task.0 == OIL).unwrap();
+    assert_eq!(oil.late_by.unwrap().hours.unwrap().to_string(), "9.0");
+    assert_eq!((oil.from_hours, oil.due_day), (Some(h("797.3")), Some(day("2027-11-09"))));
+}

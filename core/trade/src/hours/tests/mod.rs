@@ -1,6 +1,7 @@
 //! R3 by cases. All units and people are invented; every outcome is worked by the rule.
 
 mod ceiling;
+mod counted;
 mod exchanges;
 mod keyboard;
 mod moments;
