@@ -10,7 +10,6 @@ mod error;
 mod heads;
 pub mod hub;
 pub mod paper;
-pub mod photos;
 pub mod plan;
 mod register;
 mod revoke;

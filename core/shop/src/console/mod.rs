@@ -6,11 +6,8 @@
 mod answer;
 mod aside;
 mod assets;
-<<<<<<< HEAD
 mod cab_report;
-=======
 mod certificates;
->>>>>>> main
 mod day;
 mod due;
 mod due_words;
@@ -18,11 +15,8 @@ mod form;
 mod frame;
 mod language;
 mod mark;
-<<<<<<< HEAD
 mod paper;
-=======
 mod photo;
->>>>>>> main
 mod people;
 mod place;
 mod refused;

@@ -3,12 +3,12 @@
 paper-type = Type a paper page
 paper-blank = Blank page to print
 paper-blank-what = Only what the unit has, in both languages. Its edition stands on it, so that an old pad is seen.
-paper-photo = Photo of the page (JPEG or PNG, at most 4 MiB)
+paper-photo = Photo of the page (JPEG, PNG or WebP, at most 4 MiB)
 paper-photo-alt = Photo of the signed page
 paper-go = To the form
 paper-no-unit = There is no unit given. Nothing was kept. Go back and give its door number.
 photo-large = This photo has more than 4 MiB. It was not kept. Go back and take a smaller one.
-photo-kind = This is no photo that can be kept: only JPEG and PNG are. It was not kept. Go back and choose another.
+photo-kind = This is no photo that can be kept: only JPEG, PNG and WebP are. It was not kept. Go back and choose another.
 photo-damaged = This photo is damaged. It was not kept. Go back and take it again.
 
 paper-title = Type a paper page, { $unit }

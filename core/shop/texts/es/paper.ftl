@@ -3,12 +3,12 @@
 paper-type = Capturar una hoja de papel
 paper-blank = Hoja en blanco para imprimir
 paper-blank-what = Solo lo que la unidad lleva, en los dos idiomas. Trae su edición, para que se note un bloc viejo.
-paper-photo = Foto de la hoja (JPEG o PNG, 4 MiB a lo más)
+paper-photo = Foto de la hoja (JPEG, PNG o WebP, 4 MiB a lo más)
 paper-photo-alt = Foto de la hoja firmada
 paper-go = Al formulario
 paper-no-unit = No hay unidad. No se guardó nada. Hay que volver y dar su número.
 photo-large = Esta foto tiene más de 4 MiB. No se guardó. Hay que volver y tomar una más chica.
-photo-kind = Esto no es una foto que se pueda guardar: solo JPEG y PNG. No se guardó. Hay que volver y elegir otra.
+photo-kind = Esto no es una foto que se pueda guardar: solo JPEG, PNG y WebP. No se guardó. Hay que volver y elegir otra.
 photo-damaged = Esta foto está dañada. No se guardó. Hay que volver y tomarla otra vez.
 
 paper-title = Capturar una hoja de papel, { $unit }

@@ -63,7 +63,7 @@ fn upload(telling: &Telling, view: &ChooseView) -> Markup {
                 input id="paper-unit" name="unit" size="10" required list="paper-units" autocomplete="off";
                 datalist id="paper-units" { @for unit in &view.units { option value=(unit) {} } }
                 label for="paper-photo" { (telling.t("paper-photo")) }
-                input id="paper-photo" name="photo" type="file" accept="image/jpeg,image/png";
+                input id="paper-photo" name="photo" type="file" accept="image/jpeg,image/png,image/webp";
                 button class="main" { (telling.t("paper-go")) }
             }
         }

@@ -11,6 +11,7 @@ use sumpbook_trade::record::Digest;
 
 use super::read::{FIGURES, KEYS, edition, place_of};
 use crate::console::form::Fields;
+use crate::console::photo::href;
 use crate::console::place::Place;
 use crate::console::refused::Refused;
 use crate::console::table::door;
@@ -189,8 +190,8 @@ fn photo(telling: &Telling, view: &TypeView) -> Markup {
         div class="photo" {
             @match &view.photo {
                 Some(digest) => {
-                    a href=(format!("/photos/{digest}")) target="_blank" rel="noopener" {
-                        img id="page-photo" src=(format!("/photos/{digest}")) alt=(telling.t("paper-photo-alt"));
+                    a href=(href(digest)) target="_blank" rel="noopener" {
+                        img id="page-photo" src=(href(digest)) alt=(telling.t("paper-photo-alt"));
                     }
                     p class="photo-acts" {
                         button type="button" data-turn hidden { (telling.t("paper-turn")) } " "

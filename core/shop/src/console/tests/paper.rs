@@ -10,11 +10,27 @@ use super::{Desk, no_key_shows};
 use crate::certify::certify;
 use crate::console::session::Role;
 use crate::paper::editions;
-use crate::photos::strip::tests::jpeg_of_a_camera;
 use crate::tests::yard::{Yard, answer, walk};
 use crate::{NewTruck, Shop};
 
 const NOW: &str = "2026-10-20T17:00:00-06:00";
+
+/// As a camera writes one: where it was taken stands before the picture.
+fn jpeg_of_a_camera() -> Vec<u8> {
+    let part = |marker: u8, body: &[u8]| {
+        let length = u16::try_from(body.len() + 2).unwrap().to_be_bytes();
+        [&[0xff, marker][..], &length, body].concat()
+    };
+    [
+        vec![0xff, 0xd8],
+        part(0xe0, b"JFIF\0\x01\x02\x00\x00\x01\x00\x01\x00\x00"),
+        part(0xe1, b"Exif\0\0II*\0 41.1 N 104.8 W"),
+        part(0xdb, &[7; 65]),
+        part(0xda, &[1, 1, 0, 0, 63, 0]),
+        vec![0x12, 0xff, 0x00, 0x34, 0xff, 0xd9],
+    ]
+    .concat()
+}
 
 /// TH-03 is found to have air brakes and an hour meter: its pages have another edition from then on.
 fn changed(yard: &mut Yard) {
@@ -73,7 +89,7 @@ async fn a_signed_page_is_kept_in_the_drivers_name_with_source_paper() {
     no_key_shows(&form);
     no_key_shows(&desk.get_in(&sent.to, "es").await);
     let digest = sent.to.split("photo=").nth(1).unwrap().to_owned();
-    let shown = desk.get(&format!("/photos/{digest}")).await;
+    let shown = desk.get(&format!("/photo/{digest}")).await;
     assert_eq!(shown.status, StatusCode::OK);
     shown.says_not("Exif");
 
@@ -162,12 +178,16 @@ async fn an_old_pad_is_seen_and_its_lines_that_differ_are_named() {
 async fn what_is_no_photo_is_refused_and_a_reader_sends_none() {
     let desk = Desk::of(Yard::new(), NOW).await;
     let unit = [("unit", "TH-03")];
-    desk.post_file("/paper/photo", &unit, ("photo", b"GIF89a")).await.says("only JPEG and PNG");
-    desk.post_file("/paper/photo", &unit, ("photo", &vec![0xff; 5 * 1024 * 1024])).await.says("more than 4 MiB");
+    desk.post_file("/paper/photo", &unit, ("photo", b"GIF89a")).await.says("only JPEG, PNG and WebP");
+    let mut large = jpeg_of_a_camera();
+    large.truncate(large.len() - 2);
+    large.resize(5 * 1024 * 1024, 0x12);
+    large.extend([0xff, 0xd9]);
+    desk.post_file("/paper/photo", &unit, ("photo", &large)).await.says("more than 4 MiB");
     let cut = &jpeg_of_a_camera()[..60];
     desk.post_file("/paper/photo", &unit, ("photo", cut)).await.says("is damaged");
     assert_eq!(desk.post_file("/paper/photo", &unit, ("photo", b"")).await.to, "/paper/TH-03");
-    assert_eq!(desk.get("/photos/00").await.status, StatusCode::NOT_FOUND);
+    assert_eq!(desk.get("/photo/00").await.status, StatusCode::NOT_FOUND);
     let reader = Desk::with(Yard::new(), NOW, "Edric Loomis", Role::Reader).await;
     let sent = reader.post_file("/paper/photo", &unit, ("photo", &jpeg_of_a_camera())).await;
     assert_eq!(sent.status, StatusCode::FORBIDDEN);
