@@ -9,7 +9,7 @@ use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
-use sumpbook_daybook::exchange::ShopCode;
+use sumpbook_daybook::exchange::{ShopCode, request, take_answer};
 use sumpbook_daybook::parcel::Invitation;
 use sumpbook_daybook::phone::online::{Exchanged, Hub, OnlineError};
 use sumpbook_daybook::phone::{Daybook, KeySeal, KeySealError, Parts};
@@ -129,6 +129,11 @@ impl Yard {
         child.wait().unwrap();
     }
 
+    /// The hub's process, for whoever ends it in another way.
+    pub fn taken(&mut self) -> Child {
+        self.hub.take().unwrap()
+    }
+
     /// Resident memory of the hub's process, bytes (`/proc/PID/status`, VmRSS); none where there is no such file.
     pub fn memory(&self) -> Option<u64> {
         let status = std::fs::read_to_string(format!("/proc/{}/status", self.hub.as_ref()?.id())).ok()?;
@@ -206,4 +211,13 @@ fn copy_into(from: &Path, to: &Path) {
             std::fs::copy(file.path(), there).unwrap();
         }
     }
+}
+
+/// Exchanges by hand, once, and returns the permission to send photos.
+pub fn permission(way: &Hub, phone: &mut Daybook) -> [u8; 32] {
+    let soon = Instant::now() + Duration::from_secs(20);
+    let challenge = way.exchange(b"", soon).unwrap().challenge.unwrap();
+    let asked = request(phone.ledger_mut(), challenge, clock()).unwrap();
+    let said = way.exchange(&asked.bytes, soon).unwrap();
+    take_answer(phone.ledger_mut(), asked.digest, &said.body, clock(), clock()).unwrap().token.unwrap()
 }

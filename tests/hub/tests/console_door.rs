@@ -37,7 +37,7 @@ fn nothing_a_visitor_writes_becomes_a_header() {
     let yard = yard();
     let mut browser = Browser::of(&yard);
     assert_eq!(browser.sign_in(WHO.0, WHO.1).status, 303);
-    let broken = "%0d%0aset-cookie:%20stolen=1%0d%0a%0d%0a<script>";
+    let broken = "%0d%0aset-cookie:%20stolen=1%0d%0a%0d%0a%3Cscript%3E";
     for path in [
         format!("/words?language=es&back=/{broken}"),
         format!("/words?back=//other{broken}"),

@@ -87,7 +87,7 @@ fn goes_on(yard: &Yard, honest: &mut Daybook, number: u32) -> EntryId {
     let id = walk(honest, 0, number);
     let done = exchange(honest).unwrap();
     assert!(done.whole && !done.shop_set_back && !done.two_shops, "{done:?}");
-    assert_eq!(counts(honest.ledger()).unwrap().on_this_phone, 0);
+    assert_eq!(counts(honest.ledger()).unwrap().own_on_this_phone, 0);
     assert_eq!(judged(yard, id), [Judged::Counts]);
     id
 }

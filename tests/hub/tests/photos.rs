@@ -2,12 +2,11 @@
 
 use std::time::{Duration, Instant};
 
-use sumpbook_daybook::exchange::{counts, request, take_answer};
-use sumpbook_daybook::phone::Daybook;
+use sumpbook_daybook::exchange::counts;
 use sumpbook_daybook::phone::online::{Hub, PhotoStop};
 use sumpbook_daybook::photo::{MOST, PIECE, PhotoFolder, name_of};
 use sumpbook_daybook::screen::{PhotoPlace, WhereQuery, where_it_is};
-use sumpbook_hub_tests::{Cutting, Yard, clock, exchange, names, picture, takes, walk};
+use sumpbook_hub_tests::{Cutting, Yard, clock, exchange, names, permission, picture, takes, walk};
 use sumpbook_simulation::fleet::root;
 use sumpbook_trade::record::Digest;
 
@@ -23,14 +22,6 @@ fn yard() -> Yard {
 
 fn at_the_shop(yard: &Yard, photo: Digest) -> Option<Vec<u8>> {
     PhotoFolder::of(yard.folder()).read(photo).unwrap()
-}
-
-/// Exchanges by hand, to have the permission in hand.
-fn permission(way: &Hub, phone: &mut Daybook) -> [u8; 32] {
-    let challenge = way.exchange(b"", soon()).unwrap().challenge.unwrap();
-    let asked = request(phone.ledger_mut(), challenge, clock()).unwrap();
-    let said = way.exchange(&asked.bytes, soon()).unwrap();
-    take_answer(phone.ledger_mut(), asked.digest, &said.body, clock(), clock()).unwrap().token.unwrap()
 }
 
 #[test]
@@ -92,6 +83,7 @@ fn a_hub_killed_between_two_pieces_goes_on_where_it_was() {
     let folder = tempfile::tempdir().unwrap();
     let mut phone = yard.phone(folder.path(), 1, &[0]);
     let bytes = picture(1, 3 * PIECE);
+    assert!(exchange(&mut phone).unwrap().whole);
     let (photo, _) = takes(&mut phone, 0, &bytes);
     let way = yard.way();
     let token = permission(&way, &mut phone);

@@ -34,15 +34,15 @@ pub fn closing_hour(zone: Tz, now: Stamp) -> DateTime<Utc> {
 }
 
 /// The days to close at `now`, oldest first: those that ended and have no version, and those that something
-/// entered after number `looked` may have changed. None when the newest ended day was closed since the last
-/// closing hour: that was this hour's closing.
+/// entered after number `looked` may have changed. `None` when the newest ended day was closed since the last
+/// closing hour: that was this hour's closing, and what came since waits for the next.
 ///
 /// # Errors
 /// As any read.
-pub fn to_close(ledger: &Ledger, looked: i64, now: Stamp) -> Result<Vec<NaiveDate>, ShopError> {
+pub fn to_close(ledger: &Ledger, looked: i64, now: Stamp) -> Result<Option<Vec<NaiveDate>>, ShopError> {
     let fleet = ledger.fleet();
     let hour = closing_hour(fleet.zone, now);
-    let Some(ended) = hour.with_timezone(&fleet.zone).date_naive().pred_opt() else { return Ok(Vec::new()) };
+    let Some(ended) = hour.with_timezone(&fleet.zone).date_naive().pred_opt() else { return Ok(None) };
     let mut closed: BTreeMap<NaiveDate, (i64, i64)> = BTreeMap::new();
     for (day, at_ms, n) in ledger.store().newest_closings()? {
         if let Ok(day) = day.parse() {
@@ -51,10 +51,10 @@ pub fn to_close(ledger: &Ledger, looked: i64, now: Stamp) -> Result<Vec<NaiveDat
     }
     let this_hours = |(at_ms, _): &(i64, i64)| *at_ms >= hour.timestamp_millis();
     if closed.get(&ended).is_some_and(this_hours) {
-        return Ok(Vec::new());
+        return Ok(None);
     }
-    let Some(first) = ledger.store().truth().between(0, i64::MAX, 1)?.pop() else { return Ok(Vec::new()) };
-    let Some(begun) = Stamp::from_parts(first.received_ms, 0) else { return Ok(Vec::new()) };
+    let Some(first) = ledger.store().truth().between(0, i64::MAX, 1)?.pop() else { return Ok(None) };
+    let Some(begun) = Stamp::from_parts(first.received_ms, 0) else { return Ok(None) };
     let oldest = ended.checked_sub_days(Days::new(MOST_BACK)).unwrap_or(ended);
     let from = fleet.yard_day(begun).max(oldest);
     let touched = touched(ledger, looked)?;
@@ -62,7 +62,7 @@ pub fn to_close(ledger: &Ledger, looked: i64, now: Stamp) -> Result<Vec<NaiveDat
         None => true,
         Some((_, upto)) => touched.iter().any(|(n, of)| n > upto && *of <= day),
     };
-    Ok(from.iter_days().take_while(|day| *day <= ended).filter(|day| changed(*day)).collect())
+    Ok(Some(from.iter_days().take_while(|day| *day <= ended).filter(|day| changed(*day)).collect()))
 }
 
 /// Entries after a number with the day they are about. What is known of a day can change with whatever was

@@ -45,13 +45,16 @@ impl Closer {
         });
         let Some((hour, zone, last, days)) = asked.await? else { return Ok(()) };
         let at = Stamp::from(now.moment().with_timezone(&zone).fixed_offset());
+        self.hour = Some(hour);
+        let Some(days) = days else { return Ok(()) };
         for day in days {
-            let closing = hub.write(move |shop| close(shop, day, &Hand::nobody(at))).await?;
+            let closing = hub.write(move |shop| close(shop, day, &Hand::nobody(at))).await;
+            let closing = closing.inspect_err(|_| self.hour = None)?;
             if let Closing::Closed(sheet) = closing {
                 tracing::info!(%day, version = sheet.version, "closed");
             }
         }
-        (self.hour, self.looked) = (Some(hour), last);
+        self.looked = last;
         Ok(())
     }
 }

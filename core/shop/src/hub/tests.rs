@@ -48,3 +48,25 @@ async fn a_phone_that_knows_the_shops_key_is_answered_and_another_key_is_refused
     .unwrap();
     running.stop().await.unwrap();
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_hub_that_was_switched_off_closes_the_days_that_ended_meanwhile() {
+    let folder = tempfile::tempdir().unwrap();
+    // Made on the 3rd in the yard, begun again on the 6th at noon.
+    let clock = HubClock::beginning_at("2026-10-06T12:00:00-06:00".parse().unwrap());
+    let hub = Hub::over(shop(folder.path()), clock).unwrap();
+    let options = ServeOptions { address: "127.0.0.1:0".to_owned(), closes_days: true, ..ServeOptions::default() };
+    let running = serve(hub.clone(), &options).await.unwrap();
+    let until = soon();
+    let days = loop {
+        let closed = hub.read(|ledger| Ok(ledger.store().newest_closings()?)).await.unwrap();
+        let days: Vec<String> = closed.into_iter().map(|(day, ..)| day).collect();
+        if days.last().is_some_and(|day| day == "2026-10-05") {
+            break days;
+        }
+        assert!(Instant::now() < until, "{days:?}");
+        tokio::time::sleep(Duration::from_millis(50)).await;
+    };
+    assert_eq!(days.first().map(String::as_str), Some("2026-10-02"), "{days:?}");
+    running.stop().await.unwrap();
+}

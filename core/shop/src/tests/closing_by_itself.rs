@@ -8,7 +8,7 @@ use crate::close::{Closing, close, closing_hour, to_close};
 
 /// What a hub does once a night: the days it closes, each with its version.
 fn night(yard: &mut Yard, looked: &mut i64, now: &str) -> Vec<(String, u32)> {
-    let days = to_close(&yard.shop.ledger, *looked, at(now)).unwrap();
+    let Some(days) = to_close(&yard.shop.ledger, *looked, at(now)).unwrap() else { return Vec::new() };
     *looked = yard.shop.ledger.store().truth().last_n().unwrap();
     let hand = Hand::nobody(at(now)).received(at(now));
     let closed = days.into_iter().filter_map(|day| match close(&mut yard.shop, day, &hand).unwrap() {

@@ -25,7 +25,6 @@ aside-other-name = That is not the name of this sign-in. Nothing was recorded. G
 aside-no-verdict = Nothing was chosen. Nothing was recorded. Go back and press what becomes of it.
 section-settled = Settled before
 none-settled = nothing was settled yet
-head-became = What became of it
 became-use = counts
 became-do-not-use = left out, still seen
 became-same-service = one and the same service

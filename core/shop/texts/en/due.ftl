@@ -14,7 +14,6 @@ section-visits = Visits this week
 section-order = To order
 head-tick = Tick
 head-promised = Promised
-head-visit = Visit
 
 plan-visit = Plan a visit
 plan-bay = Bay
@@ -28,7 +27,7 @@ visits-later = { $count ->
 }
 wait-part = Wait for a part
 wait-keep = Keep the wait
-wait-over = the wait is over
+wait-ended = the wait is over
 wait-no-part = The part has no name. Nothing was recorded. Go back and say which part.
 
 none-to-order = nothing to order

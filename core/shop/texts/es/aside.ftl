@@ -25,7 +25,6 @@ aside-other-name = Ese no es el nombre con que se entró. No se registró nada. 
 aside-no-verdict = No se eligió nada. No se registró nada. Hay que volver y oprimir lo que se decide.
 section-settled = Aclarado antes
 none-settled = todavía no se ha aclarado nada
-head-became = Qué se decidió
 became-use = cuenta
 became-do-not-use = queda fuera, a la vista
 became-same-service = es el mismo servicio

@@ -14,7 +14,6 @@ section-visits = Visitas de esta semana
 section-order = Por pedir
 head-tick = Marcar
 head-promised = Prometida
-head-visit = Visita
 
 plan-visit = Planear una visita
 plan-bay = Bahía
@@ -28,7 +27,7 @@ visits-later = { $count ->
 }
 wait-part = En espera de pieza
 wait-keep = Anotar la espera
-wait-over = ya no se espera
+wait-ended = ya no se espera
 wait-no-part = La pieza no tiene nombre. No se registró nada. Hay que volver y decir cuál pieza.
 
 none-to-order = nada por pedir

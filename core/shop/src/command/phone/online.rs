@@ -3,6 +3,7 @@
 use std::time::{Duration, Instant};
 
 use sumpbook_daybook::exchange;
+use sumpbook_daybook::text::Texts;
 use sumpbook_daybook::phone::online::{OnlineError, PhotoStop, PhotosSent};
 
 use super::super::args::Phone;
@@ -42,14 +43,7 @@ pub(super) fn exchange(args: &Phone, seconds: u64) -> Result<Said, CommandError>
         let key = exchange::PendingDevice::fingerprint_of(phone.ledger().own_key().id());
         lines.push(format!("The shop has not let this phone in yet. Its key: {key}\nWhat is recorded is kept; exchange again when the shop has said yes."));
     }
-    if done.two_shops {
-        lines.push(
-            "Two shops answer with one key. Nothing is lost. Tell the shop before you go on.".to_owned(),
-        );
-    }
-    if done.shop_set_back {
-        lines.push("The shop was set back to an older day: what it lost was sent again.".to_owned());
-    }
+    lines.extend(done.sentences().iter().map(|sentence| sentence.text(Texts::english())));
     if done.stopped {
         lines.push(format!(
             "The shop stopped this phone. {} kept and can be handed over by file; a person there decides.",
@@ -74,7 +68,7 @@ pub(super) fn exchange(args: &Phone, seconds: u64) -> Result<Said, CommandError>
     let json = serde_json::json!({
         "acknowledged": done.acknowledged, "came": done.came, "refused": done.refused,
         "enrolled": done.enrolled, "stopped": done.stopped, "shop-set-back": done.shop_set_back,
-        "two-shops": done.two_shops, "whole": done.whole, "messages": done.turns,
+        "two-shops": done.two_shops, "placed-again": done.placed_again, "whole": done.whole, "messages": done.turns,
         "bytes-sent": done.bytes.0, "bytes-received": done.bytes.1, "clock-off-ms": done.clock_off_ms,
         "photos-sent": done.photos.arrived, "photos-left": done.photos.left,
         "photo-bytes-sent": done.photos.bytes,

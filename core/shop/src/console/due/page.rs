@@ -147,7 +147,7 @@ fn acts(telling: &Telling, view: &DueView) -> Markup {
             input id="wait-part" name="part" size="20";
             label for="wait-promised" { (telling.t("head-promised")) }
             input id="wait-promised" name="promised" type="date";
-            label class="show" { input type="checkbox" name="over" value="yes"; " " (telling.t("wait-over")) }
+            label class="show" { input type="checkbox" name="over" value="yes"; " " (telling.t("wait-ended")) }
             button formaction="/due/wait" { (telling.t("wait-keep")) }
         }
         p { button formaction="/due/ticked" { (telling.t("service-open")) } }

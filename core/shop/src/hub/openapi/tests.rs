@@ -24,6 +24,7 @@ fn routes(folder: &Path, found: &mut BTreeSet<(String, String)>) {
             };
             let end = after.find("\n        .").unwrap_or(after.len());
             let end = after.find(".route(").unwrap_or(end).min(end);
+            let end = after.find(".layer(").unwrap_or(end).min(end);
             for method in ["get", "post", "put", "head", "delete", "patch"] {
                 let called = format!("{method}(");
                 let named = after[..end].match_indices(&called).any(|(at, _)| {
