@@ -11,7 +11,6 @@ use sumpbook_trade::record::Digest;
 
 use super::read::{FIGURES, KEYS, edition, place_of};
 use crate::console::form::Fields;
-use crate::console::photo::href;
 use crate::console::place::Place;
 use crate::console::refused::Refused;
 use crate::console::table::door;
@@ -190,8 +189,8 @@ fn photo(telling: &Telling, view: &TypeView) -> Markup {
         div class="photo" {
             @match &view.photo {
                 Some(digest) => {
-                    a href=(href(digest)) target="_blank" rel="noopener" {
-                        img id="page-photo" src=(href(digest)) alt=(telling.t("paper-photo-alt"));
+                    a href=(format!("/photo/{digest}")) target="_blank" rel="noopener" {
+                        img id="page-photo" src=(format!("/photo/{digest}")) alt=(telling.t("paper-photo-alt"));
                     }
                     p class="photo-acts" {
                         button type="button" data-turn hidden { (telling.t("paper-turn")) } " "
