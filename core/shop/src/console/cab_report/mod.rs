@@ -37,7 +37,8 @@ async fn page(
         .show(
             Place::Units,
             move |ledger, now| {
-                let then = asked.as_of.filter(|ms| *ms < now.unix_ms()).and_then(|ms| Stamp::from_parts(ms, 0));
+                let then =
+                    asked.as_of.filter(|ms| *ms < now.unix_ms()).and_then(|ms| Stamp::from_parts(ms, 0));
                 match then {
                     None => view::read(ledger, &door, now),
                     Some(then) => {

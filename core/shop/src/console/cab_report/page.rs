@@ -12,7 +12,7 @@ use crate::console::people::picture;
 use crate::console::table::{Table, said};
 use crate::console::visit::{Body, Telling};
 use crate::console::words::Words;
-use crate::sheet::DefectRow;
+use crate::sheet::{DefectRow, SaidRow};
 
 pub(super) fn body(telling: &Telling, view: &CabView) -> Body {
     let title = telling.with("cab-title", &[("unit", Arg::Text(&view.unit))]);
@@ -136,14 +136,21 @@ fn defects(words: &Words, rows: &[DefectRow]) -> Markup {
         vec![
             said(words.item(&row.item, row.place.as_deref())),
             html! {
-                (words.found(&row.one_answer.words)) ", " (words.who(row.one_answer.who.as_deref()))
-                " " (words.at(row.one_answer.at)) "; " (found::locks(words, &row.locks))
+                (answer(words, &row.one_answer)) "; "
+                @for other in row.other_answer.iter().chain(&row.more_answers) { (answer(words, other)) "; " }
+                (found::locks(words, &row.locks))
             },
             said(certificate),
             said(review),
         ]
     });
     Table::new(&id, &words.t("cab-defects"), heads).rows(rows).draw()
+}
+
+/// "out, Hattie Brun 06:44". Not the board's, which leaves names out.
+fn answer(words: &Words, row: &SaidRow) -> String {
+    let what = if row.ok { words.t("answer-said-ok") } else { words.found(&row.words) };
+    format!("{what}, {} {}", words.who(row.who.as_deref()), words.at(row.at))
 }
 
 fn signed(words: &Words, row: &SignedRow) -> String {

@@ -14,7 +14,7 @@ use crate::ShopError;
 use crate::paper::template;
 use crate::sheet::{DefectRow, Yard, defect_row, entry_of, word};
 
-/// Sections looked through for the newest walk.
+/// Sections looked through for the newest day.
 const SECTIONS: i64 = 60;
 
 /// The page and its JSON.
@@ -36,7 +36,7 @@ pub(super) struct CabView {
     pub(super) parts: Vec<PartRow>,
     /// Defects that are open, or were certified or reviewed since the last walk's day.
     pub(super) defects: Vec<DefectRow>,
-    /// Who signed the last walk, the last first.
+    /// Who signed on the last day that someone looked, the last first.
     pub(super) signed: Vec<SignedRow>,
     /// The first 8 bytes of SHA-256 over door number, moment and the heads of the unit's books.
     pub(super) check: String,
@@ -138,7 +138,8 @@ fn is_told(defect: &Defect, day: Option<chrono::NaiveDate>, yard: &Yard) -> bool
     }
 }
 
-/// The sections of the newest walk, the newest first: two people may share one.
+/// The sections of the newest day on which someone looked, the newest first: two people may have looked, and the
+/// worse answer stands.
 fn last_walk(ledger: &Ledger, yard: &Yard, truck: TruckId) -> Result<Vec<Section>, ShopError> {
     let truth = ledger.store().truth();
     let code = FactKind::PreTripSection.code().unwrap_or(0);
@@ -149,7 +150,8 @@ fn last_walk(ledger: &Ledger, yard: &Yard, truck: TruckId) -> Result<Vec<Section
         }
         let Some((held, entry)) = entry_of(&truth, fact.n)? else { continue };
         let Fact::PreTripSection(section) = entry.fact.clone() else { continue };
-        if walk.first().is_some_and(|last| last.section.walk != section.walk) {
+        let day = |entry: &Entry| yard.day_of(entry.at.moment());
+        if walk.first().is_some_and(|last| day(&last.entry) != day(&entry)) {
             break;
         }
         walk.push(Section { came_from: yard.phone(ledger, held.row.actor.key()), entry, section });

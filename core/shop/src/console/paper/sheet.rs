@@ -2,10 +2,10 @@
 
 use sumpbook_trade::checklist::{Line, PlannedStop};
 
-/// Rows of a column: 40 of 5 mm stand below the head on A4 and on Letter.
-const COLUMN: usize = 40;
+/// Rows of a column: so many of 5 mm stand below the head on A4 and on Letter.
+const COLUMN: usize = 44;
 /// Rows of a column on the last sheet.
-const LAST: usize = 26;
+const LAST: usize = 30;
 const COLUMNS: usize = 2;
 
 /// One row of a column.

@@ -116,7 +116,9 @@ impl Desk {
         let mut body = Vec::new();
         let token = ("csrf", self.csrf.as_str());
         for (name, value) in [token].iter().chain(fields) {
-            body.extend(format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n").bytes());
+            body.extend(
+                format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n").bytes(),
+            );
         }
         let head = format!(
             "--b\r\nContent-Disposition: form-data; name=\"{}\"; filename=\"page.jpg\"\r\nContent-Type: image/jpeg\r\n\r\n",

@@ -68,7 +68,12 @@ async fn a_blank_page_has_this_units_lines_in_both_languages_and_nothing_answere
     page.says("edition 1.2").says("edición 1.2").says("Windshield").says("1 of 2").says("lang=\"es\"");
     page.says("air-leak-released").says_not("coupling</span>").says("class=\"glass\"");
     no_key_shows(&page);
-    let lines = desk.get("/paper/TH-03/blank.json").await.json()["stops"].as_array().unwrap().iter().map(|stop| stop["lines"].as_array().unwrap().len()).sum::<usize>();
+    let lines = desk.get("/paper/TH-03/blank.json").await.json()["stops"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|stop| stop["lines"].as_array().unwrap().len())
+        .sum::<usize>();
     // Four circles a line, in each of the two languages.
     assert_eq!(page.text.matches("class=\"o\"").count(), lines * 4 * 2);
     page.says_not("checked").says_not("All OK");
@@ -99,13 +104,26 @@ async fn a_signed_page_is_kept_in_the_drivers_name_with_source_paper() {
         }
     }
     let more = [
-        ("edition", "1.2"), ("photo", digest.as_str()), ("driver", "Dinah Fosse"), ("day", "2026-10-20"),
-        ("time", "06:40"), ("number", "0117"), ("hours", "741.2"), ("glass", "48"), ("drop-released", "1"),
-        ("w:mirrors", "cracked"), ("t:mirrors", "hairline, low corner"),
+        ("edition", "1.2"),
+        ("photo", digest.as_str()),
+        ("driver", "Dinah Fosse"),
+        ("day", "2026-10-20"),
+        ("time", "06:40"),
+        ("number", "0117"),
+        ("hours", "741.2"),
+        ("glass", "48"),
+        ("drop-released", "1"),
+        ("w:mirrors", "cracked"),
+        ("t:mirrors", "hairline, low corner"),
     ];
     let whole: Vec<_> = borrowed(&fields).into_iter().chain(more).collect();
     let kept = desk.post("/paper/TH-03", &whole).await;
-    assert_eq!((kept.status, kept.to.as_str()), (StatusCode::SEE_OTHER, "/paper/TH-03?kept=1"), "{}", kept.text);
+    assert_eq!(
+        (kept.status, kept.to.as_str()),
+        (StatusCode::SEE_OTHER, "/paper/TH-03?kept=1"),
+        "{}",
+        kept.text
+    );
 
     let ledger = desk.hub.reader().unwrap();
     let truth = ledger.store().truth();
@@ -114,7 +132,10 @@ async fn a_signed_page_is_kept_in_the_drivers_name_with_source_paper() {
     let (walk, typed) = (read(last - 1), read(last));
     assert_eq!(walk.source, Source::Paper);
     assert_eq!(ledger.fleet().person_name(walk.person.unwrap()), Some("Dinah Fosse"));
-    assert_eq!((walk.at.to_string().as_str(), walk.hours.map(|h| h.0)), ("2026-10-20T06:40:00-06:00", Some(7_412)));
+    assert_eq!(
+        (walk.at.to_string().as_str(), walk.hours.map(|h| h.0)),
+        ("2026-10-20T06:40:00-06:00", Some(7_412))
+    );
     let Fact::PreTripSection(section) = &walk.fact else { panic!("{walk:?}") };
     assert!(section.complete && section.answers.len() == lines);
     let mirrors = section.answers.iter().find(|answer| answer.item == "mirrors").unwrap();
@@ -147,9 +168,15 @@ async fn what_does_not_hold_is_said_with_everything_typed_still_there() {
         ([signed.to_vec(), vec![("a:horn", "ok")]].concat(), "Some lines are open."),
         ([signed.to_vec(), vec![one]].concat(), "A defect has no word."),
         ([signed.to_vec(), vec![one, ("w:horn", "purple"), ("blank", "yes")]].concat(), "no word"),
-        ([signed.to_vec(), vec![("a:oil-level", "ok"), ("glass", "140"), ("blank", "yes")]].concat(), "no figure of its kind"),
+        (
+            [signed.to_vec(), vec![("a:oil-level", "ok"), ("glass", "140"), ("blank", "yes")]].concat(),
+            "no figure of its kind",
+        ),
         ([signed.to_vec(), vec![("edition", "9.9")]].concat(), "no page of that edition"),
-        (vec![("a:horn", "ok"), ("blank", "yes"), signed[0], ("day", "2026-10-21"), ("time", "06:40")], "has not come yet"),
+        (
+            vec![("a:horn", "ok"), ("blank", "yes"), signed[0], ("day", "2026-10-21"), ("time", "06:40")],
+            "has not come yet",
+        ),
     ] {
         let answer = desk.post("/paper/TH-03", &given).await;
         assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{given:?}");
@@ -170,7 +197,10 @@ async fn an_old_pad_is_seen_and_its_lines_that_differ_are_named() {
     changed(&mut yard);
     let desk = Desk::of(yard, NOW).await;
     let old = desk.get("/paper/TH-03?edition=1.1").await;
-    old.says("an old pad").says("Asked now and not on it:").says("Leak, brakes released").says_not("a:air-leak-released");
+    old.says("an old pad")
+        .says("Asked now and not on it:")
+        .says("Leak, brakes released")
+        .says_not("a:air-leak-released");
     desk.get("/paper/TH-03").await.says_not("an old pad").says("a:air-leak-released");
 }
 
@@ -206,14 +236,22 @@ async fn the_cab_report_tells_eleven_parts_and_its_code_is_answered_again() {
     let desk = Desk::of(yard, NOW).await;
     let page = desk.get("/units/TH-03/cab-report").await;
     page.says("TH 103").says("TRK-0003").says("(viii) Rear-view mirrors").says("Espejos retrovisores");
-    page.says("not fitted").says("repair not needed, Wren Castellane 07:55: outside the view").says("not reviewed yet");
+    page.says("not fitted")
+        .says("repair not needed, Wren Castellane 07:55: outside the view")
+        .says("not reviewed yet");
     page.says("Signed Carmelo Ruiz 20 Oct 2026 06:35 -06:00, PIN given, yard phone 3");
     page.says("shop last heard 20 Oct 2026 07:10 -06:00").says("Road: LOCKED, awaiting review since");
     no_key_shows(&page);
     let json = desk.get("/units/TH-03/cab-report.json").await.json();
-    let parts: Vec<(&str, &str)> = json["parts"].as_array().unwrap().iter().map(|part| (part["part"].as_str().unwrap(), part["answer"].as_str().unwrap())).collect();
+    let parts: Vec<(&str, &str)> = json["parts"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|part| (part["part"].as_str().unwrap(), part["answer"].as_str().unwrap()))
+        .collect();
     assert_eq!(parts.len(), 11);
-    for told in [("vi", "ok"), ("vii", "ok"), ("viii", "defect"), ("ix", "not-fitted"), ("v", "not-answered")] {
+    for told in [("vi", "ok"), ("vii", "ok"), ("viii", "defect"), ("ix", "not-fitted"), ("v", "not-answered")]
+    {
         assert!(parts.contains(&told), "{told:?} in {parts:?}");
     }
     let known: sumpbook_trade::Stamp = json["known-at"].as_str().unwrap().parse().unwrap();
