@@ -61,6 +61,43 @@
     form.addEventListener("change", count);
     count();
   }
+  const paper = document.querySelector("[data-paper]");
+  if (paper) {
+    const lines = [...paper.querySelectorAll(".line")];
+    const typed = paper.querySelector("[data-typed]");
+    const figures = typed.textContent.split(/\d+/);
+    const tell = () => {
+      const done = lines.filter((line) => line.querySelector("input:checked")).length;
+      typed.textContent = figures[0] + done + figures[1] + lines.length + figures.slice(2).join("");
+    };
+    paper.addEventListener("change", tell);
+    paper.addEventListener("keydown", (event) => {
+      const line = event.target.closest(".line");
+      if (!line || !/^[1-4]$/.test(event.key) || event.target.matches(".more input, select")) return;
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      event.preventDefault();
+      const radio = line.querySelectorAll("input[type=radio]")[Number(event.key) - 1];
+      radio.checked = true;
+      radio.focus();
+      tell();
+      const more = event.key === "2" ? line.querySelector("select") : event.key === "4" ? line.querySelector(".more input") : null;
+      const next = lines[lines.indexOf(line) + 1];
+      if (more) more.focus();
+      else if (next) next.querySelector("input[type=radio]").focus();
+    });
+    const photo = document.querySelector("#page-photo");
+    const [turn, zoom] = [document.querySelector("[data-turn]"), document.querySelector("[data-zoom]")];
+    if (photo && turn && zoom) {
+      let turned = 0;
+      turn.hidden = zoom.hidden = false;
+      turn.addEventListener("click", () => {
+        photo.classList.remove(`turn-${turned}`);
+        turned = (turned + 1) % 4;
+        photo.classList.add(`turn-${turned}`);
+      });
+      zoom.addEventListener("click", () => photo.classList.toggle("large"));
+    }
+  }
   const timer = document.querySelector("[data-seconds]");
   if (timer) {
     const ends = Date.now() + 1000 * Number(timer.dataset.seconds);

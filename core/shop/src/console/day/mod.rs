@@ -2,7 +2,7 @@
 
 mod due;
 mod evening;
-mod found;
+pub(super) mod found;
 mod head;
 mod later;
 mod morning;
