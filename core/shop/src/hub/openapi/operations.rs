@@ -84,6 +84,13 @@ pub(super) const ALL: &[Operation] = &[
         Answer::Photo { adds: false },
     ),
     machine("put", "/v1/photo/{sha256}", "One piece of a photo.", Take::Piece, Answer::Photo { adds: true }),
+    machine(
+        "get",
+        "/calendar/{file}",
+        "The feed of what runs out, to whoever knows its secret name.",
+        Take::Nothing,
+        Answer::File,
+    ),
     page("/", "Today's sheet.", &["view"]),
     page("/day/{day}", "A day's sheet, or a closed version of it.", &["view", "version"]),
     Operation {
@@ -93,6 +100,24 @@ pub(super) const ALL: &[Operation] = &[
     },
     form("/day/{day}/close", "Closes a day as its next version."),
     Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
+    page("/in-and-out", "What comes in and goes out.", &["brought-in"]),
+    form("/in-and-out/look", "Looks at a table of older records; nothing is written."),
+    page("/in-and-out/dry-run/{seen}", "What would come in of a table that was looked at.", &[]),
+    Operation {
+        answer: Answer::File,
+        ..page("/in-and-out/dry-run/{seen}/refused", "The refused rows of a table, as CSV.", &[])
+    },
+    form("/in-and-out/dry-run/{seen}/say", "Says how a table writes its days and decimals, and looks again."),
+    form("/in-and-out/dry-run/{seen}/bring-in", "Brings in what a dry run saw."),
+    page("/in-and-out/gaps", "What an evidence pack will state first.", &["unit"]),
+    Operation {
+        answer: Answer::File,
+        ..page("/in-and-out/table/{kind}", "A table of one kind of record, as CSV.", &["unit", "mark"])
+    },
+    Operation { answer: Answer::File, ..page("/in-and-out/pack", "An evidence pack, as zip.", &["unit"]) },
+    form("/in-and-out/calendar", "Makes an address for the calendar feed, or ends it."),
+    Operation { answer: Answer::File, ..form("/in-and-out/fleet", "The whole fleet, as zip.") },
+    Operation { answer: Answer::File, ..form("/in-and-out/backup", "A backup, as zip.") },
     open(page("/sign-in", "Where to sign in.", &["to"]), Answer::File),
     open(form("/sign-in", "Signs in."), Answer::Goes),
     form("/sign-out", "Signs out."),
