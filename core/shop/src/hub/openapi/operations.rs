@@ -55,6 +55,11 @@ const fn open(operation: Operation, answer: Answer) -> Operation {
     Operation { open: true, answer, ..operation }
 }
 
+/// A page that is answered otherwise.
+const fn told(operation: Operation, answer: Answer) -> Operation {
+    Operation { answer, ..operation }
+}
+
 const fn machine(
     method: &'static str,
     path: &'static str,
@@ -92,6 +97,30 @@ pub(super) const ALL: &[Operation] = &[
         ..page("/day/{day}/mark", "How many entries came since a page was made.", &[])
     },
     form("/day/{day}/close", "Closes a day as its next version."),
+    page("/certificates", "Defects that wait for a certificate, one at a time.", &["unit", "item", "signed"]),
+    form("/certificates", "Signs a certificate and goes on to the next."),
+    page("/certificates/{entry}/slip", "A certificate to print, with its short code.", &[]),
+    page("/units", "Every unit as it stands.", &["find", "table", "page"]),
+    told(page("/find", "To the unit that is meant.", &["unit"]), Answer::Goes),
+    page("/units/{door}", "One unit: its clocks, oil, history, open defects.", &["history", "hours"]),
+    told(page("/unit/{door}", "Where a unit's page was once.", &[]), Answer::Goes),
+    page("/set-aside", "What waits for a person's word.", &[]),
+    form("/set-aside/decide", "Decides about entries."),
+    page("/due", "What runs out, and who comes in when.", &["unit", "first", "from"]),
+    form("/due/plan", "Plans a visit."),
+    form("/due/wait", "Waits for a part."),
+    form("/due/ticked", "Goes on with what was ticked."),
+    page("/due/service", "What was done at a visit.", &["unit", "tick"]),
+    form("/due/service", "Records a service."),
+    page("/people", "People, phones, and who may sign in.", &[]),
+    form("/people/person", "Adds or changes a person."),
+    form("/people/code", "Makes a code for a phone."),
+    told(page("/people/code/{name}", "A phone's code, to be scanned.", &[]), Answer::File),
+    form("/people/let-in", "Lets a phone in."),
+    page("/people/phone/{key}/stop", "Asks before a phone is stopped.", &[]),
+    form("/people/phone/{key}/stop", "Stops a phone."),
+    form("/people/sign-in", "Sets who may sign in."),
+    form("/people/sign-in/remove", "Removes who may sign in."),
     Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
     open(page("/sign-in", "Where to sign in.", &["to"]), Answer::File),
     open(form("/sign-in", "Signs in."), Answer::Goes),
