@@ -55,7 +55,8 @@ async fn a_hub_that_was_switched_off_closes_the_days_that_ended_meanwhile() {
     // Made on the 3rd in the yard, begun again on the 6th at noon.
     let clock = HubClock::beginning_at("2026-10-06T12:00:00-06:00".parse().unwrap());
     let hub = Hub::over(shop(folder.path()), clock).unwrap();
-    let options = ServeOptions { address: "127.0.0.1:0".to_owned(), closes_days: true, ..ServeOptions::default() };
+    let options =
+        ServeOptions { address: "127.0.0.1:0".to_owned(), closes_days: true, ..ServeOptions::default() };
     let running = serve(hub.clone(), &options).await.unwrap();
     let until = soon();
     let days = loop {
