@@ -152,7 +152,7 @@ pub(in crate::console) fn rows(
     yard: &Yard,
     units: &[UnitNow],
 ) -> Result<Vec<UnitRow>, ShopError> {
-    let states: Vec<_> = units.iter().map(|unit| (unit.door.clone(), unit.state.clone())).collect();
+    let states: Vec<_> = units.iter().map(|unit| (unit.door.as_str(), &unit.state)).collect();
     let list = due::list(ledger, yard, &states, Standing::FarOff)?;
     let mut first = std::collections::BTreeMap::new();
     for (place, row) in list.rows.into_iter().enumerate() {
