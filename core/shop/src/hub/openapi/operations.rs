@@ -7,6 +7,8 @@ pub(super) enum Take {
     Parcel,
     Piece,
     Form,
+    /// A form with a file.
+    Files,
 }
 
 /// What comes back when it is done.
@@ -121,6 +123,30 @@ pub(super) const ALL: &[Operation] = &[
     form("/people/phone/{key}/stop", "Stops a phone."),
     form("/people/sign-in", "Sets who may sign in."),
     form("/people/sign-in/remove", "Removes who may sign in."),
+    page("/in-and-out", "What can be brought in and taken out.", &["brought-in"]),
+    Operation {
+        take: Take::Files,
+        ..form("/in-and-out/look", "Looks at a file before anything of it is brought in.")
+    },
+    page("/in-and-out/dry-run/{seen}", "What a file would bring in.", &[]),
+    told(page("/in-and-out/dry-run/{seen}/refused", "Its rows that would be refused.", &[]), Answer::File),
+    form("/in-and-out/dry-run/{seen}/bring-in", "Brings it in."),
+    page("/in-and-out/gaps", "What is missing in the proof.", &["unit"]),
+    told(page("/in-and-out/table/{kind}", "A table, as CSV.", &["unit", "mark"]), Answer::File),
+    told(page("/in-and-out/pack", "An evidence pack.", &["unit"]), Answer::File),
+    form("/in-and-out/calendar", "Makes or ends the address of the calendar feed."),
+    told(form("/in-and-out/fleet", "The whole fleet, as an archive."), Answer::File),
+    told(form("/in-and-out/backup", "A backup."), Answer::File),
+    Operation {
+        query: &["language"],
+        ..machine(
+            "get",
+            "/calendar/{file}",
+            "The calendar feed, under its secret.",
+            Take::Nothing,
+            Answer::File,
+        )
+    },
     Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
     open(page("/sign-in", "Where to sign in.", &["to"]), Answer::File),
     open(form("/sign-in", "Signs in."), Answer::Goes),
