@@ -7,6 +7,8 @@ pub(super) enum Take {
     Parcel,
     Piece,
     Form,
+    /// A form with a file.
+    Files,
 }
 
 /// What comes back when it is done.
@@ -55,12 +57,9 @@ const fn open(operation: Operation, answer: Answer) -> Operation {
     Operation { open: true, answer, ..operation }
 }
 
-const fn file(path: &'static str, says: &'static str, query: &'static [&'static str]) -> Operation {
-    Operation { answer: Answer::File, ..page(path, says, query) }
-}
-
-const fn goes(path: &'static str, says: &'static str, query: &'static [&'static str]) -> Operation {
-    Operation { answer: Answer::Goes, ..page(path, says, query) }
+/// A page that is answered otherwise.
+const fn told(operation: Operation, answer: Answer) -> Operation {
+    Operation { answer, ..operation }
 }
 
 const fn machine(
@@ -107,54 +106,56 @@ pub(super) const ALL: &[Operation] = &[
         ..page("/day/{day}/mark", "How many entries came since a page was made.", &[])
     },
     form("/day/{day}/close", "Closes a day as its next version."),
-    page("/units", "Every unit: which need somebody, and the others.", &["find", "sort", "table", "page"]),
-    goes("/find", "Leads to the unit of a door number.", &["unit"]),
-    page("/units/{door}", "One unit and everything recorded of it.", &["history", "hours"]),
-    goes("/unit/{door}", "Leads to the unit.", &[]),
-    page("/certificates", "Defects without a certificate, the next one first.", &["unit", "item", "signed"]),
-    form("/certificates", "Signs a certificate."),
-    page("/certificates/{entry}/slip", "A slip with a code, for a phone without signal.", &[]),
-    page(
-        "/due",
-        "What is near its end over the whole fleet, visits, what to order.",
-        &["unit", "first", "from"],
-    ),
-    form("/due/ticked", "Goes on with the ticked tasks."),
+    page("/certificates", "Defects that wait for a certificate, one at a time.", &["unit", "item", "signed"]),
+    form("/certificates", "Signs a certificate and goes on to the next."),
+    page("/certificates/{entry}/slip", "A certificate to print, with its short code.", &[]),
+    page("/units", "Every unit as it stands.", &["find", "table", "page"]),
+    told(page("/find", "To the unit that is meant.", &["unit"]), Answer::Goes),
+    page("/units/{door}", "One unit: its clocks, oil, history, open defects.", &["history", "hours"]),
+    told(page("/unit/{door}", "Where a unit's page was once.", &[]), Answer::Goes),
+    page("/set-aside", "What waits for a person's word.", &[]),
+    form("/set-aside/decide", "Decides about entries."),
+    page("/due", "What runs out, and who comes in when.", &["unit", "first", "from"]),
     form("/due/plan", "Plans a visit."),
-    form("/due/wait", "Waits for a part, or no longer."),
-    page("/due/service", "The form for a service done.", &["unit", "task"]),
+    form("/due/wait", "Waits for a part."),
+    form("/due/ticked", "Goes on with what was ticked."),
+    page("/due/service", "What was done at a visit.", &["unit", "tick"]),
     form("/due/service", "Records a service."),
     page("/people", "People, phones, and who may sign in.", &[]),
     form("/people/person", "Adds or changes a person."),
-    form("/people/code", "Makes a code for a new phone."),
-    page("/people/code/{name}", "A phone's code: picture and text.", &[]),
-    form("/people/let-in", "Lets a phone in that asks."),
+    form("/people/code", "Makes a code for a phone."),
+    told(page("/people/code/{name}", "A phone's code, to be scanned.", &[]), Answer::File),
+    form("/people/let-in", "Lets a phone in."),
     page("/people/phone/{key}/stop", "Asks before a phone is stopped.", &[]),
     form("/people/phone/{key}/stop", "Stops a phone."),
     form("/people/sign-in", "Sets who may sign in."),
-    page("/people/sign-in/remove", "Asks before a sign-in is taken away.", &["name"]),
-    form("/people/sign-in/remove", "Takes a sign-in away."),
-    page("/set-aside", "What is set aside or to be settled.", &[]),
-    form("/set-aside/decide", "Decides by name."),
-    Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
-    page("/in-and-out", "What comes in and goes out.", &["brought-in"]),
-    form("/in-and-out/look", "Looks at a table of older records; nothing is written."),
-    page("/in-and-out/dry-run/{seen}", "What would come in of a table that was looked at.", &[]),
+    form("/people/sign-in/remove", "Removes who may sign in."),
+    page("/in-and-out", "What can be brought in and taken out.", &["brought-in"]),
     Operation {
-        answer: Answer::File,
-        ..page("/in-and-out/dry-run/{seen}/refused", "The refused rows of a table, as CSV.", &[])
+        take: Take::Files,
+        ..form("/in-and-out/look", "Looks at a file before anything of it is brought in.")
     },
+    page("/in-and-out/dry-run/{seen}", "What a file would bring in.", &[]),
+    told(page("/in-and-out/dry-run/{seen}/refused", "Its rows that would be refused.", &[]), Answer::File),
     form("/in-and-out/dry-run/{seen}/say", "Says how a table writes its days and decimals, and looks again."),
-    form("/in-and-out/dry-run/{seen}/bring-in", "Brings in what a dry run saw."),
-    page("/in-and-out/gaps", "What an evidence pack will state first.", &["unit"]),
+    form("/in-and-out/dry-run/{seen}/bring-in", "Brings it in."),
+    page("/in-and-out/gaps", "What is missing in the proof.", &["unit"]),
+    told(page("/in-and-out/table/{kind}", "A table, as CSV.", &["unit", "mark"]), Answer::File),
+    told(page("/in-and-out/pack", "An evidence pack.", &["unit"]), Answer::File),
+    form("/in-and-out/calendar", "Makes or ends the address of the calendar feed."),
+    told(form("/in-and-out/fleet", "The whole fleet, as an archive."), Answer::File),
+    told(form("/in-and-out/backup", "A backup."), Answer::File),
     Operation {
-        answer: Answer::File,
-        ..page("/in-and-out/table/{kind}", "A table of one kind of record, as CSV.", &["unit", "mark"])
+        query: &["language"],
+        ..machine(
+            "get",
+            "/calendar/{file}",
+            "The calendar feed, under its secret.",
+            Take::Nothing,
+            Answer::File,
+        )
     },
-    Operation { answer: Answer::File, ..page("/in-and-out/pack", "An evidence pack, as zip.", &["unit"]) },
-    form("/in-and-out/calendar", "Makes an address for the calendar feed, or ends it."),
-    Operation { answer: Answer::File, ..form("/in-and-out/fleet", "The whole fleet, as zip.") },
-    Operation { answer: Answer::File, ..form("/in-and-out/backup", "A backup, as zip.") },
+    Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
     open(page("/sign-in", "Where to sign in.", &["to"]), Answer::File),
     open(form("/sign-in", "Signs in."), Answer::Goes),
     form("/sign-out", "Signs out."),
