@@ -9,6 +9,7 @@
 
 mod accept;
 mod admit_runs;
+mod ahead;
 mod answer;
 mod coverage;
 mod declined;
@@ -33,6 +34,7 @@ mod take_in;
 mod taken;
 
 pub use accept::{Accepted, accept, pending};
+pub use ahead::{Ahead, read_ahead};
 pub use answer::answer;
 pub use declined::Declined;
 pub use error::ExchangeError;
@@ -40,7 +42,7 @@ pub use hand_over::{HandOver, hand_over};
 pub use invite::{invite, invite_by_code};
 pub use reason::Reason;
 pub use request::{Request, follow_trucks, not_known, request};
-pub use respond::{Answered, Door, give_trucks, respond};
+pub use respond::{Answered, Door, give_trucks, respond, respond_ahead};
 pub use shop_code::{MOST_UNITS, ShopCode};
 pub(crate) use standing::not_at_shop;
 pub use standing::{Counts, EntryStanding, Whereabouts, counts, newest, standing_of};

@@ -1,6 +1,6 @@
 //! The hub: the shop's books, reached by phones and by a browser.
 //!
-//! One thread writes ([`writer`]); whoever reads opens the books for that one answer, so no reader waits for
+//! One thread writes ([`writer`]), and requests are read before it comes to them ([`readers`]); whoever reads opens the books for that one answer, so no reader waits for
 //! a writer. Sockets, threads and the clock stand here and nowhere below.
 
 mod certificate;
@@ -10,6 +10,7 @@ mod error;
 mod exchange;
 mod health;
 mod limits;
+mod readers;
 mod serve;
 #[cfg(test)]
 mod tests;
@@ -33,6 +34,7 @@ pub use clock::HubClock;
 pub use error::HubError;
 pub use health::Figures;
 pub use serve::{Running, ServeOptions, serve};
+use readers::Readers;
 use writer::Writer;
 
 /// The books of one shop, shared by everything that answers.
@@ -46,6 +48,7 @@ struct Inner {
     clock: HubClock,
     challenges: Arc<Challenges>,
     writer: Writer,
+    readers: Readers,
     figures: Figures,
 }
 
@@ -60,8 +63,9 @@ impl Hub {
         let secret = *shop.ledger.own_key().secret();
         let challenges = Arc::new(Challenges::new()?);
         let writer = Writer::begin(shop, clock, challenges.clone())?;
+        let readers = Readers::of(folder.clone(), root, secret);
         let figures = Figures::default();
-        Ok(Hub(Arc::new(Inner { folder, root, secret, clock, challenges, writer, figures })))
+        Ok(Hub(Arc::new(Inner { folder, root, secret, clock, challenges, writer, readers, figures })))
     }
 
     /// Reads the books as they stand now. Everything one call asks is of one moment. Runs beside the
@@ -93,7 +97,8 @@ impl Hub {
     /// # Errors
     /// [`HubError::Busy`], [`HubError::Stopping`], [`HubError::Unwritten`]; inside, why it was declined.
     pub async fn respond(&self, parcel: Bytes) -> Result<Result<Answered, Declined>, HubError> {
-        self.0.writer.respond(parcel).await
+        let ahead = self.0.readers.read(parcel.clone()).await;
+        self.0.writer.respond(parcel, ahead).await
     }
 
     /// A challenge for a phone's next parcel.
