@@ -100,7 +100,11 @@ fn said(name: &str, took: &Took) -> f64 {
     each.sort_unstable();
     let p99 = each[each.len() * 99 / 100];
     let rate = f64::from(PHONES) / took.whole.as_secs_f64();
-    println!("{name}: {PHONES} phones with {ENTRIES} entries each in {:.2?}, {rate:.0} phones/s; an acknowledgement: median {:.1?}, p99 {p99:.1?}", took.whole, median(each));
+    println!(
+        "{name}: {PHONES} phones with {ENTRIES} entries each in {:.2?}, {rate:.0} phones/s; an acknowledgement: median {:.1?}, p99 {p99:.1?}",
+        took.whole,
+        median(each)
+    );
     rate
 }
 
@@ -112,7 +116,8 @@ pub(crate) fn run() {
     ledger.record(&beginning(PHONES, &[], 900_000_000), BEGIN_MS).unwrap();
     let enrolled: Vec<NewEntry> = (0..PHONES)
         .map(|number| {
-            let fact = DeviceEnrolled { key: Digest(key(number).public().bytes()), name: format!("phone {number}") };
+            let fact =
+                DeviceEnrolled { key: Digest(key(number).public().bytes()), name: format!("phone {number}") };
             of_fleet(entry_id(800_000_000 + number), BEGIN_MS, fact)
         })
         .collect();

@@ -9,8 +9,11 @@ pub(crate) mod folded;
 pub(crate) mod hours;
 mod inputs;
 mod notes;
+mod oil;
 mod roster;
 mod services;
+mod stands;
+mod wear;
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use serde::{Deserialize, Serialize};
@@ -19,10 +22,14 @@ use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::{Defect, LockOut};
 use sumpbook_trade::notes::{Acknowledged, ClearedReminder};
 use sumpbook_trade::record::{NoteKind, TopUp, WaitingForPart};
+use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
-pub use hours::{HoursNow, QuestionNow, ReadingNow};
+pub use hours::{CountedNow, HoursNow, QuestionNow, ReadingNow};
+pub use oil::{LabNow, OilNow};
 pub use roster::RosterChange;
+pub use stands::TaskNow;
+pub use wear::WearNow;
 
 /// Days for which closed matters stay in the folded state; older ones are read from the entries.
 pub(crate) const KEPT_DAYS: i64 = 45;
@@ -38,6 +45,12 @@ pub struct UnitState {
     pub hours: HoursNow,
     /// The clocks of its programme (R1, R6, R7).
     pub clocks: Vec<TaskClock>,
+    /// Weighted hours (R10).
+    pub wear: WearNow,
+    /// The oil calls for its service now.
+    pub called: Option<Called>,
+    /// Where the compressor's oil goes (R11).
+    pub oil: OilNow,
     /// Defects that are not closed, and those closed in the last 45 days (R4).
     pub defects: Vec<Defect>,
     /// Lock-outs that stand, and those that ended in the last 45 days.
