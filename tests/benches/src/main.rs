@@ -1,9 +1,10 @@
 //! Speed, shown as ratios of two things measured by turns in one run. Nothing here fails: it prints.
 //!
-//! `cargo benches` runs all; `cargo benches record open exchange phones hub` some.
+//! `cargo benches` runs all; `cargo benches record open exchange phones due hub` some.
 // It prints, and what it sets up by itself may stop it at once.
 #![allow(clippy::print_stdout, clippy::unwrap_used, clippy::indexing_slicing)]
 
+mod due;
 mod exchange;
 mod fleet_year;
 mod hub;
@@ -26,6 +27,9 @@ fn main() {
     }
     if wanted("phones") {
         phones::run();
+    }
+    if wanted("due") {
+        due::run();
     }
     if wanted("hub") {
         hub::run();

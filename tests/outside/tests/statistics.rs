@@ -87,7 +87,8 @@ fn individuals_of_the_handbook() {
 #[test]
 fn grubbs_of_the_handbook() {
     let out = farthest(&[199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57]).unwrap();
-    near(out.g, 2.4687, 5e-5);
+    // The page cuts the last place.
+    near(out.g, 2.4687, 1e-4);
     near(out.critical.unwrap(), 2.032, 5e-4);
     assert_eq!(out.place, 7);
     assert!(out.stands_out());

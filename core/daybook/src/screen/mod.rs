@@ -41,6 +41,6 @@ pub use ruler::{CalledRow, ForecastRow, TaskRow, WaitRow, called_key, standing_k
 pub use stop::{FigureAsk, LineAnswer, LineRow, StopQuery, StopScreen, Together, stop};
 pub use today::{TodayQuery, TodayRow, TodayScreen, today};
 pub use top_up::{TopUpScreen, top_up};
-pub use unit::{UnitQuery, UnitScreen, Unlike, unit};
+pub use unit::{OtherMeterRow, UnitQuery, UnitScreen, Unlike, unit};
 pub use walk::StopMark;
 pub use where_it_is::{Aside, Place, WhereDay, WhereQuery, WhereRow, WhereScreen, where_it_is};

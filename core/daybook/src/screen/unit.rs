@@ -1,6 +1,7 @@
 //! One unit: is it locked, what did the last one leave, which oil, how long till service.
 
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::record::Meter;
 use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
@@ -33,6 +34,17 @@ pub struct Unlike {
     pub only_here: Vec<Feature>,
     /// What only the usual one has.
     pub not_here: Vec<Feature>,
+}
+
+/// A meter beside the compressor's.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OtherMeterRow {
+    /// Which.
+    pub meter: Meter,
+    /// Its last reading that counts.
+    pub reading: Option<ReadingRow>,
+    /// Questions about its readings that are open.
+    pub open_questions: u32,
 }
 
 /// One unit.
@@ -70,6 +82,8 @@ pub struct UnitScreen {
     pub counted_at_least: Option<Tenths>,
     /// Hours a day by the readings of the last weeks, tenths; none when the pace is unknown.
     pub pace_tenths: Option<i64>,
+    /// The engine's and the PTO's own meters, where they are read: they feed no clock here.
+    pub other_meters: Vec<OtherMeterRow>,
     /// Questions about readings that are open.
     pub open_questions: u32,
     /// What differs from the usual unit; none when this is it, or nothing is known of one.
@@ -115,6 +129,15 @@ pub fn unit(
         hours: state.hours_at(now.moment()),
         counted_at_least: state.hours.counted.as_ref().map(|counted| counted.low),
         pace_tenths: state.pace_at(now.moment()).map(|pace| (pace.per_day * 10.0).round() as i64),
+        other_meters: state
+            .other_meters
+            .iter()
+            .map(|other| OtherMeterRow {
+                meter: other.meter,
+                reading: other.last.as_ref().map(ReadingRow::from),
+                open_questions: other.questions,
+            })
+            .collect(),
         open_questions: count(state.hours.questions.len()),
         unlike: unlike(ledger, query, now)?,
         main: Main::ready(pre_trip.main(query.unit, &drafts)),

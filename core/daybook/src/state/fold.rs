@@ -88,6 +88,7 @@ impl Ledger {
             wear: wear::used(&clocks, &worn, hours.due),
             called: wear::called(fleet, &entries, &served),
             oil: oil::oil(fleet, &truth, truck, &entries, &judged, upto_ms)?,
+            other_meters: hours::other_meters(&truth, truck, &entries, upto_ms)?,
             hours,
             clocks,
             locks: locks

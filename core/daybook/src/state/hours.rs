@@ -15,7 +15,7 @@ use sumpbook_trade::{EntryId, Fact, FactKind, Tenths, TruckId};
 use uuid::Uuid;
 
 use super::KEPT_DAYS;
-use super::inputs::Bearing;
+use super::inputs::{self, Bearing};
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, decision_about};
 use crate::store::{FactRow, Truth};
@@ -77,6 +77,19 @@ pub struct HoursNow {
     pub counted: Option<CountedNow>,
 }
 
+/// The engine's or the PTO's own meter: judged by itself, it feeds no clock of the compressor.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OtherMeterNow {
+    /// Which.
+    pub meter: Meter,
+    /// The last reading that counts.
+    pub last: Option<ReadingNow>,
+    /// Hours through all its meters.
+    pub total: Option<Tenths>,
+    /// Questions about its readings that are open.
+    pub questions: u32,
+}
+
 /// Hours counted from starts and stops.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CountedNow {
@@ -126,7 +139,7 @@ pub(super) fn judged(
         }
         settle(truth, &fact, &mut decisions)?;
     }
-    let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(exchange).collect();
+    let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, Meter::Compressor)).collect();
     Ok(HoursLedger::judge(&readings, &exchanges, &decisions))
 }
 
@@ -135,9 +148,9 @@ fn order_of(id: EntryId) -> u64 {
     (id.0.as_u128() >> 64) as u64
 }
 
-fn exchange(bearing: &Bearing) -> Option<ExchangeRow> {
+fn exchange(bearing: &Bearing, meter: Meter) -> Option<ExchangeRow> {
     match &bearing.entry.fact {
-        Fact::MeterExchange(exchange) if exchange.meter == Meter::Compressor => Some(ExchangeRow {
+        Fact::MeterExchange(exchange) if exchange.meter == meter => Some(ExchangeRow {
             entry: bearing.entry.id.0,
             at: bearing.entry.at.moment(),
             old_end: exchange.old_end,
@@ -187,6 +200,47 @@ pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64, zone: Tz) -> Hours
         estimates: Vec::new(),
         counted: None,
     }
+}
+
+/// How many of the newest readings are looked through for those of other meters.
+const LOOKED_THROUGH: i64 = 200;
+
+/// The engine's and the PTO's meters, where anyone read them lately.
+pub(super) fn other_meters(
+    truth: &Truth<'_>,
+    truck: TruckId,
+    bearing: &[Bearing],
+    upto_ms: i64,
+) -> Result<Vec<OtherMeterNow>, LedgerError> {
+    let mut readings: BTreeMap<Meter, Vec<ReadingRow>> = BTreeMap::new();
+    let mut decisions = BTreeMap::new();
+    for fact in truth.newest_facts(truck, FactKind::HourReading.code().unwrap_or(0), LOOKED_THROUGH)? {
+        // Readings of the compressor carry their hours in the projection; only the others are opened.
+        if fact.hours.is_some() || fact.judged != Judged::Counts || fact.at_ms > upto_ms {
+            continue;
+        }
+        let Some(entry) = inputs::read(truth, fact.n)? else { continue };
+        let Fact::HourReading(reading) = &entry.fact else { continue };
+        readings.entry(reading.meter).or_default().push(ReadingRow {
+            entry: entry.id.0,
+            at: entry.at.moment(),
+            figure: reading.figure,
+            order: order_of(entry.id),
+            source_brought_in: entry.source == sumpbook_trade::record::Source::BroughtIn,
+        });
+        settle(truth, &fact, &mut decisions)?;
+    }
+    let meters = readings.into_iter().map(|(meter, rows)| {
+        let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, meter)).collect();
+        let judged = HoursLedger::judge(&rows, &exchanges, &decisions);
+        OtherMeterNow {
+            meter,
+            last: judged.last_accepted().map(shown),
+            total: judged.for_due().map(|due| due.hours),
+            questions: u32::try_from(judged.open_questions().len()).unwrap_or(u32::MAX),
+        }
+    });
+    Ok(meters.collect())
 }
 
 /// Accepted readings through all meters, oldest first.

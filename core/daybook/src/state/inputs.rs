@@ -76,7 +76,7 @@ pub(super) fn sections_beside(
     Ok(found)
 }
 
-fn read(truth: &Truth<'_>, n: i64) -> Result<Option<Entry>, LedgerError> {
+pub(super) fn read(truth: &Truth<'_>, n: i64) -> Result<Option<Entry>, LedgerError> {
     let held: Option<HeldEntry> = truth.entry(n)?;
     Ok(held.and_then(|held| Entry::from_payload(&held.row.payload).ok()))
 }

@@ -25,7 +25,7 @@ use sumpbook_trade::record::{NoteKind, TopUp, WaitingForPart};
 use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
-pub use hours::{CountedNow, HoursNow, QuestionNow, ReadingNow};
+pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow};
 pub use oil::{LabNow, OilNow};
 pub use roster::RosterChange;
 pub use stands::TaskNow;
@@ -45,6 +45,8 @@ pub struct UnitState {
     pub hours: HoursNow,
     /// The clocks of its programme (R1, R6, R7).
     pub clocks: Vec<TaskClock>,
+    /// The engine's and the PTO's meters: apart, they feed no clock.
+    pub other_meters: Vec<OtherMeterNow>,
     /// Weighted hours (R10).
     pub wear: WearNow,
     /// The oil calls for its service now.
