@@ -5,8 +5,11 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::UnitState;
-use sumpbook_trade::clock::{DueRow as Order, Nearer, Standing, TaskClock, TaskId, due_order, not_bundled};
+use sumpbook_daybook::state::{TaskNow, UnitState};
+use sumpbook_trade::clock::{
+    DueRow as Order, FineHours, Nearer, Standing, TaskClock, TaskId, TaskState, due_order, not_bundled,
+};
+use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{Stamp, Tenths};
 
 use crate::ShopError;
@@ -40,8 +43,22 @@ pub struct DueRow {
     pub hours_left: Option<String>,
     /// Days left, negative when past due.
     pub days_left: Option<i64>,
-    /// Due at these hours of the unit.
+    /// Due at these hours of the unit; where dust counts, at these if the hours to come weigh as the last did.
     pub due_hours: Option<Tenths>,
+    /// Hundredths an hour counts in it now: 100, or what the shop set for the dust of the last hours.
+    pub weight: u32,
+    /// Hours of the meter left, where they are not the hours left: "13.4".
+    pub meter_hours_left: Option<String>,
+    /// When the hours run out at the pace of the last weeks; none when the pace is unknown.
+    pub forecast: Option<ForecastRow>,
+    /// The oil calls for it now: `wrong-oil`, `milky`, `burnt`.
+    pub called_by: Option<String>,
+    /// The hours used are counted from starts and stops, or estimated: at most so many.
+    pub at_most: bool,
+    /// Of hours counted or estimated, the hours left at most: "117.5".
+    pub hours_left_at_most: Option<String>,
+    /// Of hours estimated, the hours likely left: "37.5".
+    pub hours_left_likely: Option<String>,
     /// The last good day by the calendar.
     pub last_good_day: Option<NaiveDate>,
     /// Which clock runs out first: `hours`, `calendar`, `unknown`.
@@ -58,6 +75,18 @@ pub struct DueRow {
     pub waiting_for: Option<PartRow>,
     /// The state in words, with its amount.
     pub said: String,
+}
+
+/// The day the hours run out, as days of the yard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ForecastRow {
+    /// Not before, 9 times in 10.
+    pub earliest: NaiveDate,
+    /// Likely.
+    pub likely: NaiveDate,
+    /// Not after, 9 times in 10; none beyond ten years.
+    pub latest: Option<NaiveDate>,
 }
 
 /// A wait for a part.
@@ -124,12 +153,13 @@ pub(crate) fn list(
     let (mut done, mut parts) = (Vec::new(), Vec::new());
     for (door, state) in states {
         for clock in &state.clocks {
-            let stands = clock.state(state.hours.due, yard.day);
-            if stands.standing < least {
+            let stands = state.stands(clock, yard.day, yard.cut(), ledger.fleet().zone);
+            if stands.state.standing < least {
                 continue;
             }
-            order.push(Order::new(door, clock, stands, None, yard.day));
-            told.insert(((*door).to_owned(), clock.task.clone()), row(yard, door, state, clock));
+            let likely = stands.runs_out.map(|out| out.likely);
+            order.push(Order::new(door, clock, stands.state, likely, yard.day));
+            told.insert(((*door).to_owned(), clock.task.clone()), row(yard, door, state, clock, &stands));
         }
         done.extend(services(ledger, yard, door, state)?);
         parts.extend(state.waiting.iter().filter(|wait| wait.what.task.is_none()).map(|wait| PartRow {
@@ -145,8 +175,10 @@ pub(crate) fn list(
     Ok(DueList { count: rows.len(), rows, done, parts })
 }
 
-fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock) -> DueRow {
-    let stands = clock.state(state.hours.due, yard.day);
+fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock, task: &TaskNow) -> DueRow {
+    let stands = &task.state;
+    let left_of = |used| clock.interval_hours.map(|every| (FineHours::from(every) - used).to_string());
+    let weighs = task.due_reading.filter(|reading| reading.hundredths != 100 && !clock.closed);
     let waiting = state.waiting.iter().find(|wait| wait.what.task.as_ref() == Some(&clock.task));
     DueRow {
         unit: door.to_owned(),
@@ -154,7 +186,18 @@ fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock) -> DueRow 
         state: standing_word(stands.standing).to_owned(),
         hours_left: stands.hours_left.map(|left| left.to_string()),
         days_left: stands.days_left,
-        due_hours: clock.due_hours,
+        due_hours: weighs.map(|reading| reading.at).or(clock.due_hours),
+        weight: weighs.map_or(100, |reading| reading.hundredths),
+        meter_hours_left: weighs.map(|reading| reading.meter_left.to_string()),
+        forecast: task.runs_out.map(|out| ForecastRow {
+            earliest: out.earliest,
+            likely: out.likely,
+            latest: out.latest,
+        }),
+        called_by: task.called.map(|called| why_called(called.why).to_owned()),
+        at_most: task.used_least.is_some(),
+        hours_left_at_most: task.used_least.and_then(left_of),
+        hours_left_likely: task.used_likely.and_then(left_of),
         last_good_day: clock.due_day,
         runs_out_first: match stands.nearer {
             Nearer::Hours => "hours",
@@ -162,7 +205,7 @@ fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock) -> DueRow 
             Nearer::Unknown => "unknown",
         }
         .to_owned(),
-        hours: state.hours.due,
+        hours: state.hours_at(yard.cut()),
         read_at: state.hours.due_at.map(|at| yard.stamp(at)),
         higher_of_disputed: state.hours.higher_of_disputed,
         across_unanswered_jump: state.hours.across_unanswered_jump,
@@ -172,12 +215,12 @@ fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock) -> DueRow 
             promised: wait.what.promised,
             since: yard.stamp(wait.at),
         }),
-        said: said(clock, &stands, waiting.is_some()),
+        said: said(clock, stands, task.called.map(|called| called.why), waiting.is_some()),
     }
 }
 
 /// "past due 6.1 h", "coming up, 2.8 h left", "due today, 429.2 h left".
-fn said(clock: &TaskClock, stands: &sumpbook_trade::clock::TaskState, waiting: bool) -> String {
+fn said(clock: &TaskClock, stands: &TaskState, called: Option<WhyCalled>, waiting: bool) -> String {
     let hours = stands
         .hours_left
         .map(|left| if left.0 < 0 { format!("{} h", -left) } else { format!("{left} h left") });
@@ -197,7 +240,10 @@ fn said(clock: &TaskClock, stands: &sumpbook_trade::clock::TaskState, waiting: b
     let left: Vec<String> = [hours, days].into_iter().flatten().collect();
     let mut said = match stands.standing {
         Standing::PastDue => format!("past due {}", over.join(" and ")),
-        Standing::DueToday => "due today".to_owned(),
+        Standing::DueToday => match called {
+            Some(_) => format!("due today, {}", left.join(", ")),
+            None => "due today".to_owned(),
+        },
         Standing::ComingUp => format!("coming up, {}", left.join(", ")),
         Standing::FarOff => format!("far off, {}", left.join(", ")),
         Standing::Unknown => "not known: a figure is missing".to_owned(),
@@ -206,10 +252,25 @@ fn said(clock: &TaskClock, stands: &sumpbook_trade::clock::TaskState, waiting: b
     if clock.interval_hours.is_some() && stands.hours_left.is_none() && stands.standing != Standing::Unknown {
         said.push_str(", hours not known");
     }
+    if let Some(why) = called.filter(|_| stands.standing != Standing::Closed) {
+        said.push_str(match why {
+            WhyCalled::WrongOil => ", called now: wrong oil",
+            WhyCalled::Milky => ", called now: milky oil",
+            WhyCalled::Burnt => ", called now: burnt oil",
+        });
+    }
     if waiting {
         said.push_str(", waiting for part");
     }
     said
+}
+
+fn why_called(why: WhyCalled) -> &'static str {
+    match why {
+        WhyCalled::WrongOil => "wrong-oil",
+        WhyCalled::Milky => "milky",
+        WhyCalled::Burnt => "burnt",
+    }
 }
 
 fn standing_word(standing: Standing) -> &'static str {

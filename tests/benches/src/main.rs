@@ -1,12 +1,13 @@
 //! Speed, shown as ratios of two things measured by turns in one run. Nothing here fails: it prints.
 //!
-//! `cargo benches` runs all; `cargo benches record open exchange phones hub due` some.
+//! `cargo benches` runs all; `cargo benches record open exchange phones hub due forecast` some.
 // It prints, and what it sets up by itself may stop it at once.
 #![allow(clippy::print_stdout, clippy::unwrap_used, clippy::indexing_slicing)]
 
 mod due;
 mod exchange;
 mod fleet_year;
+mod forecast;
 mod hub;
 mod open;
 mod phones;
@@ -32,6 +33,9 @@ fn main() {
     }
     if wanted("phones") {
         phones::run();
+    }
+    if wanted("forecast") {
+        forecast::run();
     }
     if wanted("hub") {
         hub::run();

@@ -106,3 +106,26 @@ fn blow_gun_hose_relief_and_extinguisher() {
     assert!(extinguisher.holds(5.0) && !extinguisher.holds(4.0));
     assert!(!plain("extinguisher", "us-federal-placarded").holds(5.0));
 }
+
+// FMVSS 121 S5.1.5 (interpretation nht73-2.48): below 60 psi; 49 CFR 393.50(a): 70 %; Ontario handbook: 80 to 145 psi.
+#[test]
+fn new_vehicles_reserve_and_working_band() {
+    let new = plain("low-air-warning", "us-fmvss-121");
+    assert!(new.holds(60.0) && !new.holds(59.9));
+    let reserve = plain("reserve", "us-federal");
+    assert!(reserve.holds(70.0) && !reserve.holds(69.9));
+    let band = plain("working-band", "ca-ontario");
+    assert!(band.holds(80.0) && band.holds(145.0) && !band.holds(79.9) && !band.holds(145.1));
+}
+
+// The same drop of 3.2 psi under three laws, side by side, each by its name.
+#[test]
+fn one_leak_under_three_laws() {
+    let rules = Rules::common_practice().unwrap();
+    let case = Case { vehicles: 1, ..Case::default() };
+    let said = rules.say("leak-applied", 3.2, Measure::Psi, &case, None);
+    let keeps = |set: &str| said.iter().find(|v| v.set == set).unwrap().keeps;
+    assert_eq!(keeps("cdl-modernized"), Some(false), "3 psi");
+    assert_eq!(keeps("ca-ontario"), Some(false), "21 kPa are 3.05 psi");
+    assert_eq!(keeps("ca-quebec"), Some(true), "40 kPa are 5.80 psi");
+}

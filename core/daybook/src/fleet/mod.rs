@@ -9,6 +9,7 @@ use sumpbook_trade::clock::Programme;
 use sumpbook_trade::record::{
     DeviceRevoked, Digest, PersonSet, ProgrammeSet, SetRegistered, TruckRegistered,
 };
+use sumpbook_trade::wear::{WeightSet, Weights};
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
 
 use crate::gate::PublicKey;
@@ -36,6 +37,8 @@ pub struct Fleet {
     pub trucks: BTreeMap<TruckId, TruckRegistered>,
     /// Compressor sets.
     pub sets: BTreeMap<SetId, SetRegistered>,
+    /// What the shop set of each set's weights, oldest first: hours weigh by what was in force on their day (R10).
+    pub weights: BTreeMap<SetId, Vec<WeightSet>>,
     /// People.
     pub people: BTreeMap<PersonId, PersonSet>,
     /// Enrolled devices by the first 8 bytes of SHA-256 of their key, as a list so that JSON can hold it.
@@ -56,6 +59,7 @@ impl Default for Fleet {
             demo: false,
             trucks: BTreeMap::new(),
             sets: BTreeMap::new(),
+            weights: BTreeMap::new(),
             people: BTreeMap::new(),
             devices: Vec::new(),
             revoked: Vec::new(),
@@ -79,6 +83,7 @@ impl Fleet {
                 self.trucks.insert(truck.truck, truck.clone());
             }
             Fact::SetRegistered(set) => {
+                self.weigh(entry, set);
                 self.sets.insert(set.set, set.clone());
             }
             Fact::PersonSet(person) => {
@@ -127,6 +132,22 @@ impl Fleet {
         }
         self.take(entry);
         Some(differing)
+    }
+
+    /// Keeps the weights a set is registered with, from that day of the yard on.
+    fn weigh(&mut self, entry: &Entry, set: &SetRegistered) {
+        let known = self.weights.entry(set.set).or_default();
+        let before = known.last().map(|last| last.hundredths.as_slice()).unwrap_or_default();
+        if before != set.profile.weights {
+            let from = entry.at.moment().with_timezone(&self.zone).date_naive();
+            known.push(WeightSet { from, hundredths: set.profile.weights.clone() });
+        }
+    }
+
+    /// The weights of the set on a truck; none set, every hour counts once.
+    pub fn weights_on(&self, truck: TruckId) -> Weights {
+        let sets = self.set_on(truck).and_then(|set| self.weights.get(&set.set));
+        Weights::of(sets.into_iter().flatten().cloned())
     }
 
     /// Trucks about which this fleet says something else than another: registered, fitted or serviced

@@ -2,12 +2,13 @@
 
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::clock::{DueRow, EnteredTwice, Nearer, Standing, TaskClock, due_order};
+use sumpbook_trade::clock::{DueRow, EnteredTwice, FineHours, Nearer, Standing, TaskClock, due_order};
+use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{EntryId, Stamp, Tenths, TruckId};
 
 use super::figures::LeftHours;
 use crate::fleet::Fleet;
-use crate::state::UnitState;
+use crate::state::{TaskNow, UnitState};
 
 /// One task with its two clocks.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -32,12 +33,56 @@ pub struct TaskRow {
     pub last_good_day: Option<NaiveDate>,
     /// Thousandths of the calendar interval used.
     pub days_used_share: Option<i64>,
-    /// Its hours count by the site's dust; here each counts once until the shop's weights are applied.
+    /// Its hours count by the site's dust: hours left and used are weighted.
     pub counts_weighted: bool,
+    /// Hundredths an hour counts now; 100 where the dust makes no difference.
+    pub weight: u32,
+    /// Hours of the meter left, each counting as the last ones did, where they are not the hours left.
+    pub meter_hours_left: Option<LeftHours>,
+    /// When its hours run out at the pace of the last weeks; none when the pace is unknown or they have.
+    pub forecast: Option<ForecastRow>,
+    /// Thousandths of the hours interval used at least, where hours are counted or estimated: solid up to here,
+    /// hatched from here to what is used at most.
+    pub hours_used_least_share: Option<i64>,
+    /// Thousandths likely used, where hours are estimated.
+    pub hours_used_likely_share: Option<i64>,
+    /// The oil calls for it now, and why: `called-...`.
+    pub called: Option<CalledRow>,
     /// Entries that look like one service.
     pub entered_twice: Vec<EnteredTwice>,
     /// It waits for a part. It is still due.
     pub waiting: Option<WaitRow>,
+}
+
+/// When hours run out, as days of the yard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ForecastRow {
+    /// Not before, 9 times in 10.
+    pub earliest: NaiveDate,
+    /// Likely.
+    pub likely: NaiveDate,
+    /// Not after, 9 times in 10; none beyond ten years.
+    pub latest: Option<NaiveDate>,
+    /// Where the likely day lies on the calendar's track, thousandths of its interval; none without a calendar.
+    pub likely_share: Option<i64>,
+}
+
+/// Oil that calls for its service.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CalledRow {
+    /// Why.
+    pub why: WhyCalled,
+    /// Since when.
+    pub since: Stamp,
+}
+
+/// Key of the words for why the oil calls.
+pub fn called_key(why: WhyCalled) -> &'static str {
+    match why {
+        WhyCalled::WrongOil => "called-wrong-oil",
+        WhyCalled::Milky => "called-milky",
+        WhyCalled::Burnt => "called-burnt",
+    }
 }
 
 /// A wait for a part.
@@ -68,17 +113,21 @@ pub(super) fn tasks(fleet: &Fleet, truck: TruckId, state: &UnitState, now: Stamp
     let today = fleet.yard_day(now);
     let door = fleet.door(truck);
     let in_service = fleet.trucks.get(&truck).map(|t| t.in_service);
+    let stands = |clock: &TaskClock| state.stands(clock, today, now.moment(), fleet.zone);
     let mut order: Vec<DueRow> = state
         .clocks
         .iter()
-        .map(|clock| DueRow::new(&door, clock, clock.state(state.hours.due, today), None, today))
+        .map(|clock| {
+            let task = stands(clock);
+            DueRow::new(&door, clock, task.state, task.runs_out.map(|out| out.likely), today)
+        })
         .collect();
     due_order(&mut order);
     order
         .iter()
         .filter_map(|due| {
             let clock = state.clocks.iter().find(|clock| clock.task == due.task)?;
-            Some(row(clock, due, state, in_service, today))
+            Some(row(clock, due, state, &stands(clock), (in_service, today)))
         })
         .collect()
 }
@@ -87,12 +136,18 @@ fn row(
     clock: &TaskClock,
     due: &DueRow,
     state: &UnitState,
-    in_service: Option<NaiveDate>,
-    today: NaiveDate,
+    task: &TaskNow,
+    (in_service, today): (Option<NaiveDate>, NaiveDate),
 ) -> TaskRow {
-    let used = state.hours.due.zip(clock.from_hours).map(|(now, from)| now - from);
+    let of_hours = |used: FineHours| share(used.0, FineHours::from(clock.interval_hours?).0);
     let from_day = clock.last.map(|last| last.day).or(in_service);
     let days = |to: NaiveDate, from: NaiveDate| to.signed_duration_since(from).num_days();
+    let on_calendar = |day: NaiveDate| {
+        let (from, to) = from_day.zip(clock.due_day)?;
+        share(days(day, from), days(to, from))
+    };
+    let weighs = task.due_reading.filter(|reading| reading.hundredths != 100);
+    let estimated: Tenths = state.hours.estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.high);
     let wait = state.waiting.iter().find(|wait| wait.what.task.as_ref() == Some(&clock.task));
     TaskRow {
         id: clock.task.0.clone(),
@@ -100,14 +155,26 @@ fn row(
         nearer: due.state.nearer,
         every_hours: clock.interval_hours,
         hours_left: due.state.hours_left.map(LeftHours::of),
-        due_figure: clock.due_hours.map(|hours| hours - state.hours.offset),
-        hours_used_share: used.zip(clock.interval_hours).and_then(|(used, every)| share(used.0, every.0)),
+        due_figure: weighs
+            .map(|reading| reading.at)
+            .or(clock.due_hours)
+            .map(|hours| hours - state.hours.offset - estimated),
+        hours_used_share: task.used.and_then(of_hours),
         days_left: due.state.days_left,
         last_good_day: clock.due_day,
-        days_used_share: from_day
-            .zip(clock.due_day)
-            .and_then(|(from, to)| share(days(today, from), days(to, from))),
+        days_used_share: on_calendar(today),
         counts_weighted: clock.counts_weighted,
+        weight: weighs.map_or(100, |reading| reading.hundredths),
+        meter_hours_left: weighs.map(|reading| LeftHours::of(reading.meter_left)),
+        forecast: task.runs_out.map(|out| ForecastRow {
+            earliest: out.earliest,
+            likely: out.likely,
+            latest: out.latest,
+            likely_share: on_calendar(out.likely),
+        }),
+        hours_used_least_share: task.used_least.and_then(of_hours),
+        hours_used_likely_share: task.used_likely.and_then(of_hours),
+        called: task.called.map(|called| CalledRow { why: called.why, since: called.since.into() }),
         entered_twice: clock.entered_twice.clone(),
         waiting: wait.map(|wait| WaitRow {
             id: wait.entry,

@@ -2,12 +2,14 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::fluid::Fluids;
+use sumpbook_trade::oil::{Level, Millilitres, OilNumbers, OilSystem, astray};
 use sumpbook_trade::record::{Glass, Pour};
 use sumpbook_trade::{EntryId, Fluid, Mix, Oil, OilFamily, Stamp};
 
 use super::glass::{StopNow, Wait, stop_now, wait};
 use super::levels::{LevelNow, OilLine, PourRow, oil_line};
 use super::main_act::{DisabledReason, Main, MainAct};
+use super::oil_use::OilUseRow;
 use crate::draft::{MissingSign, TopUpDraft};
 use crate::ledger::{Ledger, LedgerError};
 
@@ -54,6 +56,11 @@ pub struct TopUpScreen {
     pub now: Option<Glass>,
     /// That against the middle.
     pub level: LevelNow,
+    /// What the glass shows of the pours, when that is farther from what was poured than two readings can be:
+    /// millilitres that are not there, below zero more than was poured. Ask: another unit, spilt, a leak?
+    pub astray_ml: Option<i64>,
+    /// Where the oil goes; none for another fluid.
+    pub oil_use: Option<OilUseRow>,
     /// The last three top-ups, newest first.
     pub last: Vec<PourRow>,
     /// The main button: a pour, until it stands in the middle or over it.
@@ -96,6 +103,8 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         pours: draft.pours.clone(),
         now: draft.level(),
         level,
+        astray_ml: if is_oil { astray_ml(ledger, draft) } else { None },
+        oil_use: if is_oil { OilUseRow::of(&state.oil, ledger.fleet()) } else { None },
         last: state.top_ups.iter().map(|top_up| PourRow::of(top_up, ledger.fleet())).collect(),
         main: main(draft, level, mix),
         oil,
@@ -118,6 +127,22 @@ fn main(draft: &TopUpDraft, level: LevelNow, mix: Option<Mix>) -> Main {
         _ => None,
     };
     Main { act: MainAct::AddPour, why_not }
+}
+
+/// What is poured and not seen in the glass, when it must be asked about.
+fn astray_ml(ledger: &Ledger, draft: &TopUpDraft) -> Option<i64> {
+    let glass = ledger.fleet().set_on(draft.unit)?.profile.glass.and_then(Millilitres::of);
+    let system = OilSystem { glass, whole: None };
+    let after = draft.pours.iter().rev().find_map(|pour| pour.after)?;
+    let poured: Millilitres = draft
+        .pours
+        .iter()
+        .filter_map(|pour| Millilitres::of(pour.volume))
+        .fold(Millilitres::ZERO, |sum, one| sum + one);
+    // Hot before and hot after compare with each other; only their difference is asked for.
+    let cold = |glass: Glass| Level { glass: glass.into(), warmth: None, celsius: None, stood: None };
+    let found = astray(&cold(draft.before?), poured, &cold(after), &system, &OilNumbers::default())?;
+    found.ask.then(|| found.astray.0.round() as i64)
 }
 
 fn millilitres(pours: &[Pour]) -> i64 {

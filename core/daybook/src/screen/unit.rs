@@ -1,6 +1,7 @@
 //! One unit: is it locked, what did the last one leave, which oil, how long till service.
 
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::record::Meter;
 use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
@@ -8,6 +9,7 @@ use super::last_report::{ReportRow, last_of};
 use super::levels::{OilLine, PourRow, oil_line};
 use super::main_act::Main;
 use super::news::{News, Standing, count};
+use super::oil_use::OilUseRow;
 use super::pre_trip::PreTripNow;
 use super::road_air::RoadAir;
 use super::ruler::{TaskRow, tasks};
@@ -34,6 +36,17 @@ pub struct Unlike {
     pub not_here: Vec<Feature>,
 }
 
+/// A meter beside the compressor's.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OtherMeterRow {
+    /// Which.
+    pub meter: Meter,
+    /// Its last reading that counts.
+    pub reading: Option<ReadingRow>,
+    /// Questions about its readings that are open.
+    pub open_questions: u32,
+}
+
 /// One unit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct UnitScreen {
@@ -53,6 +66,8 @@ pub struct UnitScreen {
     pub open_notes: u32,
     /// Its oil.
     pub oil: OilLine,
+    /// Where its oil goes; none before anything is known of it.
+    pub oil_use: Option<OilUseRow>,
     /// The last three pours, newest first.
     pub pours: Vec<PourRow>,
     /// The tasks, first to run out first. Empty: no programme set.
@@ -63,6 +78,12 @@ pub struct UnitScreen {
     pub reading: Option<ReadingRow>,
     /// Hours through all meters, as the due list uses them.
     pub hours: Option<Tenths>,
+    /// Of a unit without a meter, at least so many; `hours` are counted, at most.
+    pub counted_at_least: Option<Tenths>,
+    /// Hours a day by the readings of the last weeks, tenths; none when the pace is unknown.
+    pub pace_tenths: Option<i64>,
+    /// The engine's and the PTO's own meters, where they are read: they feed no clock here.
+    pub other_meters: Vec<OtherMeterRow>,
     /// Questions about readings that are open.
     pub open_questions: u32,
     /// What differs from the usual unit; none when this is it, or nothing is known of one.
@@ -100,11 +121,23 @@ pub fn unit(
         open_defects: count(open),
         open_notes: count(state.notes.iter().filter(|note| note.gone.is_none()).count()),
         oil: oil_line(ledger, query.unit)?,
+        oil_use: OilUseRow::of(&state.oil, fleet),
         pours: state.top_ups.iter().map(|top_up| PourRow::of(top_up, fleet)).collect(),
         tasks: tasks(fleet, query.unit, &state, now),
         reminder_gone_by: state.cleared.map(|cleared| cleared.gone_by.at.into()),
         reading: state.hours.last.as_ref().map(ReadingRow::from),
-        hours: state.hours.due,
+        hours: state.hours_at(now.moment()),
+        counted_at_least: state.hours.counted.as_ref().map(|counted| counted.low),
+        pace_tenths: state.pace_at(now.moment()).map(|pace| (pace.per_day * 10.0).round() as i64),
+        other_meters: state
+            .other_meters
+            .iter()
+            .map(|other| OtherMeterRow {
+                meter: other.meter,
+                reading: other.last.as_ref().map(ReadingRow::from),
+                open_questions: other.questions,
+            })
+            .collect(),
         open_questions: count(state.hours.questions.len()),
         unlike: unlike(ledger, query, now)?,
         main: Main::ready(pre_trip.main(query.unit, &drafts)),

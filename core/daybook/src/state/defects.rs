@@ -5,7 +5,7 @@ use sumpbook_trade::day::Coverage;
 use sumpbook_trade::defect::{
     Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
 };
-use sumpbook_trade::fluid::Fluid;
+use sumpbook_trade::fluid::{Fluid, Fluids};
 use sumpbook_trade::record::{Answer, AnswerKind, RepairVerdict};
 use sumpbook_trade::{Entry, Fact};
 use uuid::Uuid;
@@ -26,7 +26,10 @@ pub(super) fn of_unit(
         match &entry.fact {
             Fact::PreTripSection(section) => answers(entry, &section.answers, &mut findings, &mut oks),
             Fact::EndOfDay(report) => answers(entry, &report.defects, &mut findings, &mut oks),
-            Fact::TopUp(_) => findings.extend(finding_of_pour(fleet, entry)),
+            Fact::TopUp(_) => {
+                findings.extend(finding_of_pour(fleet, entry));
+                findings.extend(finding_of_sealed(entry, entries));
+            }
             Fact::Certificate(certificate) => certificates.push(Certificate {
                 at: entry.at.moment(),
                 entry: entry.id.0,
@@ -87,13 +90,15 @@ fn answers(entry: &Entry, answers: &[Answer], findings: &mut Vec<Finding>, oks: 
 }
 
 fn parts(answer: &Answer) -> Vec<LockPart> {
-    match answer.severity {
+    locks(answer.severity, answer.place.as_deref().unwrap_or(&answer.item))
+}
+
+fn locks(severity: Option<Severity>, outlet: &str) -> Vec<LockPart> {
+    match severity {
         Some(Severity::Road) => vec![LockPart::Road],
         Some(Severity::Air) => vec![LockPart::Air],
         Some(Severity::RoadAndAir) => vec![LockPart::Road, LockPart::Air],
-        Some(Severity::Outlet) => {
-            vec![LockPart::Outlet(answer.place.clone().unwrap_or_else(|| answer.item.clone()))]
-        }
+        Some(Severity::Outlet) => vec![LockPart::Outlet(outlet.to_owned())],
         Some(Severity::Note) | None => Vec::new(),
     }
 }
@@ -116,5 +121,26 @@ fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
         parts: vec![LockPart::Air],
         person: person(entry),
         words: "wrong-oil".to_owned(),
+    })
+}
+
+/// A fluid that should need none was poured: a finding by itself.
+fn finding_of_sealed(entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
+    let Fact::TopUp(top_up) = &entry.fact else { return None };
+    let at = entry.at.moment();
+    let same = |bearing: &Bearing| match &bearing.entry.fact {
+        Fact::TopUp(other) if other.fluid == top_up.fluid => Some(bearing.entry.at.moment()),
+        _ => None,
+    };
+    let earlier: Vec<_> = entries.iter().filter_map(same).collect();
+    let found = Fluids::common_practice().ok()?.finding_of_top_up(top_up.fluid, at, &earlier)?;
+    Some(Finding {
+        at,
+        entry: entry.id.0,
+        item: found.item.to_owned(),
+        place: None,
+        parts: locks(Some(found.severity), found.item),
+        person: person(entry),
+        words: found.word.to_owned(),
     })
 }

@@ -5,12 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::{DateTime, FixedOffset};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
-use sumpbook_trade::{Entry, Fact, TruckId};
+use sumpbook_trade::{Entry, Fact, Feature, TruckId};
 use uuid::Uuid;
 
 use super::folded;
 use super::inputs::{self, Bearing};
-use super::{KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, defects, hours, notes, roster, services};
+use super::{
+    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, defects, hours, notes, oil, roster, services, wear,
+};
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
 use crate::store::LockRow;
@@ -118,15 +120,24 @@ impl Ledger {
         let all = defects::of_unit(fleet, &entries, &beside, &covered);
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let locks = lock_outs(&all.defects);
-        let done: Vec<DateTime<FixedOffset>> =
-            services::rows(fleet, &entries).iter().map(|row| row.at).collect();
         let judged = hours::judged(self, &truth, truck, &entries, upto_ms)?;
+        let served = services::rows(fleet, &entries, &judged);
+        let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
+        let has_meter = fleet.trucks.get(&truck).is_none_or(|t| t.features.has(Feature::HourMeter));
+        let mut hours = hours::hours_now(&judged, newest_ms, fleet.zone);
+        hours::add_unmetered(&mut hours, &truth, truck, &entries, (has_meter, upto_ms))?;
+        let worn = wear::worn(fleet, &truth, truck, &hours::readings(&judged), upto_ms)?;
+        let clocks = services::clocks(fleet, &truth, truck, &served, &worn)?;
         Ok(UnitState {
             truck,
             newest_ms,
             wrote_last: self.wrote_last(truck, newest_ms)?,
-            hours: hours::hours_now(&judged, newest_ms),
-            clocks: services::clocks(fleet, &truth, truck, &entries)?,
+            wear: wear::used(&clocks, &worn, hours.due),
+            called: wear::called(fleet, &entries, &served),
+            oil: oil::oil(fleet, &truth, truck, &entries, &judged, upto_ms)?,
+            other_meters: hours::other_meters(&truth, truck, &entries, upto_ms)?,
+            hours,
+            clocks,
             locks: locks
                 .into_iter()
                 .filter(|lock| lock.ended.is_none_or(|at| at.timestamp_millis() >= since))

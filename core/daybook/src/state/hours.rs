@@ -3,17 +3,19 @@
 use std::collections::BTreeMap;
 
 use chrono::{DateTime, FixedOffset};
+use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::forecast::{ForecastNumbers, HoursAt, Pace, pace};
 use sumpbook_trade::hours::{
-    ExchangeRow, Hint, HoursLedger, JudgedReading, Part, Question, QuestionWhy, ReadingRow, Settlement,
-    Verdict,
+    Estimate, ExchangeRow, Hint, HoursLedger, JudgedReading, Mark, MarkKind, Part, Question, QuestionWhy,
+    ReadingRow, RunEnds, Settlement, Verdict, counted, with_estimates,
 };
-use sumpbook_trade::record::{Meter, Verdict as Decided};
-use sumpbook_trade::{EntryId, Fact, Tenths, TruckId};
+use sumpbook_trade::record::{HoursEstimate, Meter, Verdict as Decided};
+use sumpbook_trade::{EntryId, Fact, FactKind, Tenths, TruckId};
 use uuid::Uuid;
 
 use super::KEPT_DAYS;
-use super::inputs::Bearing;
+use super::inputs::{self, Bearing};
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, decision_about};
 use crate::store::{FactRow, Truth};
@@ -67,6 +69,36 @@ pub struct HoursNow {
     pub questions: Vec<QuestionNow>,
     /// Readings set aside in the last 45 days, newest first.
     pub struck: Vec<ReadingNow>,
+    /// How it runs, from the readings of the last 60 days; none when the pace is unknown.
+    pub pace: Option<Pace>,
+    /// Signed estimates of hours no meter counted, oldest first. `due` holds their high figures.
+    pub estimates: Vec<Estimate>,
+    /// Of a unit without a meter: `due` is counted from its starts and stops, at most.
+    pub counted: Option<CountedNow>,
+}
+
+/// The engine's or the PTO's own meter: judged by itself, it feeds no clock of the compressor.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OtherMeterNow {
+    /// Which.
+    pub meter: Meter,
+    /// The last reading that counts.
+    pub last: Option<ReadingNow>,
+    /// Hours through all its meters.
+    pub total: Option<Tenths>,
+    /// Questions about its readings that are open.
+    pub questions: u32,
+}
+
+/// Hours counted from starts and stops.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct CountedNow {
+    /// At least so many.
+    pub low: Tenths,
+    /// It was started and nothing is recorded since: `due` grows until somebody stops it.
+    pub open_since: Option<DateTime<FixedOffset>>,
+    /// Runs of which one end is missing.
+    pub unsure_runs: u32,
 }
 
 impl Ledger {
@@ -118,7 +150,7 @@ pub(super) fn judged(
         }
         settle(truth, &fact, &mut decisions)?;
     }
-    let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(exchange).collect();
+    let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, Meter::Compressor)).collect();
     Ok(HoursLedger::judge(&readings, &exchanges, &decisions))
 }
 
@@ -127,9 +159,9 @@ fn order_of(id: EntryId) -> u64 {
     (id.0.as_u128() >> 64) as u64
 }
 
-fn exchange(bearing: &Bearing) -> Option<ExchangeRow> {
+fn exchange(bearing: &Bearing, meter: Meter) -> Option<ExchangeRow> {
     match &bearing.entry.fact {
-        Fact::MeterExchange(exchange) if exchange.meter == Meter::Compressor => Some(ExchangeRow {
+        Fact::MeterExchange(exchange) if exchange.meter == meter => Some(ExchangeRow {
             entry: bearing.entry.id.0,
             at: bearing.entry.at.moment(),
             old_end: exchange.old_end,
@@ -154,7 +186,7 @@ fn settle(
 }
 
 /// What is kept of a ledger.
-pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64) -> HoursNow {
+pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64, zone: Tz) -> HoursNow {
     let due = ledger.for_due();
     let recent = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
     let struck = ledger
@@ -175,12 +207,107 @@ pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64) -> HoursNow {
         offset: ledger.offset(),
         questions: ledger.open_questions().iter().map(|question| question_now(question, ledger)).collect(),
         struck,
+        pace: pace(&readings(ledger), zone, ForecastNumbers::default()).ok(),
+        estimates: Vec::new(),
+        counted: None,
     }
 }
 
 /// Whether a row is a figure someone read, and no end of a meter's life.
 pub(super) fn is_reading(row: &JudgedReading) -> bool {
     row.part == Part::Reading
+}
+
+/// How many of the newest readings are looked through for those of other meters.
+const LOOKED_THROUGH: i64 = 200;
+
+/// The engine's and the PTO's meters, where anyone read them lately.
+pub(super) fn other_meters(
+    truth: &Truth<'_>,
+    truck: TruckId,
+    bearing: &[Bearing],
+    upto_ms: i64,
+) -> Result<Vec<OtherMeterNow>, LedgerError> {
+    let mut readings: BTreeMap<Meter, Vec<ReadingRow>> = BTreeMap::new();
+    let mut decisions = BTreeMap::new();
+    for fact in truth.newest_facts(truck, FactKind::HourReading.code().unwrap_or(0), LOOKED_THROUGH)? {
+        // Readings of the compressor carry their hours in the projection; only the others are opened.
+        if fact.hours.is_some() || fact.judged != Judged::Counts || fact.at_ms > upto_ms {
+            continue;
+        }
+        let Some(entry) = inputs::read(truth, fact.n)? else { continue };
+        let Fact::HourReading(reading) = &entry.fact else { continue };
+        readings.entry(reading.meter).or_default().push(ReadingRow {
+            entry: entry.id.0,
+            at: entry.at.moment(),
+            figure: reading.figure,
+            order: order_of(entry.id),
+            source_brought_in: entry.source == sumpbook_trade::record::Source::BroughtIn,
+        });
+        settle(truth, &fact, &mut decisions)?;
+    }
+    let meters = readings.into_iter().map(|(meter, rows)| {
+        let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, meter)).collect();
+        let judged = HoursLedger::judge(&rows, &exchanges, &decisions);
+        OtherMeterNow {
+            meter,
+            last: judged.last_accepted().map(shown),
+            total: judged.for_due().map(|due| due.hours),
+            questions: u32::try_from(judged.open_questions().len()).unwrap_or(u32::MAX),
+        }
+    });
+    Ok(meters.collect())
+}
+
+/// Accepted readings through all meters, oldest first.
+pub(super) fn readings(ledger: &HoursLedger) -> Vec<HoursAt> {
+    ledger.accepted().map(|row| HoursAt { at: row.at, total: row.total }).collect()
+}
+
+/// Adds what no meter counted: signed estimates, and of a unit without a meter its starts and stops.
+pub(super) fn add_unmetered(
+    now: &mut HoursNow,
+    truth: &Truth<'_>,
+    truck: TruckId,
+    bearing: &[Bearing],
+    (has_meter, upto_ms): (bool, i64),
+) -> Result<(), LedgerError> {
+    for Bearing { entry, .. } in bearing {
+        if let Fact::HoursEstimate(HoursEstimate { meter: Meter::Compressor, low, likely, high }) = entry.fact
+        {
+            now.estimates.push(Estimate { at: entry.at.moment(), low, likely, high });
+        }
+    }
+    if let Some(read) = now.due {
+        now.due = with_estimates(read, now.due_at, &now.estimates).hours;
+    }
+    if !has_meter && let Some((base, since)) = now.due.zip(now.due_at) {
+        let mut marks = Vec::new();
+        for (kind, mark) in [
+            (FactKind::StartAir, MarkKind::Start),
+            (FactKind::StopAir, MarkKind::Stop),
+            (FactKind::PreTripSection, MarkKind::Report),
+            (FactKind::EndOfDay, MarkKind::Report),
+        ] {
+            for fact in truth.facts_of_kind(truck, kind.code().unwrap_or(0), upto_ms)? {
+                let at = DateTime::from_timestamp_millis(fact.at_ms).map(|at| at.fixed_offset());
+                if let Some(at) = at.filter(|at| fact.judged == Judged::Counts && *at > since) {
+                    marks.push(Mark { entry: fact.id.0, at, kind: mark });
+                }
+            }
+        }
+        // Up to the last mark: what runs on from there is added by whoever reads, who knows the time.
+        let last = marks.iter().map(|mark| mark.at).max().unwrap_or(since);
+        let sum = counted(base, &marks, last);
+        now.due = Some(sum.for_due());
+        now.counted = Some(CountedNow {
+            low: sum.at_least(),
+            open_since: sum.runs.iter().find(|run| run.ends == RunEnds::StillOpen).map(|run| run.from),
+            unsure_runs: u32::try_from(sum.runs.iter().filter(|run| run.ends != RunEnds::Both).count())
+                .unwrap_or(u32::MAX),
+        });
+    }
+    Ok(())
 }
 
 pub(super) fn shown(row: &JudgedReading) -> ReadingNow {

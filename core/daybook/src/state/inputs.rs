@@ -32,6 +32,26 @@ pub(super) fn bearing(truth: &Truth<'_>, truck: TruckId, upto_ms: i64) -> Result
     Ok(found)
 }
 
+/// Entries of one kind that count and do not bear by themselves, in the order of times; of one moment by id.
+pub(super) fn of_kind(
+    truth: &Truth<'_>,
+    truck: TruckId,
+    kind: FactKind,
+    upto_ms: i64,
+) -> Result<Vec<Bearing>, LedgerError> {
+    let mut found = Vec::new();
+    for fact in truth.facts_of_kind(truck, kind.code().unwrap_or(0), upto_ms)? {
+        if fact.judged == Judged::Counts
+            && !fact.bears
+            && let Some(entry) = read(truth, fact.n)?
+        {
+            found.push(Bearing { fact, entry });
+        }
+    }
+    found.sort_by_key(|bearing| (bearing.fact.at_ms, bearing.fact.id));
+    Ok(found)
+}
+
 /// Pre-trip sections of the days on which something was found: their OK answers stand beside a defect.
 pub(super) fn sections_beside(
     truth: &Truth<'_>,
@@ -56,7 +76,7 @@ pub(super) fn sections_beside(
     Ok(found)
 }
 
-fn read(truth: &Truth<'_>, n: i64) -> Result<Option<Entry>, LedgerError> {
+pub(super) fn read(truth: &Truth<'_>, n: i64) -> Result<Option<Entry>, LedgerError> {
     let held: Option<HeldEntry> = truth.entry(n)?;
     Ok(held.and_then(|held| Entry::from_payload(&held.row.payload).ok()))
 }

@@ -10,9 +10,12 @@ mod history;
 pub(crate) mod hours;
 mod inputs;
 mod notes;
+mod oil;
 mod roster;
 mod services;
 mod slips;
+mod stands;
+mod wear;
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use serde::{Deserialize, Serialize};
@@ -21,12 +24,16 @@ use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::{Defect, LockOut};
 use sumpbook_trade::notes::{Acknowledged, ClearedReminder};
 use sumpbook_trade::record::{NoteKind, TopUp, WaitingForPart};
+use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
-pub use hours::{HoursNow, QuestionNow, ReadingNow};
+pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow};
+pub use oil::{LabNow, OilNow};
 pub use roster::RosterChange;
 pub use slips::SlipShown;
 pub(crate) use slips::SlipTries;
+pub use stands::TaskNow;
+pub use wear::WearNow;
 
 /// Days for which closed matters stay in the folded state; older ones are read from the entries.
 pub(crate) const KEPT_DAYS: i64 = 45;
@@ -47,6 +54,14 @@ pub struct UnitState {
     pub hours: HoursNow,
     /// The clocks of its programme (R1, R6, R7).
     pub clocks: Vec<TaskClock>,
+    /// The engine's and the PTO's meters: apart, they feed no clock.
+    pub other_meters: Vec<OtherMeterNow>,
+    /// Weighted hours (R10).
+    pub wear: WearNow,
+    /// The oil calls for its service now.
+    pub called: Option<Called>,
+    /// Where the compressor's oil goes (R11).
+    pub oil: OilNow,
     /// Defects that are not closed, and those closed in the last 45 days (R4).
     pub defects: Vec<Defect>,
     /// Lock-outs that stand, and those that ended in the last 45 days.

@@ -2,8 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, task_clocks};
+use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, task_clocks_weighed};
+use sumpbook_trade::hours::HoursLedger;
 use sumpbook_trade::record::{ServiceDone, Source, Verdict};
+use sumpbook_trade::wear::Worn;
 use sumpbook_trade::{Fact, TruckId};
 use uuid::Uuid;
 
@@ -14,14 +16,17 @@ use crate::ledger::{LedgerError, decision_about};
 use crate::store::Truth;
 
 /// Services as the clocks read them: one row a task.
-pub(super) fn rows(fleet: &Fleet, entries: &[Bearing]) -> Vec<ServiceRow> {
+///
+/// Hours are the unit's, carried over every exchange of meters: what the meter showed then, where it was read.
+pub(super) fn rows(fleet: &Fleet, entries: &[Bearing], hours: &HoursLedger) -> Vec<ServiceRow> {
     let mut rows = Vec::new();
     for (bearing, service) in services(entries) {
+        let judged = hours.rows().iter().rev().find(|row| row.entry == bearing.entry.id.0);
         for task in &service.tasks {
             rows.push(ServiceRow {
                 entry: bearing.entry.id.0,
                 task: task.clone(),
-                hours: bearing.entry.hours,
+                hours: judged.map(|row| row.total).or(bearing.entry.hours),
                 day: fleet.yard_day(bearing.entry.at),
                 at: bearing.entry.at.moment(),
                 oil_reason: service.oil_reason.is_some(),
@@ -32,18 +37,19 @@ pub(super) fn rows(fleet: &Fleet, entries: &[Bearing]) -> Vec<ServiceRow> {
     rows
 }
 
-/// The clocks as they stand.
+/// The clocks as they stand, `worn` telling how late a weighted service came.
 pub(super) fn clocks(
     fleet: &Fleet,
     truth: &Truth<'_>,
     truck: TruckId,
-    entries: &[Bearing],
+    rows: &[ServiceRow],
+    worn: &Worn,
 ) -> Result<Vec<TaskClock>, LedgerError> {
     let in_service =
         fleet.trucks.get(&truck).map(|t| InService { day: t.in_service, hours: t.in_service_hours });
-    let rows = rows(fleet, entries);
-    let decisions = decisions(truth, &rows)?;
-    Ok(task_clocks(fleet.programme_of(truck), in_service.as_ref(), &rows, &decisions))
+    let decisions = decisions(truth, rows)?;
+    let weigh = |from, to| Some(worn.between(from, to));
+    Ok(task_clocks_weighed(fleet.programme_of(truck), in_service.as_ref(), rows, &decisions, &weigh))
 }
 
 /// What the shop said about services entered twice.

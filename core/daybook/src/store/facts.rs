@@ -174,6 +174,18 @@ impl Truth<'_> {
         )
     }
 
+    /// Facts of one unit and one kind up to a moment, in the order of their times.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_kind(&self, truck: TruckId, kind: u16, upto_ms: i64) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts(
+            "f.unit = ?1 AND f.kind = ?2 AND f.at <= ?3 ORDER BY f.at, f.entry",
+            &[&unit, &kind, &upto_ms],
+        )
+    }
+
     /// The newest facts of one unit, newest first, at most `most`.
     ///
     /// # Errors

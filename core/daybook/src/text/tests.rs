@@ -6,12 +6,17 @@ use serde::Serialize;
 use sumpbook_trade::checklist::{Severity, Template};
 use sumpbook_trade::clock::{Nearer, Programme, Standing};
 use sumpbook_trade::day::DayStatus;
+use sumpbook_trade::oil::{NoVerdict, OilVerdict};
 use sumpbook_trade::record::{AnswerKind, How, Meter, NoteKind, OilLook, Role, SiteDust, Source, Warmth};
+use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{FactKind, Feature, Fluid, OilFamily};
 
 use super::{Arg, ENGLISH, Language, Texts};
 use crate::judgement::Judged;
-use crate::screen::{DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, standing_key};
+use crate::screen::{
+    ChangeWords, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, called_key, standing_key,
+    verdict_key,
+};
 
 mod spanish;
 
@@ -76,6 +81,13 @@ fn keys() -> BTreeSet<String> {
     keys.extend([K::NoLockOnRecord, K::AwaitingReview, K::Locked].map(|lock| lock.text_key().to_owned()));
     use EndOfDayNotice as N;
     keys.extend([N::NoPreTrip, N::AirStillOn].map(|notice| notice.text_key().to_owned()));
+    use WhyCalled as W;
+    keys.extend([W::WrongOil, W::Milky, W::Burnt].map(|why| called_key(why).to_owned()));
+    use OilVerdict as O2;
+    let none = [NoVerdict::TooFewHours, NoVerdict::BandTooWide, NoVerdict::GlassUnknown, NoVerdict::Settling];
+    let verdicts = none.map(O2::None).into_iter().chain([O2::Under, O2::Over]);
+    keys.extend(verdicts.map(|verdict| verdict_key(verdict).to_owned()));
+    keys.extend([ChangeWords::OilUseMore, ChangeWords::OilUseLess].iter().map(kebab));
     let template = Template::common_practice().unwrap();
     for item in &template.items {
         keys.extend(["", ".ok", ".look"].map(|part| format!("item-{}{part}", item.id)));

@@ -130,3 +130,43 @@ notice-no-pre-trip = No pre-trip covers today. Sign all the same.
 notice-air-still-on = Air was started and no stop is recorded. Leaving steps first.
 end-none-found = None found
 end-covers = covers { $from } to { $to }
+
+# Forecast, wear
+forecast-likely = At this pace likely { $likely }, between { $earliest } and { $latest }.
+forecast-open = At this pace likely { $likely }, not before { $earliest }; the latest day cannot be told.
+forecast-unknown = Pace unknown: by the calendar.
+pace-a-day = about { $hours } h a day
+hours-weighted = { $left } weighted h left: about { $meter } h on the meter as it runs now, at { $due }
+hours-counted-between = counted: at least { $low } h, at most { $high } h
+hours-estimated = estimated: low { $low } h, likely { $likely } h, high { $high } h; the high one counts
+called-wrong-oil = Due now: another oil family was poured.
+called-milky = Due now: milky oil was seen.
+called-burnt = Due now: burnt oil was seen.
+
+# Where the oil goes
+oil-used = used { $volume } in { $hours } h: about { $rate } mL/h
+oil-used-between = between { $least } and { $most } mL/h by two readings of the glass
+oil-carried-over = { $volume } over the middle, carried to the next
+oil-carried-under = { $volume } under the middle, carried to the next
+oil-settling = The new fill settles: kept apart.
+oil-corrected = Read hot and corrected.
+oil-use-more = Using { $times }x its usual since { $since }. Look at separator, scavenge line, leaks.
+oil-use-less = Using { $times }x its usual since { $since }. Look for water, or a pour nobody wrote down.
+oil-verdict-under = under the limit of { $limit } mL/h
+oil-verdict-over = over the limit of { $limit } mL/h
+oil-verdict-too-few-hours = too few hours for a verdict
+oil-verdict-band-too-wide = the glass is too coarse for a verdict over so few hours
+oil-verdict-glass-unknown = no verdict: the glass's volume is not known
+oil-verdict-settling = no verdict: the fill settles
+oil-air-at-least = at least { $mg } mg/m3 of oil in the air
+oil-air-about = about { $mg } mg/m3 of oil in the air, by the shop's load share
+oil-class = ISO 8573-1 oil class { $class }
+oil-class-or-worse = ISO 8573-1 oil class { $class } or worse
+oil-class-x = ISO 8573-1 oil class X: more than 5 mg/m3
+oil-astray = { $volume } poured is not in the glass. Another unit? Spilt? A leak?
+oil-astray-more = The glass shows { $volume } more than was poured. Was something else poured?
+lab-other-fill = of an earlier fill: not about what is in there now
+rule-kept = within { $limit }: { $rule }
+rule-not-kept = not within { $limit }: { $rule }
+rule-missing = no verdict by { $rule }: { $fact } is not known
+leak-scaled = scaled to 60 s: run it again to certify

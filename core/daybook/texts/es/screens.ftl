@@ -139,3 +139,43 @@ notice-no-pre-trip = No hay inspección previa que cubra hoy. Firma de todos mod
 notice-air-still-on = El aire arrancó y no hay paro registrado. Primero los pasos de salida.
 end-none-found = Ninguno
 end-covers = cubre de { $from } a { $to }
+
+# Forecast, wear
+forecast-likely = A este ritmo, probable { $likely }, entre { $earliest } y { $latest }.
+forecast-open = A este ritmo, probable { $likely }, no antes de { $earliest }; el día más tarde no se puede saber.
+forecast-unknown = Ritmo desconocido: por calendario.
+pace-a-day = unas { $hours } h por día
+hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de medidor como trabaja ahora, en { $due }
+hours-counted-between = contadas: al menos { $low } h, como máximo { $high } h
+hours-estimated = estimadas: mínimo { $low } h, probable { $likely } h, máximo { $high } h; cuenta el máximo
+called-wrong-oil = Toca ya: se echó aceite de otra familia.
+called-milky = Toca ya: se vio aceite lechoso.
+called-burnt = Toca ya: se vio aceite quemado.
+
+# Where the oil goes
+oil-used = usó { $volume } en { $hours } h: unos { $rate } mL/h
+oil-used-between = entre { $least } y { $most } mL/h según dos lecturas de la mirilla
+oil-carried-over = { $volume } arriba del medio, pasa a la cuenta siguiente
+oil-carried-under = { $volume } abajo del medio, pasa a la cuenta siguiente
+oil-settling = La carga nueva se está asentando: va aparte.
+oil-corrected = Leído en caliente y corregido.
+oil-use-more = Usa { $times } veces lo normal desde { $since }. Revisar separador, línea de barrido, fugas.
+oil-use-less = Usa { $times } veces lo normal desde { $since }. Revisar si tiene agua o un agregado sin anotar.
+oil-verdict-under = abajo del límite de { $limit } mL/h
+oil-verdict-over = arriba del límite de { $limit } mL/h
+oil-verdict-too-few-hours = muy pocas horas para decir
+oil-verdict-band-too-wide = la mirilla no da para decir en tan pocas horas
+oil-verdict-glass-unknown = no se puede decir: no se sabe el volumen de la mirilla
+oil-verdict-settling = no se puede decir: la carga se está asentando
+oil-air-at-least = al menos { $mg } mg/m3 de aceite en el aire
+oil-air-about = unos { $mg } mg/m3 de aceite en el aire, según la parte de carga que da el taller
+oil-class = clase { $class } de aceite, ISO 8573-1
+oil-class-or-worse = clase { $class } de aceite o peor, ISO 8573-1
+oil-class-x = clase X de aceite, ISO 8573-1: más de 5 mg/m3
+oil-astray = { $volume } de lo que se echó no se ve en la mirilla. ¿Otra unidad? ¿Se derramó? ¿Hay fuga?
+oil-astray-more = La mirilla muestra { $volume } más de lo que se echó. ¿Se echó algo más?
+lab-other-fill = de una carga anterior: no es de la que trae ahora
+rule-kept = dentro de { $limit }: { $rule }
+rule-not-kept = fuera de { $limit }: { $rule }
+rule-missing = { $rule } no puede decir: no se sabe { $fact }
+leak-scaled = llevado a 60 s: hay que repetirla para dar constancia

@@ -113,6 +113,16 @@ impl TaskClock {
     }
 }
 
+impl TaskState {
+    /// The same task with its oil calling for it now, whatever is left on its clocks: at least due today.
+    pub fn called(self) -> TaskState {
+        match self.standing {
+            Standing::Closed => self,
+            standing => TaskState { standing: standing.max(Standing::DueToday), ..self },
+        }
+    }
+}
+
 fn by_days(left: Option<i64>, lead_days: u32) -> Standing {
     match left {
         None => Standing::Unknown,

@@ -3,6 +3,7 @@
 mod kind;
 mod mix;
 mod record;
+mod sealed;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -10,4 +11,5 @@ mod tests;
 pub use kind::{Fluid, FluidAct};
 pub use mix::{Mix, Oil, OilFamily};
 pub use record::{Finding, FluidFacts};
+pub use sealed::TopUpFinding;
 pub use table::{FamilyFacts, FluidError, Fluids};

@@ -6,8 +6,8 @@ use std::str::FromStr;
 use minicbor::{CborLen, Decode, Encode};
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
-use uom::si::f64::{Length, Pressure, ThermodynamicTemperature, Volume};
-use uom::si::{length, pressure, thermodynamic_temperature, volume};
+use uom::si::f64::{Length, Pressure, ThermodynamicTemperature, Volume, VolumeRate};
+use uom::si::{length, pressure, thermodynamic_temperature, volume, volume_rate};
 
 /// The units a figure may be given in. Numbers are the wire's and are never reused.
 #[derive(
@@ -185,6 +185,12 @@ impl Figure {
             Unit::Bar => Pressure::new::<pressure::bar>(v),
             _ => return None,
         })
+    }
+
+    /// As a flow of free air, if it is one.
+    pub fn flow(self) -> Option<VolumeRate> {
+        let cfm = matches!(self.unit, Unit::CubicFootPerMinute);
+        cfm.then(|| VolumeRate::new::<volume_rate::cubic_foot_per_minute>(self.value()))
     }
 
     /// As a length, if it is one.

@@ -7,6 +7,7 @@ mod cusum;
 mod ewma;
 mod grubbs;
 mod individuals;
+mod line;
 mod percentile;
 mod theil_sen;
 
@@ -14,5 +15,6 @@ pub use cusum::{Cusum, CusumStep, cusum};
 pub use ewma::{Ewma, EwmaLimits, ewma};
 pub use grubbs::{Outlier, farthest};
 pub use individuals::{Individuals, individuals};
+pub use line::Line;
 pub use percentile::percentile;
 pub use theil_sen::TheilSen;

@@ -2,11 +2,13 @@
 
 use std::collections::BTreeMap;
 
-/// The slopes of all pairs of points, lowest first. Their median is the Theil-Sen slope.
+/// The slopes of all pairs of points. Their median is the Theil-Sen slope.
 ///
 /// Source: P. K. Sen, "Estimates of the regression coefficient based on Kendall's tau", 1968.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TheilSen {
+    slope: f64,
+    /// In no order: a median and a rank are picked out without sorting all of them.
     slopes: Vec<f64>,
     points: Vec<(f64, f64)>,
 }
@@ -22,21 +24,20 @@ impl TheilSen {
                 }
             }
         }
-        slopes.sort_unstable_by(f64::total_cmp);
-        (!slopes.is_empty()).then(|| TheilSen { slopes, points: points.to_vec() })
+        let slope = median(&mut slopes)?;
+        Some(TheilSen { slope, slopes, points: points.to_vec() })
     }
 
     /// The slope: y for one of x.
     pub fn slope(&self) -> f64 {
-        median(&self.slopes)
+        self.slope
     }
 
     /// Where the line meets x = 0, by the medians of x and of y.
     pub fn intercept(&self) -> f64 {
         let of = |pick: fn(&(f64, f64)) -> f64| {
             let mut all: Vec<f64> = self.points.iter().map(pick).collect();
-            all.sort_unstable_by(f64::total_cmp);
-            median(&all)
+            median(&mut all).unwrap_or(f64::NAN)
         };
         of(|p| p.1) - self.slope() * of(|p| p.0)
     }
@@ -58,19 +59,26 @@ impl TheilSen {
         let variance = (n * (n - 1.0) * (2.0 * n + 5.0) - tied(|p| p.0) - tied(|p| p.1)) / 18.0;
         let half = z.abs() * variance.max(0.0).sqrt();
         let last = self.slopes.len() - 1;
+        let mut slopes = self.slopes.clone();
         // Half to even, as the reference library rounds a rank.
         let low = ((pairs - half) / 2.0).round_ties_even() - 1.0;
         let high = ((pairs + half) / 2.0).round_ties_even();
-        let at = |rank: f64| self.slopes.get((rank.max(0.0) as usize).min(last)).copied().unwrap_or(f64::NAN);
+        let mut at =
+            |rank: f64| *slopes.select_nth_unstable_by((rank.max(0.0) as usize).min(last), f64::total_cmp).1;
         (at(low), at(high))
     }
 }
 
-/// The middle of sorted figures, or the mean of the middle two.
-fn median(sorted: &[f64]) -> f64 {
-    let at = |place: usize| sorted.get(place).copied().unwrap_or(f64::NAN);
-    let half = sorted.len() / 2;
-    if sorted.len() % 2 == 1 { at(half) } else { (at(half.saturating_sub(1)) + at(half)) / 2.0 }
+/// The middle of figures in any order, or the mean of the middle two; `None` of none.
+fn median(figures: &mut [f64]) -> Option<f64> {
+    let (count, half) = (figures.len(), figures.len() / 2);
+    if count == 0 {
+        return None;
+    }
+    let (below, middle, _) = figures.select_nth_unstable_by(half, f64::total_cmp);
+    let upper = *middle;
+    let lower = below.iter().copied().max_by(f64::total_cmp);
+    Some(if count % 2 == 1 { upper } else { lower.map_or(upper, |lower| f64::midpoint(lower, upper)) })
 }
 
 #[cfg(test)]

@@ -1,0 +1,173 @@
+//! Where the compressor's oil goes, from the unit's pours, levels and services (R11).
+
+use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::fluid::Fluid;
+use sumpbook_trade::hours::HoursLedger;
+use sumpbook_trade::oil::{
+    Against, CarryOver, Fill, Level, Millilitres, MlPerHour, OilEvent, OilNumbers, OilSystem, OilThing,
+    OilVerdict, SampleDrawn, against_usual, carry_over, file_answer, fills, use_at, verdict,
+};
+use sumpbook_trade::record::{How, Pour, StopWait};
+use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths, TruckId};
+
+use super::inputs::{self, Bearing};
+use super::wear::oil_tasks;
+use crate::fleet::Fleet;
+use crate::ledger::LedgerError;
+use crate::store::Truth;
+
+/// The oil that is in it now.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct OilNow {
+    /// Everything since the last drain; none before anything was recorded of it.
+    pub fill: Option<Fill>,
+    /// Its balances against its own baseline.
+    pub against: Option<Against>,
+    /// What the newest balance says leaves with the air; none without a rated delivery.
+    pub carry_over: Option<CarryOver>,
+    /// What may be used in an hour: the carry-over limit at this delivery.
+    pub limit: Option<MlPerHour>,
+    /// What the newest balance says of that limit.
+    pub verdict: Option<OilVerdict>,
+    /// Answers of the laboratory, each with the fill it belongs to, newest first.
+    pub lab: Vec<LabNow>,
+}
+
+/// A laboratory's answer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct LabNow {
+    /// Its entry.
+    pub entry: EntryId,
+    /// When it came.
+    pub at: DateTime<FixedOffset>,
+    /// When the sample was drawn.
+    pub drawn: DateTime<FixedOffset>,
+    /// The number on the bottle.
+    pub bottle: String,
+    /// Hours on the oil then.
+    pub hours_on_oil: Option<Tenths>,
+    /// The oil was changed since: it is not about what is in there now.
+    pub changed_since: bool,
+    /// In the laboratory's words.
+    pub words: String,
+}
+
+/// The numbers of R11 with the usual values; a shop's own come with its settings.
+fn numbers() -> OilNumbers {
+    OilNumbers::default()
+}
+
+/// The oil as its entries have it.
+pub(super) fn oil(
+    fleet: &Fleet,
+    truth: &Truth<'_>,
+    truck: TruckId,
+    entries: &[Bearing],
+    ledger: &HoursLedger,
+    upto_ms: i64,
+) -> Result<OilNow, LedgerError> {
+    let profile = fleet.set_on(truck).map(|set| &set.profile);
+    let system = OilSystem { glass: profile.and_then(|p| p.glass).and_then(Millilitres::of), whole: None };
+    let numbers = numbers();
+    let looked = inputs::of_kind(truth, truck, FactKind::LevelCheck, upto_ms)?;
+    let mut events: Vec<OilEvent> = Vec::new();
+    for bearing in entries.iter().chain(&looked) {
+        let entry = &bearing.entry;
+        let thing = match &entry.fact {
+            Fact::ServiceDone(done) => filled(fleet, truck, done),
+            Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => poured(top_up),
+            Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => Some(OilThing::Looked {
+                level: Level {
+                    glass: level.glass.into(),
+                    warmth: level.warmth,
+                    celsius: None,
+                    stood: stood(level.stopped.as_ref()),
+                },
+            }),
+            _ => None,
+        };
+        events.extend(thing.map(|thing| OilEvent {
+            entry: entry.id.0,
+            at: entry.at.moment(),
+            hours: hours_at(ledger, entry),
+            thing,
+        }));
+    }
+    let all = fills(&events, &system, &numbers);
+    let lab = lab(entries, &all, ledger);
+    let delivery = profile.and_then(|p| p.delivery).and_then(sumpbook_trade::Figure::flow);
+    let limit = delivery.map(|delivery| use_at(numbers.most_mg_m3, delivery, None, &numbers));
+    let fill = all.into_iter().next_back();
+    let last = fill.as_ref().and_then(Fill::last_balance);
+    let carried = last.zip(delivery).and_then(|(balance, delivery)| {
+        carry_over(balance.used(), balance.hours(), delivery, None, &numbers)
+    });
+    Ok(OilNow {
+        against: fill.as_ref().map(against_usual),
+        carry_over: carried,
+        verdict: last.zip(limit).map(|(balance, limit)| verdict(balance, limit, &numbers)),
+        limit,
+        lab,
+        fill,
+    })
+}
+
+/// Running hours of the unit at an entry: its own reading, carried over all meters; else the last one before it,
+/// for a pour nobody read the meter at.
+fn hours_at(ledger: &HoursLedger, entry: &Entry) -> Option<Tenths> {
+    let own = ledger.rows().iter().rev().find(|row| row.entry == entry.id.0 && row.verdict.counts());
+    own.or_else(|| ledger.accepted_at_or_before(entry.at.moment())).map(|row| row.total)
+}
+
+fn filled(fleet: &Fleet, truck: TruckId, done: &sumpbook_trade::record::ServiceDone) -> Option<OilThing> {
+    let by_task = oil_tasks(fleet.programme_of(truck)).any(|task| done.tasks.contains(task));
+    let changed = by_task || done.oil.is_some() || done.oil_reason.is_some();
+    let volume = done.oil.as_ref().and_then(|oil| oil.volume).and_then(Millilitres::of);
+    changed.then_some(OilThing::Filled { volume })
+}
+
+fn poured(top_up: &sumpbook_trade::record::TopUp) -> Option<OilThing> {
+    let volume = |pour: &Pour| Millilitres::of(pour.volume);
+    let volume = top_up.pours.iter().filter_map(volume).fold(Millilitres::ZERO, |sum, one| sum + one);
+    // The cap is only ever opened cold and still; what nobody said is taken as the record stands.
+    let after = top_up.after.map(|glass| Level {
+        glass: glass.into(),
+        warmth: top_up.warmth,
+        celsius: None,
+        stood: stood(top_up.stopped.as_ref()),
+    });
+    Some(OilThing::Poured { volume, after })
+}
+
+/// Whether it had stood the five minutes. Common practice, no source.
+fn stood(wait: Option<&StopWait>) -> Option<bool> {
+    let wait = wait?;
+    match wait.minutes {
+        Some(minutes) => Some(minutes >= 5),
+        None => (wait.how == How::Said).then_some(true),
+    }
+}
+
+fn lab(entries: &[Bearing], fills: &[Fill], ledger: &HoursLedger) -> Vec<LabNow> {
+    let mut found: Vec<LabNow> = Vec::new();
+    for bearing in entries {
+        let Fact::LabAnswer(answer) = &bearing.entry.fact else { continue };
+        let drawn = entries.iter().find(|other| other.entry.id == answer.sample);
+        let Some(Bearing { entry: sample, .. }) = drawn else { continue };
+        let Fact::Sample(bottle) = &sample.fact else { continue };
+        let of = SampleDrawn { entry: sample.id.0, at: sample.at.moment(), hours: hours_at(ledger, sample) };
+        let filed = file_answer(&of, fills);
+        found.push(LabNow {
+            entry: bearing.entry.id,
+            at: bearing.entry.at.moment(),
+            drawn: sample.at.moment(),
+            bottle: bottle.bottle.clone(),
+            hours_on_oil: bottle.hours_on_oil.or(filed.and_then(|filed| filed.hours_on_oil)),
+            changed_since: filed.is_some_and(|filed| filed.changed_since),
+            words: answer.words.clone(),
+        });
+    }
+    found.reverse();
+    found
+}
