@@ -13,6 +13,18 @@ pub enum ShopError {
     /// The books said no.
     #[error(transparent)]
     Ledger(#[from] LedgerError),
+    /// A table could not be brought in.
+    #[error(transparent)]
+    Table(#[from] crate::table_in::TableError),
+    /// The feed cannot be made.
+    #[error("the calendar feed cannot be made: {0}. Nothing was changed.")]
+    Feed(String),
+    /// A file of the shop cannot be written, or does not hold.
+    #[error(transparent)]
+    Archive(#[from] crate::archive::ArchiveError),
+    /// The shop's key cannot be sealed or opened.
+    #[error(transparent)]
+    Seal(#[from] crate::sealed_key::SealError),
     /// The folder cannot be read or written.
     #[error("{} cannot be used: {}. Nothing was changed. Choose another folder.", .path.display(), plain(.reason))]
     Folder {

@@ -97,7 +97,8 @@ pub struct OrderRow {
 pub fn fleet_due(ledger: &Ledger, now: Stamp) -> Result<FleetDue, ShopError> {
     let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
     let states = states(ledger, &yard)?;
-    let list = due::list(ledger, &yard, &states, Standing::FarOff)?;
+    let of: Vec<(&str, &UnitState)> = states.iter().map(|(door, state)| (door.as_str(), state)).collect();
+    let list = due::list(ledger, &yard, &of, Standing::FarOff)?;
     let week_ends = yard.day.checked_add_days(Days::new(WEEK_DAYS)).unwrap_or(NaiveDate::MAX);
     let (mut visits, mut later) = (Vec::new(), Vec::new());
     let mut planned: BTreeMap<(&str, String), VisitRow> = BTreeMap::new();
@@ -131,7 +132,7 @@ pub fn fleet_due(ledger: &Ledger, now: Stamp) -> Result<FleetDue, ShopError> {
 pub(crate) fn states(ledger: &Ledger, yard: &Yard) -> Result<Vec<(String, UnitState)>, ShopError> {
     let fleet = ledger.fleet();
     let mut states = Vec::new();
-    for state in ledger.unit_states()? {
+    for state in ledger.all_unit_states()? {
         // A unit that came later is not of this day.
         if fleet.trucks.get(&state.truck).is_some_and(|truck| truck.in_service > yard.day) {
             continue;

@@ -13,8 +13,8 @@ use uuid::Uuid;
 
 use crate::ShopError;
 
-const KEY_FILE: &str = "shop.key";
-const FLEET_FILE: &str = "fleet.id";
+pub(crate) const KEY_FILE: &str = "shop.key";
+pub(crate) const FLEET_FILE: &str = "fleet.id";
 
 /// A shop: one folder with the fleet's books, written with the shop's own key.
 pub struct Shop {

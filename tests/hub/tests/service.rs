@@ -15,7 +15,8 @@ fn the_unit_is_one_that_systemd_reads_without_a_word() {
     let unit = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../core/shop/sumpbook.service");
     let unit = std::fs::read_to_string(unit).unwrap();
     // The program stands elsewhere on this machine.
-    let here = unit.replace("ExecStart=/usr/local/bin/sumpbook", &format!("ExecStart={}", env!("CARGO_BIN_EXE_hub")));
+    let here = unit
+        .replace("ExecStart=/usr/local/bin/sumpbook", &format!("ExecStart={}", env!("CARGO_BIN_EXE_hub")));
     assert_ne!(here, unit);
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("sumpbook.service");

@@ -178,7 +178,12 @@ pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64) -> HoursNow {
     }
 }
 
-fn shown(row: &JudgedReading) -> ReadingNow {
+/// Whether a row is a figure someone read, and no end of a meter's life.
+pub(super) fn is_reading(row: &JudgedReading) -> bool {
+    row.part == Part::Reading
+}
+
+pub(super) fn shown(row: &JudgedReading) -> ReadingNow {
     ReadingNow {
         entry: EntryId(row.entry),
         at: row.at,

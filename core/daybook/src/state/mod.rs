@@ -6,6 +6,7 @@
 mod defects;
 mod fold;
 pub(crate) mod folded;
+mod history;
 pub(crate) mod hours;
 mod inputs;
 mod notes;
@@ -30,6 +31,9 @@ pub(crate) use slips::SlipTries;
 /// Days for which closed matters stay in the folded state; older ones are read from the entries.
 pub(crate) const KEPT_DAYS: i64 = 45;
 
+/// Days back from a unit's newest entry in which the device that wrote of it last is looked for.
+pub const WROTE_DAYS: i32 = 45;
+
 /// What a unit's entries add up to.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct UnitState {
@@ -37,6 +41,8 @@ pub struct UnitState {
     pub truck: TruckId,
     /// Time of its newest entry, milliseconds; 0 when it has none.
     pub newest_ms: i64,
+    /// Who wrote of it last, the shop itself aside; none in the 45 days up to its newest entry.
+    pub wrote_last: Option<WroteLast>,
     /// Compressor hours (R3).
     pub hours: HoursNow,
     /// The clocks of its programme (R1, R6, R7).
@@ -59,6 +65,15 @@ pub struct UnitState {
     pub top_ups: Vec<TopUpNow>,
     /// Services of the last 45 days, newest first.
     pub services: Vec<ServiceNow>,
+}
+
+/// The device that wrote of a unit last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WroteLast {
+    /// Day of that entry in the yard, days since 1970-01-01.
+    pub day: i32,
+    /// The device's key id.
+    pub device: [u8; 8],
 }
 
 /// A display note and who knows of it.

@@ -46,9 +46,17 @@ pub struct SignedOn {
 
 const COLUMNS: &str = "f.entry, e.id, u.truck, f.kind, f.at, f.day, f.person, f.hours, f.bears, f.judged";
 const FROM: &str = "fact f JOIN entry e ON e.n = f.entry LEFT JOIN unit u ON u.no = f.unit";
+const OF_DAYS: &str = "f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry";
 
-pub(super) const OF_DAYS: &str = "f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry";
 pub(super) const ASIDE: &str = "f.entry IN (SELECT entry FROM aside) ORDER BY f.entry";
+
+/// Facts of days with what is to be read of them.
+pub(super) fn told() -> String {
+    format!(
+        "SELECT {COLUMNS}, CASE WHEN f.judged = 0 AND f.kind IN (SELECT value FROM json_each(?3)) THEN e.payload END
+         FROM {FROM} WHERE {OF_DAYS}"
+    )
+}
 
 /// The question for facts that are such.
 pub(super) fn select(such: &str) -> String {
@@ -104,6 +112,31 @@ impl Truth<'_> {
         )?;
         let rows = query.query_map([n], |row| row.get(0))?;
         Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Facts of all units within two days, and of those that count and are of these kinds the payload too.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn told_on_days(
+        &self,
+        from: i32,
+        to: i32,
+        kinds: &[u16],
+    ) -> Result<Vec<(FactRow, Option<Vec<u8>>)>, StoreError> {
+        let kinds: Vec<String> = kinds.iter().map(u16::to_string).collect();
+        let mut query = self.0.prepare_cached(&told())?;
+        let values = (from, to, format!("[{}]", kinds.join(",")));
+        let rows = query.query_map(values, |of| Ok((row(of)?, of.get(10)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Facts of the fleet's book of one kind, in the order they came.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn fleet_facts(&self, kind: u16) -> Result<Vec<FactRow>, StoreError> {
+        self.facts("f.unit IS NULL AND f.kind = ?1 ORDER BY f.entry", &[&kind])
     }
 
     /// Facts of one unit within two days.

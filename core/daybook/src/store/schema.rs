@@ -9,6 +9,7 @@ const STEPS: &[&str] = &[
     include_str!("migrations/0001_truth.sql"),
     include_str!("migrations/0002_projections.sql"),
     include_str!("migrations/0003_photos.sql"),
+    include_str!("migrations/0004_sheet.sql"),
 ];
 
 /// The newest form this program knows.

@@ -23,7 +23,6 @@ pub(super) enum Language {
 }
 
 impl Language {
-    #[cfg(test)]
     pub(super) const ALL: [Language; 2] = [Language::En, Language::Es];
 
     /// As HTML and cookies name it.

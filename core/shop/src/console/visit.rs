@@ -9,9 +9,10 @@ use axum::response::{IntoResponse, Redirect, Response};
 use maud::Markup;
 use serde::Serialize;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::text::Arg;
 use sumpbook_trade::{PersonId, Stamp};
 
-use super::language::{self, Choice};
+use super::language::{self, Choice, Language};
 use super::place::Place;
 use super::refused::Refused;
 use super::session::{Open, Role};
@@ -92,6 +93,17 @@ impl Visit {
     /// A text in the visitor's language.
     pub(super) fn say(&self, key: &str) -> String {
         self.choice.language.say(key, &[])
+    }
+
+    /// The same, with words in it.
+    pub(super) fn say_with(&self, key: &str, args: &[(&str, &str)]) -> String {
+        let args: Vec<(&str, Arg<'_>)> = args.iter().map(|(name, text)| (*name, Arg::Text(text))).collect();
+        self.choice.language.say(key, &args)
+    }
+
+    /// The visitor's language.
+    pub(super) fn language(&self) -> Language {
+        self.choice.language
     }
 
     /// Reads a view and shows it: as a page, or as JSON when that was asked for. `read` runs beside the

@@ -4,6 +4,7 @@
 //! a writer. Sockets, threads and the clock stand here and nowhere below.
 
 mod browsers;
+mod calendar;
 mod certificate;
 mod challenge;
 mod clock;

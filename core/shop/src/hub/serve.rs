@@ -24,7 +24,7 @@ use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 use super::browsers::{ByName, Shown};
 use super::closing::close_days;
 use super::limits::{self, Limits};
-use super::{Certificate, Hub, HubError, exchange, health, openapi, photo};
+use super::{Certificate, Hub, HubError, calendar, exchange, health, openapi, photo};
 use crate::console::{self, Console};
 
 /// A yard's phones may share one network address.
@@ -111,6 +111,7 @@ fn router(hub: Hub, limits: Limits) -> Router {
         .route("/healthz", get(health::healthz))
         .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
         .route("/v1/openapi.json", get(openapi::openapi))
+        .route("/calendar/{file}", get(calendar::feed))
         .merge(photo::routes())
         .fallback_service(console)
         .layer(limited)

@@ -6,9 +6,9 @@ use sumpbook_daybook::state::{ReadingNow, UnitState};
 use sumpbook_trade::record::Correction;
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths};
 
-use super::Yard;
 use super::rows::{CorrectedRow, FigureRow, SettleRow};
 use super::unit_day::{UnitDay, day_number, entry_of};
+use super::{Read, Yard};
 use crate::ShopError;
 
 /// Open questions of every unit, as they stand at the cut.
@@ -61,16 +61,12 @@ fn figure(ledger: &Ledger, yard: &Yard, reading: &ReadingNow) -> Result<FigureRo
 }
 
 /// Readings of the day that a correction made void: struck, and still seen.
-pub(super) fn corrected(
-    ledger: &Ledger,
-    yard: &Yard,
-    units: &[UnitDay],
-) -> Result<Vec<CorrectedRow>, ShopError> {
-    let truth = ledger.store().truth();
+pub(super) fn corrected(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Vec<CorrectedRow>, ShopError> {
     let day = day_number(yard.day);
     let mut rows = Vec::new();
-    for unit in units {
-        for fact in truth.facts_of_unit_days(unit.truck, day, day)? {
+    for unit in &read.units {
+        let of_day = read.facts.of(unit.truck).iter().map(|told| &told.fact).filter(|fact| fact.day == day);
+        for fact in of_day {
             let (Judged::Void, Some(struck)) = (fact.judged, fact.hours) else { continue };
             let Some((entry, correction)) = correction_of(ledger, fact.id)? else { continue };
             let instead = match correction.instead {

@@ -7,6 +7,7 @@ use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::defect::DefectState;
 use sumpbook_trade::{Stamp, TruckId};
 
+use super::day_facts::DayFacts;
 use super::found_rows::{DefectRow, LockedRow};
 use super::record::{ExpectedRow, PhoneRow};
 use super::rows::SettleRow;
@@ -61,10 +62,7 @@ pub(crate) fn unit_now(
 }
 
 fn read(ledger: &Ledger, yard: &Yard, doors: Vec<(String, TruckId)>) -> Result<Vec<UnitNow>, ShopError> {
-    let mut units = Vec::new();
-    for (door, truck) in doors {
-        units.push(UnitDay::read(ledger, yard, door, truck)?);
-    }
+    let units = UnitDay::read_these(ledger, yard, &DayFacts::read(ledger, yard)?, doors)?;
     let mut locked = by_unit(defects::locked(ledger, yard, &units)?, |row| &row.unit);
     let mut to_settle = by_unit(readings::to_settle(ledger, yard, &units)?, |row| &row.unit);
     let heard = phones::last_heard(ledger, yard)?;

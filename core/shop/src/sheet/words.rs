@@ -29,7 +29,7 @@ pub(super) fn status_word(status: Option<DayStatus>) -> String {
 }
 
 /// "30 %", "below view".
-pub(super) fn glass(glass: Glass) -> String {
+pub(crate) fn glass(glass: Glass) -> String {
     match glass {
         Glass::Percent(level) => format!("{level} %"),
         Glass::BelowView => "below view".to_owned(),

@@ -51,5 +51,5 @@ pub fn orifice_flow(bore: Length, inside: Pressure, edge: Edge) -> Option<Volume
 /// The bore of a hole given in 64ths of an inch, as drills are.
 #[cfg(test)]
 pub(super) fn sixty_fourths(n: f64) -> Length {
-    Length::new::<inch>(n / 64.0)
+    Length::new::<uom::si::length::inch>(n / 64.0)
 }

@@ -58,7 +58,8 @@ mod tests {
 
     #[test]
     fn what_happened_is_said_in_both_languages() {
-        let done = Exchanged { two_shops: true, shop_set_back: true, placed_again: 2, ..Exchanged::default() };
+        let done =
+            Exchanged { two_shops: true, shop_set_back: true, placed_again: 2, ..Exchanged::default() };
         for texts in [Texts::english(), Texts::spanish()] {
             let said: Vec<String> = done.sentences().iter().map(|sentence| sentence.text(texts)).collect();
             assert_eq!(said.len(), 3);

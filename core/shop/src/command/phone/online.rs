@@ -3,8 +3,8 @@
 use std::time::{Duration, Instant};
 
 use sumpbook_daybook::exchange;
-use sumpbook_daybook::text::Texts;
 use sumpbook_daybook::phone::online::{OnlineError, PhotoStop, PhotosSent};
+use sumpbook_daybook::text::Texts;
 
 use super::super::args::Phone;
 use super::super::out::{Said, counted};

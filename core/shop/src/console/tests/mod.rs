@@ -2,6 +2,7 @@
 
 mod aside;
 mod due;
+mod in_out;
 mod people;
 
 use axum::body::{Body, to_bytes};

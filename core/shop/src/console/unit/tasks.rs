@@ -67,7 +67,7 @@ pub(super) struct Visit {
 }
 
 pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopError> {
-    let states = [(door.to_owned(), of.state.clone())];
+    let states = [(door, of.state)];
     let list = due::list(of.ledger, of.yard, &states, Standing::FarOff)?;
     let plans = plans(of)?;
     let in_service = of.ledger.fleet().trucks.get(&of.truck).map(|truck| truck.in_service);

@@ -151,7 +151,7 @@ pub(in crate::console) fn rows(
     yard: &Yard,
     units: &[UnitNow],
 ) -> Result<Vec<UnitRow>, ShopError> {
-    let states: Vec<_> = units.iter().map(|unit| (unit.door.clone(), unit.state.clone())).collect();
+    let states: Vec<_> = units.iter().map(|unit| (unit.door.as_str(), &unit.state)).collect();
     let list = due::list(ledger, yard, &states, Standing::FarOff)?;
     let mut of: BTreeMap<String, Vec<DueRow>> = BTreeMap::new();
     for row in list.rows {

@@ -1,10 +1,14 @@
 //! What may be asked.
 
+pub(super) mod in_out;
+
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use sumpbook_trade::{EntryId, Stamp};
+
+use in_out::{BringIn, Calendar, FromFile, Pack, TakeOut, ToFile, Verify};
 
 use super::examples::{RECORD_LINES, REGISTER_LINES, SHOP_LINES};
 
@@ -41,6 +45,10 @@ pub(super) enum Verb {
     Invite(Invite),
     /// Take in a phone's file and write the answer for the way back
     TakeIn(TakeIn),
+    /// Bring in older records from a table: a dry run first, then what it saw
+    BringIn(BringIn),
+    /// Write a table of one kind of record
+    TakeOut(TakeOut),
     /// A day as the shop reads it
     DaySheet(DaySheet),
     /// What runs out first
@@ -50,7 +58,21 @@ pub(super) enum Verb {
     /// Certify a defect, by name
     Certify(Certify),
     /// Work out every signature, hash, projection and closing again
-    Verify(Reading),
+    Verify(Verify),
+    /// The feed of what runs out, for calendars
+    Calendar(Calendar),
+    /// Write an evidence pack: all that is recorded of units, gaps first, with every signature
+    Pack(Pack),
+    /// Write the whole fleet into a file: every book as an automerge document, every entry
+    Export(ToFile),
+    /// Take a whole fleet into a new folder; its phrase is asked for
+    Import(FromFile),
+    /// Write a backup of the shop's folder, whoever writes meanwhile
+    Backup(ToFile),
+    /// Restore a backup into a new folder; its phrase is asked for
+    Restore(FromFile),
+    /// Make a new phrase that opens backups made from now on
+    Phrase,
     /// Answer phones and browsers until Ctrl-C
     Serve(Serve),
     /// Show a code that lets in one phone which can reach the hub
