@@ -88,7 +88,7 @@ fn a_backup_taken_while_another_writes_is_of_one_moment_and_restores_in_a_new_ep
     assert_eq!(new.len(), old.len() + 1);
     assert!(!old.contains(new.last().unwrap()));
     let again = backup::restore(&file, &place, &phrase).unwrap_err();
-    assert!(matches!(again, ShopError::Taken(_)), "{again}");
+    assert!(matches!(again, ShopError::NotEmpty(_)), "{again}");
     assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 2, "no part of it lies about");
 }
 

@@ -109,6 +109,7 @@ out-kind-inspections = Inspecciones
 out-kind-people = Personas
 out-kind-phones = Teléfonos
 out-kind-set-aside = Apartados
+out-kind-all-records = Todos los registros
 out-calendar = Calendario de lo que vence
 out-calendar-help = Quien tiene esta dirección lee lo que vence, sin entrar. No cambia nada aquí. El último día bueno de cada tarea está como día entero.
 out-calendar-none = Todavía no se hizo una dirección.

@@ -56,20 +56,20 @@ fn a_shop_is_backed_up_restored_exported_and_imported_by_its_phrase() {
         desk.run(&["--shop", shop, "--json", "export", &file], "").json()["heads"].clone()
     };
     desk.ask(&["backup", "b.zip"]).well();
-    let wrong = desk.run(&["--shop", "two", "restore", "b.zip"], "7H2K-7H2K\n").refused();
+    let wrong = desk.run(&["--shop", "restored", "restore", "b.zip"], "7H2K-7H2K\n").refused();
     assert!(wrong.contains("six groups"), "{wrong}");
     let other = made["phrase"].as_str().unwrap();
-    let wrong = desk.run(&["--shop", "two", "restore", "b.zip"], other).refused();
+    let wrong = desk.run(&["--shop", "restored", "restore", "b.zip"], other).refused();
     assert!(wrong.contains("does not open the shop's key"), "{wrong}");
-    assert!(!desk.path("two").exists());
-    desk.run(&["--shop", "two", "restore", "b.zip"], &phrase).well();
-    let taken = desk.run(&["--shop", "two", "restore", "b.zip"], &phrase).refused();
-    assert!(taken.contains("holds a shop already"), "{taken}");
+    assert!(!desk.path("restored").exists());
+    desk.run(&["--shop", "restored", "restore", "b.zip"], &phrase).well();
+    let taken = desk.run(&["--shop", "restored", "restore", "b.zip"], &phrase).refused();
+    assert!(taken.contains("is not empty"), "{taken}");
     let own = heads("shop");
-    assert_eq!(heads("two"), own);
-    desk.run(&["--shop", "three", "import", "shop.zip"], &phrase).well();
-    assert_eq!(heads("three"), own);
-    let verified = desk.run(&["--shop", "three", "verify"], "").well();
+    assert_eq!(heads("restored"), own);
+    desk.run(&["--shop", "imported", "import", "shop.zip"], &phrase).well();
+    assert_eq!(heads("imported"), own);
+    let verified = desk.run(&["--shop", "imported", "verify"], "").well();
     assert!(verified.contains("All of it holds."), "{verified}");
 }
 
