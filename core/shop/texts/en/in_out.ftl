@@ -96,7 +96,6 @@ why-too-long = more words than an entry holds
 
 out-tables = Tables, as CSV
 out-mark = for a spreadsheet that shows wrong letters otherwise: with the mark of UTF-8
-out-plain = plain
 out-marked = with mark
 out-kind-units = Units
 out-kind-due = Due

@@ -96,7 +96,6 @@ why-too-long = más palabras de las que caben en un registro
 
 out-tables = Tablas, como CSV
 out-mark = para una hoja de cálculo que si no muestra mal las letras: con la marca de UTF-8
-out-plain = sin marca
 out-marked = con marca
 out-kind-units = Unidades
 out-kind-due = Por vencer

@@ -91,6 +91,13 @@ pub(super) const ALL: &[Operation] = &[
         Answer::Photo { adds: false },
     ),
     machine("put", "/v1/photo/{sha256}", "One piece of a photo.", Take::Piece, Answer::Photo { adds: true }),
+    machine(
+        "get",
+        "/calendar/{file}",
+        "The feed of what runs out, to whoever knows its secret name.",
+        Take::Nothing,
+        Answer::File,
+    ),
     page("/", "Today's sheet.", &["view"]),
     page("/day/{day}", "A day's sheet, or a closed version of it.", &["view", "version"]),
     Operation {
@@ -130,6 +137,7 @@ pub(super) const ALL: &[Operation] = &[
     },
     page("/in-and-out/dry-run/{seen}", "What a file would bring in.", &[]),
     told(page("/in-and-out/dry-run/{seen}/refused", "Its rows that would be refused.", &[]), Answer::File),
+    form("/in-and-out/dry-run/{seen}/say", "Says how a table writes its days and decimals, and looks again."),
     form("/in-and-out/dry-run/{seen}/bring-in", "Brings it in."),
     page("/in-and-out/gaps", "What is missing in the proof.", &["unit"]),
     told(page("/in-and-out/table/{kind}", "A table, as CSV.", &["unit", "mark"]), Answer::File),
