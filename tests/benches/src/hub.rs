@@ -160,7 +160,8 @@ pub(crate) fn run() {
         let name = format!("hub: the whole day sheet of {UNITS} units, {view:?}").to_lowercase();
         time(&format!("{name} (processor time {own:.2?})"), median(each), SHEET_LIMIT);
     }
-    let (opened, ()) = timed(|| drop(Ledger::over(Store::reader(&folder).unwrap(), root(), shop_key()).unwrap()));
+    let (opened, ()) =
+        timed(|| drop(Ledger::over(Store::reader(&folder).unwrap(), root(), shop_key()).unwrap()));
     println!("hub: opening the books for one page: {opened:.2?}");
     let plans = ledger.store().plans_of_a_day().unwrap();
     for plan in &plans {

@@ -65,8 +65,7 @@ struct Took {
 fn drive(address: &str, bodies: &[Vec<u8>]) -> (Took, Vec<Vec<u8>>) {
     let queue = Mutex::new((0..bodies.len()).collect::<VecDeque<_>>());
     let done = Mutex::new(vec![(Duration::ZERO, Vec::new()); bodies.len()]);
-    let ways: Vec<Way> =
-        (0..HANDS).map(|_| Way::new(address, root().fleet, root().shop).unwrap()).collect();
+    let ways: Vec<Way> = (0..HANDS).map(|_| Way::new(address, root().fleet, root().shop).unwrap()).collect();
     for way in &ways {
         // The handshake is not what is measured.
         way.exchange(b"", Instant::now() + Duration::from_secs(10)).unwrap();
@@ -170,7 +169,11 @@ pub(crate) fn run() {
     let (took, answers) = drive(&hub.address, &bodies);
     let ours = said("hub", &took);
     println!("hub: its own processor time {:.2?}", hub.processor_time());
-    at_most(&format!("hub: most memory while {PHONES} of {UNITS} phones exchange"), hub.memory(), MEMORY_LIMIT);
+    at_most(
+        &format!("hub: most memory while {PHONES} of {UNITS} phones exchange"),
+        hub.memory(),
+        MEMORY_LIMIT,
+    );
     println!("hub: at rest before {:.1} MiB", at_rest as f64 / 1_048_576.0);
     for (phone, answer) in phones.iter_mut().zip(&answers) {
         if let Some(ledger) = &mut phone.ledger {
@@ -190,7 +193,9 @@ pub(crate) fn run() {
 
     let days: Vec<u8> = phones.iter().flat_map(|phone| phone.day.clone()).collect();
     match sync_server::drive(folder.path(), &days, PHONES, ENTRIES, HANDS) {
-        Ok(theirs) => at_least("phones a second, hub to a sync server of documents", ours / theirs, SYNC_GOAL),
+        Ok(theirs) => {
+            at_least("phones a second, hub to a sync server of documents", ours / theirs, SYNC_GOAL)
+        }
         Err(why) => println!("phones a second, hub to a sync server of documents: skipped, {why}"),
     }
 }

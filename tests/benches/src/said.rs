@@ -51,5 +51,9 @@ pub(crate) fn at_least(what: &str, ratio: f64, goal: f64) {
 /// Says a size that should not be larger.
 pub(crate) fn at_most(what: &str, bytes: u64, limit: u64) {
     let verdict = if bytes <= limit { "within" } else { "over" };
-    println!("{what}: {:.1} MiB, limit {:.0} MiB: {verdict}", bytes as f64 / 1_048_576.0, limit as f64 / 1_048_576.0);
+    println!(
+        "{what}: {:.1} MiB, limit {:.0} MiB: {verdict}",
+        bytes as f64 / 1_048_576.0,
+        limit as f64 / 1_048_576.0
+    );
 }

@@ -82,8 +82,10 @@ fn admit_rows(
     carrier: Option<[u8; 8]>,
 ) -> Result<(), ExchangeError> {
     let fleet = ledger.root().fleet;
-    let built: Vec<Built> =
-        rows.into_iter().map(|row| Built { incoming: Incoming::of_row(fleet, &row), row, holds: hold }).collect();
+    let built: Vec<Built> = rows
+        .into_iter()
+        .map(|row| Built { incoming: Incoming::of_row(fleet, &row), row, holds: hold })
+        .collect();
     let admissions = ledger.admit_built(&built, now_ms, carrier)?;
     let mut refused = Vec::new();
     let placed = entries.iter_mut().filter(|entry| entry.hash.is_some());

@@ -57,7 +57,10 @@ impl Ledger {
     ///
     /// # Errors
     /// As any read.
-    pub fn unit_states(&self, trucks: &BTreeSet<TruckId>) -> Result<BTreeMap<TruckId, UnitState>, LedgerError> {
+    pub fn unit_states(
+        &self,
+        trucks: &BTreeSet<TruckId>,
+    ) -> Result<BTreeMap<TruckId, UnitState>, LedgerError> {
         let mut states = BTreeMap::new();
         let kept = self.noted(self.store().truth().unit_bodies().map_err(LedgerError::from))?;
         for (truck, body) in kept.into_iter().filter(|(truck, _)| trucks.contains(truck)) {

@@ -93,9 +93,7 @@ impl Truth<'_> {
         let Some(no) = self.book_no(book)? else { return Ok(None) };
         let mut query = self.0.prepare_cached("SELECT heads, at FROM receipt WHERE book = ?1")?;
         let found = query.query_row([no], |row| Ok((row.get::<_, Vec<u8>>(0)?, row.get(1)?))).optional()?;
-        Ok(found.map(|(heads, at)| {
-            (hashes(&heads), at)
-        }))
+        Ok(found.map(|(heads, at)| (hashes(&heads), at)))
     }
 
     /// How many entries are held, in all books.

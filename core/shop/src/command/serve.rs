@@ -20,8 +20,11 @@ pub(super) fn serve(folder: &Path, args: &Serve, json: bool) -> Result<(), Comma
     let threads = tokio::runtime::Builder::new_multi_thread().enable_all().build();
     let threads = threads.map_err(|error| HubError::Thread(error.to_string()))?;
     threads.block_on(async {
-        let running =
-            hub::serve(Hub::over(shop, clock)?, &ServeOptions { address: args.address.clone(), a_second: args.requests }).await?;
+        let running = hub::serve(
+            Hub::over(shop, clock)?,
+            &ServeOptions { address: args.address.clone(), a_second: args.requests },
+        )
+        .await?;
         let address = running.address.to_string();
         out::line(&match json {
             true => serde_json::json!({ "address": address }).to_string(),

@@ -33,8 +33,8 @@ use challenge::Challenges;
 pub use clock::HubClock;
 pub use error::HubError;
 pub use health::Figures;
-pub use serve::{Running, ServeOptions, serve};
 use readers::Readers;
+pub use serve::{Running, ServeOptions, serve};
 use writer::Writer;
 
 /// The books of one shop, shared by everything that answers.

@@ -86,7 +86,8 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
     let handle = Handle::new();
     let mut server = axum_server::from_tcp_rustls(listener, tls).map_err(taken)?.handle(handle.clone());
     server.http_builder().http1().timer(hyper_util::rt::TokioTimer::new()).header_read_timeout(HEAD_TIME);
-    let app = router(hub.clone(), Limits::new(options.a_second)).into_make_service_with_connect_info::<SocketAddr>();
+    let app = router(hub.clone(), Limits::new(options.a_second))
+        .into_make_service_with_connect_info::<SocketAddr>();
     let task = tokio::spawn(server.serve(app));
     Ok(Running { address, handle, task, hub })
 }

@@ -72,11 +72,7 @@ impl Writer {
         done.await.map_err(|_| HubError::Stopping)?.map_err(HubError::from)
     }
 
-    pub(super) async fn respond(
-        &self,
-        parcel: Bytes,
-        ahead: Option<Ahead>,
-    ) -> Result<Response, HubError> {
+    pub(super) async fn respond(&self, parcel: Bytes, ahead: Option<Ahead>) -> Result<Response, HubError> {
         let (answer, done) = oneshot::channel();
         self.give(Job::Parcel(Waiting { parcel, ahead, answer }))?;
         done.await.map_err(|_| HubError::Stopping)?

@@ -52,11 +52,7 @@ fn figure(ledger: &Ledger, yard: &Yard, reading: &ReadingNow) -> Result<FigureRo
 }
 
 /// Readings of the day that a correction made void: struck, and still seen.
-pub(super) fn corrected(
-    ledger: &Ledger,
-    yard: &Yard,
-    read: &Read,
-) -> Result<Vec<CorrectedRow>, ShopError> {
+pub(super) fn corrected(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Vec<CorrectedRow>, ShopError> {
     let day = day_number(yard.day);
     let mut rows = Vec::new();
     for unit in &read.units {

@@ -104,9 +104,8 @@ impl UnitDay {
             },
         );
         let of_day = facts.iter().filter(|told| told.fact.day == number);
-        let told = of_day
-            .filter_map(|told| Some(Told { fact: told.fact, entry: told.entry.clone()? }))
-            .collect();
+        let told =
+            of_day.filter_map(|told| Some(Told { fact: told.fact, entry: told.entry.clone()? })).collect();
         let wrote = state.wrote_last.filter(|wrote| wrote.day >= number.saturating_sub(WROTE_DAYS));
         let phone = wrote.map(|wrote| KeyId(wrote.device));
         Ok(UnitDay { door, truck: state.truck, state, later, status, expected, day, told, uses, phone })

@@ -51,12 +51,13 @@ impl PlainLog {
         let chain: Vec<_> =
             CertificateDer::pem_slice_iter(made.chain.as_bytes()).collect::<Result<_, _>>().unwrap();
         let key = PrivateKeyDer::from_pem_slice(made.key.as_bytes()).unwrap();
-        let mut tls = rustls::ServerConfig::builder_with_provider(Arc::new(rustls::crypto::ring::default_provider()))
-            .with_safe_default_protocol_versions()
-            .unwrap()
-            .with_no_client_auth()
-            .with_single_cert(chain, key)
-            .unwrap();
+        let mut tls =
+            rustls::ServerConfig::builder_with_provider(Arc::new(rustls::crypto::ring::default_provider()))
+                .with_safe_default_protocol_versions()
+                .unwrap()
+                .with_no_client_auth()
+                .with_single_cert(chain, key)
+                .unwrap();
         tls.alpn_protocols = vec![b"http/1.1".to_vec()];
         let listener = std::net::TcpListener::bind("127.0.0.1:0").unwrap();
         listener.set_nonblocking(true).unwrap();
@@ -108,7 +109,8 @@ fn write(path: &Path, jobs: &Receiver<Waiting>) {
             let body = zstd::decode_all(body.as_ref()).unwrap();
             let (key, mut rest) = body.split_at(32);
             let verifying = VerifyingKey::from_bytes(key.try_into().unwrap()).unwrap();
-            let mut insert = tx.prepare_cached("INSERT INTO log (key, payload, sig) VALUES (?1, ?2, ?3)").unwrap();
+            let mut insert =
+                tx.prepare_cached("INSERT INTO log (key, payload, sig) VALUES (?1, ?2, ?3)").unwrap();
             while let Some((length, after)) = rest.split_first_chunk::<4>() {
                 let (payload, after) = after.split_at(u32::from_be_bytes(*length) as usize);
                 let (sig, after) = after.split_at(64);

@@ -24,7 +24,13 @@ fn js() -> PathBuf {
 }
 
 /// Phones a second: by the clock, or as if the server were held up by its own work alone, whichever is more.
-pub(super) fn drive(folder: &Path, days: &[u8], phones: u32, entries: u32, hands: usize) -> Result<f64, String> {
+pub(super) fn drive(
+    folder: &Path,
+    days: &[u8],
+    phones: u32,
+    entries: u32,
+    hands: usize,
+) -> Result<f64, String> {
     if !js().join("node_modules").exists() {
         let done = Command::new("npm").args(["ci", "--silent"]).current_dir(js()).status();
         if !done.is_ok_and(|status| status.success()) {
