@@ -10,6 +10,7 @@ pub mod ledger;
 pub mod line;
 pub mod parcel;
 pub mod phone;
+pub mod photo;
 pub mod screen;
 pub mod state;
 pub mod store;

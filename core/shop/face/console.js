@@ -31,6 +31,28 @@
     const password = document.querySelector("#password");
     show.addEventListener("change", () => { password.type = show.checked ? "text" : "password"; });
   }
+  const ticked = document.querySelector("[data-ticked]");
+  if (ticked) {
+    const form = ticked.closest("form");
+    const count = () => {
+      const marked = form.querySelectorAll("input[name=tick]:checked").length;
+      ticked.querySelector("[data-count]").textContent = marked;
+      ticked.hidden = marked === 0;
+    };
+    form.addEventListener("change", count);
+    count();
+  }
+  const timer = document.querySelector("[data-seconds]");
+  if (timer) {
+    const ends = Date.now() + 1000 * Number(timer.dataset.seconds);
+    const figures = timer.textContent.split(/\d+/);
+    setInterval(() => {
+      const left = Math.max(0, Math.round((ends - Date.now()) / 1000));
+      const told = [Math.floor(left / 60), String(left % 60).padStart(2, "0")];
+      timer.textContent = figures[0] + told[0] + figures[1] + told[1] + figures.slice(2).join("");
+      if (left === 0) location.reload();
+    }, 1000);
+  }
   document.addEventListener("keydown", (event) => {
     const at = event.target;
     const typing = at.matches("input, textarea, select");

@@ -1,5 +1,6 @@
 //! Closing a day: what was answered is kept, signed, and can be answered again (R8).
 
+mod by_itself;
 mod changes;
 
 use std::collections::BTreeSet;
@@ -12,6 +13,8 @@ use sumpbook_trade::{Entry, Fact, Stamp};
 
 use crate::sheet::{DaySheet, View, closings, day_sheet};
 use crate::{Hand, Shop, ShopError, heads};
+
+pub use by_itself::{CLOSING_HOUR, closing_hour, to_close};
 
 /// What became of a closing.
 #[derive(Clone, Debug, PartialEq, Eq)]

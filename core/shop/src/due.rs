@@ -129,10 +129,15 @@ pub struct DoneRow {
 /// As any read.
 pub fn due_list(ledger: &Ledger, now: Stamp) -> Result<DueList, ShopError> {
     let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
-    let mut states = Vec::new();
-    for (door, truck) in yard.units(ledger)? {
-        states.push((door, ledger.unit_state_at(truck, yard.cut_ms)?));
+    let doors = yard.units(ledger)?;
+    let mut states = ledger.unit_states(&doors.iter().map(|(_, truck)| *truck).collect())?;
+    for state in states.values_mut() {
+        if let Some(earlier) = ledger.earlier_state(state, yard.cut_ms)? {
+            *state = earlier;
+        }
     }
+    let states: Vec<(&str, &UnitState)> =
+        doors.iter().filter_map(|(door, truck)| Some((door.as_str(), states.get(truck)?))).collect();
     list(ledger, &yard, &states, Standing::Closed)
 }
 
@@ -140,7 +145,7 @@ pub fn due_list(ledger: &Ledger, now: Stamp) -> Result<DueList, ShopError> {
 pub(crate) fn list(
     ledger: &Ledger,
     yard: &Yard,
-    states: &[(String, UnitState)],
+    states: &[(&str, &UnitState)],
     least: Standing,
 ) -> Result<DueList, ShopError> {
     let mut order = Vec::new();
@@ -154,11 +159,11 @@ pub(crate) fn list(
             }
             let likely = stands.runs_out.map(|out| out.likely);
             order.push(Order::new(door, clock, stands.state, likely, yard.day));
-            told.insert((door.clone(), clock.task.clone()), row(yard, door, state, clock, &stands));
+            told.insert(((*door).to_owned(), clock.task.clone()), row(yard, door, state, clock, &stands));
         }
         done.extend(services(ledger, yard, door, state)?);
         parts.extend(state.waiting.iter().filter(|wait| wait.what.task.is_none()).map(|wait| PartRow {
-            unit: door.clone(),
+            unit: (*door).to_owned(),
             part: wait.what.part.clone(),
             promised: wait.what.promised,
             since: yard.stamp(wait.at),

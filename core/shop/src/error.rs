@@ -13,6 +13,18 @@ pub enum ShopError {
     /// The books said no.
     #[error(transparent)]
     Ledger(#[from] LedgerError),
+    /// A table could not be brought in.
+    #[error(transparent)]
+    Table(#[from] crate::table_in::TableError),
+    /// The feed cannot be made.
+    #[error("the calendar feed cannot be made: {0}. Nothing was changed.")]
+    Feed(String),
+    /// A file of the shop cannot be written, or does not hold.
+    #[error(transparent)]
+    Archive(#[from] crate::archive::ArchiveError),
+    /// The shop's key cannot be sealed or opened.
+    #[error(transparent)]
+    Seal(#[from] crate::sealed_key::SealError),
     /// The folder cannot be read or written.
     #[error("{} cannot be used: {}. Nothing was changed. Choose another folder.", .path.display(), plain(.reason))]
     Folder {
@@ -108,6 +120,18 @@ pub enum ShopError {
         /// The programme's tasks.
         known: String,
     },
+    /// An answer that the checklist does not have.
+    #[error("{0} Nothing was recorded.")]
+    Answer(#[from] sumpbook_daybook::line::AnswerError),
+    /// The checklist cannot be used.
+    #[error("{0}. Nothing was recorded.")]
+    Checklist(String),
+    /// A page signed in time to come.
+    #[error("the page says it was signed at {0}, which has not come yet. Nothing was recorded.")]
+    SignedAhead(sumpbook_trade::Stamp),
+    /// A page typed in before.
+    #[error("page {0} of this unit was typed in before. Nothing was recorded.")]
+    PageTyped(String),
     /// No phone with that key was ever let in.
     #[error("no phone with the key {0} was let in here. Nothing was changed.")]
     UnknownPhone(sumpbook_daybook::gate::KeyId),

@@ -25,3 +25,8 @@ pub(crate) fn digest(ledger: &Ledger) -> Result<Digest, ShopError> {
 pub(crate) fn of_bytes(bytes: &[u8]) -> Digest {
     Digest(Sha256::digest(bytes).into())
 }
+
+/// A key as people compare it: its id, in pairs.
+pub(crate) fn fingerprint(key: &sumpbook_daybook::gate::PublicKey) -> String {
+    key.id().0.iter().map(|byte| format!("{byte:02X}")).collect::<Vec<_>>().join(" ")
+}

@@ -1,22 +1,37 @@
 #![doc = include_str!("../README.md")]
 
+pub mod archive;
+pub mod backup;
+pub mod calendar_feed;
 pub mod certify;
 pub mod close;
 pub mod command;
 pub mod console;
 pub mod demo;
 pub mod due;
+mod entry_lines;
 mod error;
 mod heads;
 pub mod hub;
+mod new_folder;
+pub mod paper;
+mod photo_files;
+pub mod photos;
+pub mod plan;
+pub mod proof;
 mod register;
 mod revoke;
+pub mod sealed_key;
 pub mod service;
 pub mod settle;
 pub mod sheet;
 mod shop;
+pub mod slip;
 pub mod table;
+pub mod table_in;
+pub mod table_out;
 pub mod verify;
+pub mod whole_fleet;
 
 #[cfg(test)]
 mod tests;
@@ -24,4 +39,4 @@ mod tests;
 pub use error::ShopError;
 pub use register::{NewPerson, NewSet, NewTruck};
 pub use revoke::{phone_by_fingerprint, revoke};
-pub use shop::{Hand, InitOptions, Shop};
+pub use shop::{Hand, InitOptions, Shop, Told};

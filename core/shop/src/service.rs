@@ -1,10 +1,11 @@
 //! A service done, recorded at the shop.
 
+use sumpbook_daybook::fleet::Fleet;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::record::{ServiceDone, WaitingForPart};
 use sumpbook_trade::{EntryId, Tenths, TruckId};
 
-use crate::{Hand, Shop, ShopError};
+use crate::{Hand, Shop, ShopError, Told};
 
 /// Records a service: which tasks, at how many hours. Only this moves a clock.
 ///
@@ -21,17 +22,39 @@ pub fn service_done(
     if hand.person.is_none() {
         return Err(ShopError::NoPerson);
     }
-    if done.tasks.is_empty() {
+    known_tasks(shop, truck, &done.tasks)?;
+    shop.write(Some(truck), done.into(), hours, hand)
+}
+
+/// Records a service that someone else did, or that was done earlier, as it was told at the shop or stands on
+/// an invoice.
+///
+/// # Errors
+/// As [`service_done`].
+pub fn service_told(
+    shop: &mut Shop,
+    truck: TruckId,
+    done: ServiceDone,
+    told: Told,
+    hand: &Hand,
+) -> Result<EntryId, ShopError> {
+    if hand.person.is_none() {
+        return Err(ShopError::NoPerson);
+    }
+    known_tasks(shop, truck, &done.tasks)?;
+    shop.write_told(Some(truck), done.into(), told, hand)
+}
+
+/// Refuses no task at all, and a task that is not in the unit's programme.
+pub(crate) fn known_tasks(shop: &Shop, truck: TruckId, tasks: &[TaskId]) -> Result<(), ShopError> {
+    if tasks.is_empty() {
         return Err(ShopError::UnknownTask {
             task: String::new(),
             unit: shop.ledger.fleet().door(truck),
             known: names(&known(shop, truck)),
         });
     }
-    for task in &done.tasks {
-        check(shop, truck, task)?;
-    }
-    shop.write(Some(truck), done.into(), hours, hand)
+    tasks.iter().try_for_each(|task| check(shop, truck, task))
 }
 
 /// Records that work waits for a part, or that the wait is over. The task stays due.
@@ -62,10 +85,15 @@ fn check(shop: &Shop, truck: TruckId, task: &TaskId) -> Result<(), ShopError> {
     Err(ShopError::UnknownTask { task: task.to_string(), unit, known: names(&known) })
 }
 
-fn known(shop: &Shop, truck: TruckId) -> Vec<TaskId> {
-    let programme = shop.ledger.fleet().programme_of(truck);
+/// The tasks of a unit's programme, first services too.
+pub(crate) fn known_in(fleet: &Fleet, truck: TruckId) -> Vec<TaskId> {
+    let programme = fleet.programme_of(truck);
     let first = |task: &sumpbook_trade::clock::Task| task.first_service.as_ref().map(|f| f.id.clone());
     programme.tasks.iter().flat_map(|task| first(task).into_iter().chain([task.id.clone()])).collect()
+}
+
+fn known(shop: &Shop, truck: TruckId) -> Vec<TaskId> {
+    known_in(shop.ledger.fleet(), truck)
 }
 
 fn names(tasks: &[TaskId]) -> String {

@@ -13,8 +13,8 @@ use uuid::Uuid;
 
 use crate::ShopError;
 
-const KEY_FILE: &str = "shop.key";
-const FLEET_FILE: &str = "fleet.id";
+pub(crate) const KEY_FILE: &str = "shop.key";
+pub(crate) const FLEET_FILE: &str = "fleet.id";
 
 /// A shop: one folder with the fleet's books, written with the shop's own key.
 pub struct Shop {
@@ -65,6 +65,21 @@ impl Hand {
     pub fn received(self, received: Stamp) -> Hand {
         Hand { received: Some(received), ..self }
     }
+}
+
+/// Something that is written down at the shop and was done by another hand, or earlier.
+#[derive(Clone, Debug)]
+pub struct Told {
+    /// Who did it or signed it.
+    pub person: Option<PersonId>,
+    /// When.
+    pub at: Stamp,
+    /// What it was written down from.
+    pub source: Source,
+    /// Hours of the meter then.
+    pub hours: Option<Tenths>,
+    /// Words added.
+    pub note: Option<String>,
 }
 
 impl Shop {
@@ -135,29 +150,55 @@ impl Shop {
         hours: Option<Tenths>,
         hand: &Hand,
     ) -> Result<EntryId, ShopError> {
+        let told = Told { person: hand.person, at: hand.at, source: Source::Shop, hours, note: None };
+        self.write_told(truck, fact, told, hand)
+    }
+
+    /// Records what another did, or what was done earlier, as it was told at the shop. `hand` dates its coming.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn write_told(
+        &mut self,
+        truck: Option<TruckId>,
+        fact: Fact,
+        told: Told,
+        hand: &Hand,
+    ) -> Result<EntryId, ShopError> {
+        let entry = self.entry(truck, fact, told, hand)?;
+        let id = entry.id;
+        let received = hand.received.unwrap_or(hand.at).unix_ms();
+        self.ledger.record(&[NewEntry { entry, truck }], received)?;
+        Ok(id)
+    }
+
+    /// The entry that [`Shop::write_told`] records.
+    pub(crate) fn entry(
+        &self,
+        truck: Option<TruckId>,
+        fact: Fact,
+        told: Told,
+        hand: &Hand,
+    ) -> Result<Entry, ShopError> {
         if hand.received.is_some() && !self.ledger.fleet().demo {
             return Err(ShopError::ReceivedGiven);
         }
         let set = truck.and_then(|truck| self.ledger.fleet().set_on(truck)).map(|set| set.set);
         let about_air = matches!(fact, Fact::ServiceDone(_) | Fact::Certificate(_) | Fact::HourReading(_));
-        let entry = Entry {
+        Ok(Entry {
             id: EntryId(new_id(hand.at)?),
             unit: truck,
             set: set.filter(|_| about_air),
-            at: hand.at,
+            at: told.at,
             clock_off_ms: Some(0),
-            person: hand.person,
+            person: told.person,
             trainer: None,
             pin_given: false,
-            hours,
-            note: None,
-            source: Source::Shop,
+            hours: told.hours,
+            note: told.note,
+            source: told.source,
             fact,
-        };
-        let id = entry.id;
-        let received = hand.received.unwrap_or(hand.at).unix_ms();
-        self.ledger.record(&[NewEntry { entry, truck }], received)?;
-        Ok(id)
+        })
     }
 
     /// The person of this name.

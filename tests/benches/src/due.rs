@@ -1,50 +1,39 @@
-//! The due list's forecast: 10,000 units with 200 readings each, on two threads.
+//! The due list of 10,000 units: every task of each as it stands, in the order of the list.
 
-use std::hint::black_box;
 use std::time::Duration;
 
-use chrono::{DateTime, FixedOffset, TimeDelta};
-use chrono_tz::America::Denver;
-use sumpbook_trade::Tenths;
-use sumpbook_trade::clock::FineHours;
-use sumpbook_trade::forecast::{ForecastNumbers, HoursAt, pace};
+use sumpbook_shop::due::due_list;
+use sumpbook_simulation::fleet::{BEGIN_MS, beginning, ledger_in, shop_key};
 
-use crate::said::{time, timed};
+use crate::fleet_year::{IDS_A_DAY, day_of};
+use crate::said::{median, time, timed};
 
-const UNITS: u64 = 10_000;
-const READINGS: u64 = 200;
+const UNITS: u32 = 10_000;
+/// Working days that are recorded; the first service of each unit comes on the last but two.
+const DAYS: std::ops::Range<u32> = 58..63;
+const TIMES: usize = 5;
 const LIMIT: Duration = Duration::from_secs(1);
 
-/// A unit read each morning and each evening, with weekends off and no two days alike.
-fn readings(unit: u64) -> Vec<HoursAt> {
-    let mut at: DateTime<FixedOffset> = "2026-07-06T06:30:00-06:00".parse().unwrap();
-    let (mut total, mut state) = (10_000, unit | 1);
-    (0..READINGS)
-        .map(|n| {
-            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-            let works = n % 2 == 1 && (n / 2) % 7 < 5;
-            total += if works { 20 + (state >> 58) as i64 } else { 0 };
-            let reading = HoursAt { at, total: Tenths(total) };
-            at += if n % 2 == 0 { TimeDelta::hours(10) } else { TimeDelta::hours(14) };
-            reading
-        })
-        .collect()
-}
-
 pub(crate) fn run() {
-    let fleet: Vec<Vec<HoursAt>> = (0..UNITS).map(readings).collect();
-    let (took, named) = timed(|| {
-        std::thread::scope(|scope| {
-            let work = |half: &[Vec<HoursAt>]| half.iter().filter(|rows| names_a_day(rows)).count();
-            let halves = fleet.chunks(fleet.len().div_ceil(2));
-            let running: Vec<_> = halves.map(|half| scope.spawn(move || work(half))).collect();
-            running.into_iter().map(|thread| thread.join().unwrap()).sum::<usize>()
-        })
+    let folder = tempfile::tempdir().unwrap();
+    let mut ledger = ledger_in(folder.path(), shop_key(), 0);
+    ledger.record(&beginning(UNITS, &[1], 900_000_000), BEGIN_MS).unwrap();
+    for day in DAYS {
+        let entries: Vec<_> =
+            (0..UNITS).flat_map(|unit| day_of(unit, day, (day * UNITS + unit) * IDS_A_DAY)).collect();
+        ledger.record(&entries, BEGIN_MS + i64::from(day) * 86_400_000).unwrap();
+    }
+    let entries = ledger.store().truth().last_n().unwrap();
+    let (settled, done) = timed(|| ledger.settle());
+    done.unwrap();
+    println!("due: {entries} entries of {UNITS} units, folded in {settled:.1?}");
+    let now = sumpbook_trade::Stamp::from_parts(BEGIN_MS + 100 * 86_400_000, 0).unwrap();
+    let mut rows = 0;
+    let lists = (0..TIMES).map(|_| {
+        let (took, list) = timed(|| due_list(&ledger, now).unwrap());
+        rows = list.count;
+        took
     });
-    time(&format!("forecast of {named} units, {READINGS} readings each, two threads"), took, LIMIT);
-}
-
-fn names_a_day(rows: &[HoursAt]) -> bool {
-    let pace = pace(black_box(rows), Denver, ForecastNumbers::default());
-    pace.is_ok_and(|pace| pace.runs_out(FineHours(755_000), Denver).is_some())
+    let took = median(lists.collect());
+    time(&format!("due: the list of {UNITS} units, {rows} tasks"), took, LIMIT);
 }

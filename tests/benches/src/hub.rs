@@ -1,46 +1,103 @@
-//! A hub with 500 units and a year of entries: folding all, and the questions of a day sheet.
+//! A hub with 500 units and a year of entries: folding all, the questions of a day sheet, and the sheet.
 
+use std::path::Path;
 use std::time::Duration;
 
+use sumpbook_daybook::gate::DeviceKey;
+use sumpbook_daybook::ledger::{Ledger, NewEntry};
 use sumpbook_shop::sheet::{View, day_sheet};
-use sumpbook_simulation::fleet::{BEGIN_MS, beginning, ledger_in, shop_key};
+use sumpbook_simulation::fleet::{
+    BEGIN_MS, beginning, entry_id, ledger_in, of_fleet, phone_key, restart, root, shop_key,
+};
+use sumpbook_trade::record::{DeviceEnrolled, Digest};
 
 use crate::fleet_year::{DAYS, IDS_A_DAY, day_of};
 use crate::said::{median, time, timed};
 
 const UNITS: u32 = 500;
 const TIMES: usize = 21;
+/// Exchanges of each phone on a working day.
+const EXCHANGES: u32 = 6;
 const SQL_LIMIT: Duration = Duration::from_millis(10);
+const SHEET_LIMIT: Duration = Duration::from_millis(50);
 
-pub(crate) fn run() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut ledger = ledger_in(folder.path(), shop_key(), 0);
-    ledger.record(&beginning(UNITS, &[1], 9_000_000), BEGIN_MS).unwrap();
+/// The key of unit `number`'s own phone.
+pub(crate) fn key_of(number: u32) -> DeviceKey {
+    let mut secret = [3; 32];
+    secret[..4].copy_from_slice(&number.to_be_bytes());
+    DeviceKey::from_secret(&secret)
+}
+
+/// The enrolments of so many phones, ids from `first`.
+pub(crate) fn enrolled(phones: u32, first: u32) -> Vec<NewEntry> {
+    let enrol = |number| {
+        let key = Digest(key_of(number).public().bytes());
+        let fact = DeviceEnrolled { key, name: format!("phone {number}") };
+        of_fleet(entry_id(first + number), BEGIN_MS, fact)
+    };
+    (0..phones).map(enrol).collect()
+}
+
+/// A year of exchanges of so many phones, written past the store: only reading them is measured.
+fn exchanges(folder: &Path, phones: u32) {
+    let mut log = rusqlite::Connection::open(folder.join("book.db")).unwrap();
+    let tx = log.transaction().unwrap();
+    for day in 0..DAYS {
+        for number in 0..phones * EXCHANGES {
+            let at = day_ms(day) + i64::from(number) * 2_000;
+            tx.prepare_cached("INSERT INTO exchange (device, at, from_n, to_n) VALUES (?1, ?2, ?3, ?4)")
+                .unwrap()
+                .execute((key_of(number % phones).id().0, at, 0, (day + 1) * phones * 4))
+                .unwrap();
+        }
+    }
+    tx.commit().unwrap();
+}
+
+fn day_ms(day: u32) -> i64 {
+    BEGIN_MS + i64::from(day / 5 * 7 + day % 5) * 86_400_000
+}
+
+/// The shop's folder with the entries of a year. One hand writes them, anew each day as a phone does.
+fn filled(folder: &Path) -> Ledger {
+    let mut shop = ledger_in(folder, shop_key(), 0);
+    shop.record(&beginning(UNITS, &[1], 900_000_000), BEGIN_MS).unwrap();
+    shop.record(&enrolled(UNITS, 800_000_000), BEGIN_MS).unwrap();
+    let (mut phone, _) = Ledger::open(folder, root(), phone_key(1)).unwrap();
     let (filled, ()) = timed(|| {
         for day in 0..DAYS {
+            restart(&mut phone, u64::from(day));
             let entries: Vec<_> =
                 (0..UNITS).flat_map(|unit| day_of(unit, day, (day * UNITS + unit) * IDS_A_DAY)).collect();
-            ledger.record(&entries, BEGIN_MS + i64::from(day) * 86_400_000).unwrap();
-            if day % 25 == 24 {
-                println!("  {} entries", ledger.store().truth().last_n().unwrap());
+            phone.record(&entries, BEGIN_MS + i64::from(day) * 86_400_000).unwrap();
+            if day % 50 == 49 {
+                println!("  {} entries", phone.store().truth().last_n().unwrap());
             }
         }
     });
-    let entries = ledger.store().truth().last_n().unwrap();
-    println!("hub: {entries} entries of {UNITS} units recorded in {filled:.1?}");
+    exchanges(folder, UNITS);
+    println!(
+        "hub: {} entries of {UNITS} units recorded in {filled:.1?}",
+        phone.store().truth().last_n().unwrap()
+    );
+    shop
+}
+
+pub(crate) fn run() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut ledger = filled(folder.path());
     let (settled, done) = timed(|| ledger.settle());
     done.unwrap();
     println!("hub: all {UNITS} units folded in {settled:.1?}, {:.1?} each", settled / UNITS);
 
-    let last = DAYS - 1;
-    let last_ms = BEGIN_MS + i64::from(last / 5 * 7 + last % 5) * 86_400_000;
+    let last_ms = day_ms(DAYS - 1);
     let day = i32::try_from(last_ms / 86_400_000).unwrap();
     let truth = ledger.store().truth();
     let mut each: Vec<Vec<Duration>> = vec![Vec::new(); 5];
     let mut rows = [0; 5];
     for _ in 0..TIMES {
         let asked = [
-            timed(|| truth.facts_of_days(day, day).unwrap().len()),
+            timed(|| truth.told_on_days(day - 1, day, &[]).unwrap().len()),
             timed(|| truth.locks_since(last_ms).unwrap().len()),
             timed(|| truth.unit_bodies().unwrap().len()),
             timed(|| truth.aside().unwrap().len()),
@@ -51,7 +108,7 @@ pub(crate) fn run() {
             rows[index] = found;
         }
     }
-    let names = ["facts of the day", "lock-outs", "states of the units", "set aside", "last exchanges"];
+    let names = ["facts of two days", "lock-outs", "states of the units", "set aside", "last exchanges"];
     let mut sum = Duration::ZERO;
     for ((name, times), rows) in names.iter().zip(each).zip(rows) {
         let took = median(times);
@@ -60,10 +117,23 @@ pub(crate) fn run() {
     }
     time("hub: the questions of a day sheet", sum, SQL_LIMIT);
     let now = sumpbook_trade::Stamp::from_parts(last_ms + 10 * 3_600_000, 0).unwrap();
-    let (took, sheet) =
-        timed(|| day_sheet(&ledger, ledger.fleet().yard_day(now), View::Evening, now).unwrap());
-    println!("hub: the whole day sheet of {UNITS} units, read and put in order: {took:.1?}");
-    assert!(!sheet.sentences.is_empty());
+    let today = ledger.fleet().yard_day(now);
+    for view in [View::Evening, View::Morning] {
+        let sheets = (0..TIMES).map(|_| {
+            let (took, sheet) = timed(|| day_sheet(&ledger, today, view, now).unwrap());
+            assert!(!sheet.sentences.is_empty());
+            took
+        });
+        let name = format!("hub: the whole day sheet of {UNITS} units, {view:?}").to_lowercase();
+        time(&name, median(sheets.collect()), SHEET_LIMIT);
+    }
+    let (opened, ()) = timed(|| {
+        drop(
+            Ledger::over(sumpbook_daybook::store::Store::reader(folder.path()).unwrap(), root(), shop_key())
+                .unwrap(),
+        )
+    });
+    println!("hub: opening the books for one page: {opened:.2?}");
     let plans = ledger.store().plans_of_a_day().unwrap();
     for plan in &plans {
         println!("  {}: {}", plan.question, plan.steps.join("; "));

@@ -1,12 +1,13 @@
 //! Speed, shown as ratios of two things measured by turns in one run. Nothing here fails: it prints.
 //!
-//! `cargo benches` runs all; `cargo benches record open exchange phones due hub` some.
+//! `cargo benches` runs all; `cargo benches record open exchange phones hub due forecast` some.
 // It prints, and what it sets up by itself may stop it at once.
 #![allow(clippy::print_stdout, clippy::unwrap_used, clippy::indexing_slicing)]
 
 mod due;
 mod exchange;
 mod fleet_year;
+mod forecast;
 mod hub;
 mod open;
 mod phones;
@@ -15,6 +16,11 @@ mod said;
 
 fn main() {
     let asked: Vec<String> = std::env::args().skip(1).collect();
+    if let [role, folder] = asked.as_slice()
+        && role == phones::ROLE
+    {
+        return phones::serve_hub(folder);
+    }
     let wanted = |name: &str| asked.is_empty() || asked.iter().any(|a| a == name);
     if wanted("record") {
         record::run();
@@ -28,10 +34,13 @@ fn main() {
     if wanted("phones") {
         phones::run();
     }
-    if wanted("due") {
-        due::run();
+    if wanted("forecast") {
+        forecast::run();
     }
     if wanted("hub") {
         hub::run();
+    }
+    if wanted("due") {
+        due::run();
     }
 }

@@ -10,7 +10,7 @@ use super::invite::book_of_now;
 use super::pages::{Room, packed};
 use super::{ExchangeError, digests, follow};
 use crate::book::BookId;
-use crate::gate::ChangeHash;
+use crate::gate::{ChangeHash, KeyId};
 use crate::ledger::Ledger;
 use crate::parcel::{BookHeads, Cursor, Parcel, Reconcile, limits};
 use crate::store::{HeldEntry, StoreError, Truth};
@@ -23,8 +23,12 @@ const HASHES: usize = 8_192;
 /// A request as far as it says what its sender has.
 pub(super) struct Asked<'a> {
     pub(super) parcel: &'a Parcel,
+    /// Whose it is.
+    pub(super) device: KeyId,
     /// What it brought itself.
     pub(super) has: HashSet<ChangeHash>,
+    /// Books it brought entries of that were here already: it has no receipt for them.
+    pub(super) again: BTreeSet<BookId>,
     /// The trucks it follows; none for a device that was stopped.
     pub(super) trucks: BTreeSet<TruckId>,
     /// Of a stopped device nothing is told but the fleet's book.
@@ -85,7 +89,8 @@ pub(super) fn give(ledger: &Ledger, asked: &Asked<'_>, answer: &mut Parcel) -> R
         }
         answer.reconcile.push(digests::whole(&page.truth, BookId::Fleet)?);
     }
-    answer.heads = page.heads()?;
+    page.told.extend(&asked.again);
+    answer.heads = page.heads(asked.device)?;
     answer.cursors = match since {
         Since::Unknown => Vec::new(),
         // Let in again one day, it still has to get what it is not told now.
@@ -261,7 +266,7 @@ impl Page<'_> {
         Ok(None)
     }
 
-    fn heads(&self) -> Result<Vec<BookHeads>, StoreError> {
+    fn heads(&self, device: KeyId) -> Result<Vec<BookHeads>, StoreError> {
         let most = usize::try_from(limits::HEADS).unwrap_or(usize::MAX);
         let mut heads: Vec<BookHeads> = Vec::new();
         let mut hashes = 0;
@@ -270,13 +275,32 @@ impl Page<'_> {
                 continue;
             }
             let mut of_book = self.truth.heads(*book)?;
-            // Left out they say less, never more: what they reach is sent once again.
-            of_book.truncate(most);
+            if of_book.len() > most {
+                of_book = self.nearest(of_book, device, most)?;
+            }
             hashes += of_book.len();
             if hashes <= HASHES {
                 heads.push(BookHeads { book: *book, heads: of_book });
             }
         }
         Ok(heads)
+    }
+
+    /// Of more heads than are told the sender's own, then the newest: somebody who floods a book must not keep
+    /// another from a receipt. Left out they say less, never more: what they reach is sent once again.
+    fn nearest(
+        &self,
+        heads: Vec<ChangeHash>,
+        device: KeyId,
+        most: usize,
+    ) -> Result<Vec<ChangeHash>, StoreError> {
+        let mut held = Vec::with_capacity(heads.len());
+        for head in &heads {
+            held.extend(self.truth.by_hash(head)?);
+        }
+        held.sort_by_key(|held| (held.row.actor.key() != device, std::cmp::Reverse(held.n)));
+        let mut nearest: Vec<ChangeHash> = held.iter().take(most).map(|held| held.row.hash).collect();
+        nearest.sort_unstable();
+        Ok(nearest)
     }
 }

@@ -173,6 +173,16 @@ pub(super) fn epoch(ledger: &mut Ledger) -> Result<[u8; 8], ExchangeError> {
     Ok(epoch)
 }
 
+/// A new life of the shop, after it was restored: phones that meet it look for what it lost.
+pub(super) fn begin_epoch(ledger: &mut Ledger) -> Result<[u8; 8], ExchangeError> {
+    let mut epoch = [0; 8];
+    getrandom::fill(&mut epoch)?;
+    let mut known = epochs(ledger.store())?;
+    known.push(epoch);
+    set_epochs(ledger.store_mut(), known)?;
+    Ok(epoch)
+}
+
 /// Whether this folder is the shop's.
 pub(super) fn is_shop(ledger: &Ledger) -> bool {
     ledger.own_key().id() == ledger.root().shop.id()

@@ -63,7 +63,14 @@ pub fn request(ledger: &mut Ledger, challenge: [u8; 16], now: Stamp) -> Result<R
         let mut room = Room::of_request();
         let fits = rows.iter().take_while(|held| room.takes(held)).count();
         more = fits < rows.len();
-        rows.truncate(fits);
+        if more {
+            let own = own.id();
+            // Whoever floods a book must not keep this phone's own entries from the shop.
+            rows.sort_by_key(|held| (held.row.actor.key() != own, held.row.book, held.n));
+            let mut room = Room::of_request();
+            let fits = rows.iter().take_while(|held| room.takes(held)).count();
+            rows.truncate(fits);
+        }
         parcel.runs = packed(&truth, rows);
         if memory::is_stranger(ledger.store())? {
             let mut shown: Vec<Run> = shown(&truth, &own.public())?.into_iter().collect();

@@ -152,7 +152,9 @@ fn known(ledger: &mut Ledger, opened: Opened, door: &Door<'_>, now: Stamp) -> Re
     (answer.admitted, answer.refused) = fates(ledger, &told)?;
     let trucks = follow::remember(ledger.store_mut(), device, &trucks_of(&parcel, &told))?;
     let has: HashSet<_> = told.entries.iter().filter_map(|entry| entry.hash).collect();
-    let asked = Asked { parcel: &parcel, has, trucks, stopped: answered.stopped };
+    let again = told.entries.iter().filter(|entry| entry.fate == Fate::Known).map(|entry| entry.book);
+    let again = again.filter(|book| !answered.stopped || *book == BookId::Fleet).collect();
+    let asked = Asked { parcel: &parcel, device, has, again, trucks, stopped: answered.stopped };
     let to_n = give(ledger, &asked, &mut answer)?;
     answered.given = usize::try_from(answer.entries()).unwrap_or(usize::MAX);
     answered.more = answer.more;

@@ -127,6 +127,29 @@ impl Fleet {
         Weights::of(sets.into_iter().flatten().cloned())
     }
 
+    /// Takes in the next fleet entry when it is about one truck, set, person or device, and returns the trucks
+    /// about which it says something else than before. Of any other nothing is taken, and nothing returned.
+    pub(crate) fn take_one(&mut self, entry: &Entry) -> Option<BTreeSet<TruckId>> {
+        let mut differing = BTreeSet::new();
+        match &entry.fact {
+            Fact::TruckRegistered(truck) => {
+                if self.trucks.get(&truck.truck) != Some(truck) {
+                    differing.insert(truck.truck);
+                }
+            }
+            Fact::SetRegistered(set) => {
+                let before = self.sets.get(&set.set);
+                if before != Some(set) {
+                    differing.extend(before.and_then(|before| before.on).into_iter().chain(set.on));
+                }
+            }
+            Fact::PersonSet(_) | Fact::DeviceEnrolled(_) => {}
+            _ => return None,
+        }
+        self.take(entry);
+        Some(differing)
+    }
+
     /// Trucks about which this fleet says something else than another: registered, fitted or serviced
     /// otherwise.
     pub fn differing(&self, other: &Fleet) -> BTreeSet<TruckId> {

@@ -186,6 +186,12 @@ impl DeviceKey {
         self.public().id()
     }
 
+    /// The secret this key and another share: X25519 (RFC 7748) over both in Montgomery form. Only a public key
+    /// that is not weak comes this far, so it is never zero.
+    pub(crate) fn shared_with(&self, other: &PublicKey) -> [u8; 32] {
+        other.0.to_montgomery().mul_clamped(self.0.to_scalar_bytes()).to_bytes()
+    }
+
     pub(crate) fn sign(&self, message: &[u8]) -> [u8; 64] {
         self.0.sign(message).to_bytes()
     }

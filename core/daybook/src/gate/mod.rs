@@ -7,8 +7,10 @@ pub mod change;
 pub mod key;
 pub mod place;
 pub mod sign;
+pub mod slip_code;
 
 pub use change::{Change, ChangeError, ChangeHash};
 pub use key::{Actor, DeviceKey, KeyId, PublicKey, PublicKeyError};
 pub use place::{MOST_DEPS, Place, PlaceError};
 pub use sign::{MOST_PAYLOAD, SignError, VerifyError, sign, verify};
+pub use slip_code::{SlipCode, SlipCodeError};

@@ -145,6 +145,7 @@ pub fn is_shop_only(kind: FactKind) -> bool {
             | K::LateAccepted
             | K::SheetClosed
             | K::VisitPlan
+            | K::PaperPage
     )
 }
 

@@ -76,6 +76,9 @@ impl Refusal {
     }
 }
 
+/// What the gate found: a row that may stand, with the change before it of the same hand.
+pub(super) type Examined = Result<(EntryRow, Option<ChangeHash>), Admission>;
+
 impl Ledger {
     /// Admits entries in the order given, all in one transaction: what one names must stand before it.
     ///
@@ -122,14 +125,25 @@ impl Knowledge {
         received: i64,
         carrier: Option<[u8; 8]>,
     ) -> Result<(Admission, Option<EntryRow>), LedgerError> {
-        let refused = |refusal| Ok((Admission::Refused(refusal), None));
+        Ok(match self.examine(writing, entry)? {
+            Ok((row, previous)) => {
+                let n = writing.insert(&row, previous, received, carrier)?;
+                (Admission::Admitted(n), Some(row))
+            }
+            Err(admission) => (admission, None),
+        })
+    }
+
+    /// The row of an entry that may be admitted, with its predecessor of the same hand; else what it is.
+    pub(super) fn examine(&self, writing: &Writing<'_>, entry: &Incoming) -> Result<Examined, LedgerError> {
+        let refused = |refusal| Ok(Err(Admission::Refused(refusal)));
         let place = &entry.place;
         if place.fleet != self.root.fleet {
             return refused(Refusal::OtherFleet);
         }
         let signer = place.actor.key();
         let Some(key) = self.keys.get(signer) else {
-            return Ok((Admission::Waiting { missing: signer.0 }, None));
+            return Ok(Err(Admission::Waiting { missing: signer.0 }));
         };
         if let Err(error) = sign::verify(place, &entry.payload, &entry.signature, &key) {
             return refused(match error {
@@ -141,18 +155,16 @@ impl Knowledge {
         }
         let previous = match self.stands_after(writing, entry)? {
             Ok(previous) => previous,
-            Err(admission) => return Ok((admission, None)),
+            Err(admission) => return Ok(Err(admission)),
         };
         let mut ops = Vec::with_capacity(place.deps.len());
         for dep in &place.deps {
             match writing.truth().op_of(place.book, dep)? {
                 Some(op) => ops.push(op),
-                None => return Ok((Admission::Waiting { missing: dep.prefix() }, None)),
+                None => return Ok(Err(Admission::Waiting { missing: dep.prefix() })),
             }
         }
-        let row = row_of(entry, change::next_op(ops))?;
-        let n = writing.insert(&row, previous, received, carrier)?;
-        Ok((Admission::Admitted(n), Some(row)))
+        Ok(Ok((row_of(entry, change::next_op(ops))?, previous)))
     }
 
     /// The predecessor of the entry's own hand, or what the entry is if it has no place here.

@@ -22,7 +22,8 @@ impl Reach {
 
     /// Whether `older` is `newer` or among what `newer`'s signer had seen. Both of one book.
     ///
-    /// Ancestors were admitted before their descendants, so the walk stops at the older one's number.
+    /// Each change follows the one before of its own hand, so what has seen a later one of the older's hand has
+    /// seen the older. Ancestors were admitted before their descendants, so the walk stops at its number.
     ///
     /// # Errors
     /// As any read.
@@ -30,19 +31,22 @@ impl Reach {
         if newer.row.book != older.row.book {
             return Ok(false);
         }
-        let mut open = vec![newer.row.hash];
+        let mut open = vec![(newer.row.actor, newer.row.seq)];
         let mut seen = HashSet::new();
-        while let Some(hash) = open.pop() {
-            if hash == older.row.hash {
-                return Ok(true);
-            }
-            if !seen.insert(hash) {
+        while let Some((actor, seq)) = open.pop() {
+            if actor == older.row.actor {
+                if seq >= older.row.seq {
+                    return Ok(true);
+                }
                 continue;
             }
-            if let Some(held) = truth.by_hash(&hash)?
-                && held.n > older.n
-            {
-                open.extend(held.row.deps);
+            let Some(joint) = truth.joint(newer.row.book, actor, seq)? else { continue };
+            if joint.n <= older.n || !seen.insert((actor, joint.seq)) {
+                continue;
+            }
+            for dep in &joint.deps {
+                let hand = truth.hand_of(dep)?.filter(|(n, _, _)| *n >= older.n);
+                open.extend(hand.map(|(_, actor, seq)| (actor, seq)));
             }
         }
         Ok(false)

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeSet;
 
-use sumpbook_trade::{Entry, FactKind};
+use sumpbook_trade::{Entry, Fact, FactKind};
 
 use super::keys::Keys;
 use super::{Knowledge, Ledger, LedgerError};
 use crate::book::{BookId, EntryRow};
 use crate::fleet::Fleet;
-use crate::gate::KeyId;
+use crate::gate::{KeyId, PublicKey};
 use crate::judgement::Judged;
 use crate::state::folded;
 use crate::store::{HeldEntry, Truth, Writing};
@@ -67,16 +67,33 @@ impl Knowledge {
         if changed.is_empty() {
             return Ok(());
         }
-        let before = self.fleet.clone();
         let truth = writing.truth();
-        let entry = Entry::from_payload(&row.payload).ok();
-        let next = row.op > self.fleet_op && changed.iter().all(|held| held.n == n);
-        match entry.filter(|_| next && changed.len() == 1) {
-            Some(entry) if truth.fact(n)?.is_some_and(|fact| fact.judged == Judged::Counts) => {
+        let next = row.op > self.fleet_op && changed.len() == 1 && changed.iter().all(|held| held.n == n);
+        let counts = next && truth.fact(n)?.is_some_and(|fact| fact.judged == Judged::Counts);
+        let entry = Entry::from_payload(&row.payload).ok().filter(|_| counts);
+        // A fleet is registered in thousands of entries: one thing more costs one thing, not the whole fleet.
+        if let Some(entry) = &entry
+            && let Some(differing) = self.fleet.take_one(entry)
+        {
+            self.fleet_op = row.op;
+            self.fleet_version = writing.change_fleet()?;
+            if let Fact::DeviceEnrolled(device) = &entry.fact
+                && let Ok(key) = PublicKey::from_bytes(&device.key.0)
+            {
+                self.keys.add(key.id(), device.key.0);
+            }
+            for truck in differing {
+                writing.mark_stale(Some(truck))?;
+            }
+            return Ok(());
+        }
+        let before = self.fleet.clone();
+        match entry {
+            Some(entry) => {
                 self.fleet.take(&entry);
                 self.fleet_op = row.op;
             }
-            _ => (self.fleet, self.fleet_op) = self.fold(&truth)?,
+            None => (self.fleet, self.fleet_op) = self.fold(&truth)?,
         }
         self.fleet_version = writing.change_fleet()?;
         self.learn_keys();

@@ -24,10 +24,13 @@ impl Keys {
     /// Those of a fleet's devices as well.
     pub(super) fn of_fleet(shop: PublicKey, fleet: &Fleet) -> Keys {
         let mut keys = Keys::of_shop(shop);
-        for (id, device) in &fleet.devices {
-            keys.0.entry(KeyId(*id)).or_insert_with(|| Key::Bytes(device.key.0, OnceLock::new()));
-        }
+        fleet.devices.iter().for_each(|(id, device)| keys.add(KeyId(*id), device.key.0));
         keys
+    }
+
+    /// One more; the first of an id stays.
+    pub(super) fn add(&mut self, id: KeyId, bytes: [u8; 32]) {
+        self.0.entry(id).or_insert_with(|| Key::Bytes(bytes, OnceLock::new()));
     }
 
     /// A key; none when nobody of this id was ever enrolled.

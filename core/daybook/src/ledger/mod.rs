@@ -15,6 +15,7 @@ mod one_commit;
 mod project;
 mod rebuild;
 mod record;
+mod take_over;
 
 use std::path::Path;
 
@@ -32,6 +33,7 @@ pub use error::LedgerError;
 pub use ids::new_id;
 pub(crate) use project::{day_number, decision_about};
 pub use record::NewEntry;
+pub use take_over::Carried;
 
 /// What never changes about a fleet: where trust begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -86,6 +88,7 @@ impl Ledger {
         if salvaged.is_some() {
             ledger.place_salvaged()?;
         }
+        ledger.read_photos()?;
         Ok((ledger, salvaged))
     }
 

@@ -92,6 +92,9 @@ impl Knowledge {
         let judged = self.judged_among(&truth, n, row, entry.as_ref(), &twins, &mut pass.reach)?;
         let before = if new { None } else { truth.fact(n)?.map(|fact| fact.judged) };
         writing.put_fact(&self.fact_row(n, row, entry.as_ref(), judged))?;
+        if let Some(entry) = &entry {
+            writing.put_photos(n, &entry.fact.photos())?;
+        }
         if before == Some(judged) {
             return Ok(());
         }
@@ -374,7 +377,8 @@ fn bears(fact: &Fact) -> bool {
         | Fact::StopAir(_)
         | Fact::Drive(_)
         | Fact::WaterDrained(_)
-        | Fact::SiteCondition(_) => false,
+        | Fact::SiteCondition(_)
+        | Fact::PaperPage(_) => false,
         Fact::TopUp(_) => true,
         _ => true,
     }

@@ -2,10 +2,15 @@
 
 use std::collections::BTreeSet;
 
+use sumpbook_trade::Entry;
+
 use super::{Admission, Incoming, Ledger, LedgerError};
 use crate::book::BookId;
 use crate::gate::DeviceKey;
 use crate::store::{RefusedRow, Store};
+
+/// Set by the step that brought the projection of photos into a file with entries.
+const PHOTOS_UNREAD: &str = "photos-unread";
 
 impl Ledger {
     /// Drops every projection and builds them again from the truth.
@@ -72,6 +77,29 @@ impl Ledger {
         }
         writing.commit()?;
         Ok(())
+    }
+
+    /// Reads which photos are named by entries that came before this was noted down.
+    pub(super) fn read_photos(&mut self) -> Result<(), LedgerError> {
+        if self.store.setting(PHOTOS_UNREAD)?.is_none_or(|unread| unread.is_empty()) {
+            return Ok(());
+        }
+        self.in_one_commit(|ledger| {
+            let mut after = 0;
+            loop {
+                let writing = ledger.store.begin()?;
+                let rows = writing.truth().between(after, i64::MAX, 1_000)?;
+                let Some(end) = rows.last().map(|held| held.n) else { break };
+                for held in rows {
+                    if let Ok(entry) = Entry::from_payload(&held.row.payload) {
+                        writing.put_photos(held.n, &entry.fact.photos())?;
+                    }
+                }
+                writing.commit()?;
+                after = end;
+            }
+            Ok(ledger.store.set_setting(PHOTOS_UNREAD, &[])?)
+        })
     }
 
     /// Takes rows saved out of a damaged file through the gate again: what hangs on a lost one waits.

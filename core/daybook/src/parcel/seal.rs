@@ -21,7 +21,11 @@ use crate::gate::{DeviceKey, KeyId, PublicKey};
 /// External data of a parcel's signature. An entry's begins with another byte, so neither is the other.
 pub const CONTEXT: &[u8] = b"sumpbook parcel 1";
 
-/// Most of a day's saving at a speed no phone feels; higher levels gain a few percent.
+/// A day's parcel is made as small as zstd makes it; that takes a phone a few milliseconds.
+const SMALL_LEVEL: i32 = 19;
+/// Bytes of the largest parcel for which that is so.
+const SMALL: usize = 64 * 1024;
+/// Of a larger one most of the saving, at a speed no phone feels.
 const LEVEL: i32 = 12;
 
 /// A parcel ready to travel.
@@ -69,7 +73,8 @@ pub fn seal(parcel: &Parcel, key: &DeviceKey) -> Result<Sealed, SealError> {
 }
 
 fn compress(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
-    let mut compressor = zstd::bulk::Compressor::new(LEVEL)?;
+    let level = if bytes.len() <= SMALL { SMALL_LEVEL } else { LEVEL };
+    let mut compressor = zstd::bulk::Compressor::new(level)?;
     compressor.window_log(limits::WINDOW_LOG)?;
     compressor.compress(bytes)
 }

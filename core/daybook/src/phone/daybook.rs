@@ -1,6 +1,6 @@
 //! The daybook: enrolled once, opened at every start, recording at any time.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use sumpbook_trade::record::Source;
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, Tenths, TruckId};
@@ -10,6 +10,7 @@ use crate::exchange::{self, ExchangeError, HandOver, ShopCode, TakenIn, memory};
 use crate::gate::DeviceKey;
 use crate::ledger::{Ledger, NewEntry, Root, new_id};
 use crate::parcel::{FileReader, Invitation, Standing, open};
+use crate::photo::PhotoFolder;
 use crate::store::{DraftRow, Salvaged, Store};
 
 /// The fleet a book was begun for: a setting up that was stopped must not go on with another.
@@ -67,6 +68,7 @@ impl Parts {
 pub struct Daybook {
     ledger: Ledger,
     home: Home,
+    folder: PathBuf,
     salvaged: Option<Salvaged>,
 }
 
@@ -95,7 +97,7 @@ impl Daybook {
         exchange::take_in(&mut ledger, invitation, now)?;
         memory::set_code(ledger.store_mut(), &invited.code)?;
         home.write(folder)?;
-        Ok(Daybook { ledger, home, salvaged: None })
+        Ok(Daybook { ledger, home, folder: folder.to_owned(), salvaged: None })
     }
 
     /// Sets a folder up from the code the shop's screen shows. It holds no books yet: they come with the
@@ -116,7 +118,7 @@ impl Daybook {
         memory::follow(ledger.store_mut(), &code.units.iter().copied().collect())?;
         memory::set_code(ledger.store_mut(), &invited.code)?;
         home.write(folder)?;
-        Ok(Daybook { ledger, home, salvaged: None })
+        Ok(Daybook { ledger, home, folder: folder.to_owned(), salvaged: None })
     }
 
     /// Opens an enrolled folder.
@@ -131,7 +133,7 @@ impl Daybook {
         if salvaged.is_some() {
             memory::drop_cursor(ledger.store_mut())?;
         }
-        Ok(Daybook { ledger, home, salvaged })
+        Ok(Daybook { ledger, home, folder: folder.to_owned(), salvaged })
     }
 
     /// Records one entry, durable when this returns, and drops its draft. An id that this device recorded
@@ -239,6 +241,11 @@ impl Daybook {
     /// What this folder is.
     pub fn home(&self) -> &Home {
         &self.home
+    }
+
+    /// This phone's photos.
+    pub fn photos(&self) -> PhotoFolder {
+        PhotoFolder::of(&self.folder)
     }
 
     /// What was saved when the book was found damaged at opening; none when all was well.

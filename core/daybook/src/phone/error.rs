@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use super::KeySealError;
 use crate::exchange::ExchangeError;
 use crate::ledger::LedgerError;
+use crate::photo::PhotoError;
 use crate::store::StoreError;
 
 /// Why the daybook could not do it; what was recorded before is kept.
@@ -61,6 +62,9 @@ pub enum PhoneError {
     /// The store said no.
     #[error(transparent)]
     Store(#[from] StoreError),
+    /// A photo could not be kept or read.
+    #[error(transparent)]
+    Photo(#[from] PhotoError),
     /// The system gave no random bytes.
     #[error("The system has no random numbers to give ({0}). Nothing was changed. Try again.")]
     Random(#[from] getrandom::Error),

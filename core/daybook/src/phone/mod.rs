@@ -4,10 +4,13 @@ mod daybook;
 mod error;
 mod home;
 pub mod online;
+mod photos;
 mod seal;
+mod slip;
 mod standing;
 
 pub use daybook::{Daybook, Parts};
 pub use error::PhoneError;
 pub use home::Home;
 pub use seal::{FileSeal, KeySeal, KeySealError};
+pub use slip::SlipError;

@@ -28,6 +28,7 @@ impl Daybook {
             heard: heard.map(|at| Stamp::new(at.with_timezone(&zone).fixed_offset())),
             tried: None,
             again: None,
+            photos: self.photos_standing()?,
         })
     }
 }

@@ -47,6 +47,9 @@ pub struct CertificateRow {
     pub at: Stamp,
     /// In the shop's words.
     pub words: String,
+    /// Known by its slip's code only: the certificate itself has not come, and no review can name it yet.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub by_slip: bool,
 }
 
 /// One defect.
@@ -110,6 +113,7 @@ fn certificate(certified: &Certified, fleet: &Fleet) -> CertificateRow {
         by: name(fleet, certified.by),
         at: certified.at.into(),
         words: certified.words.clone(),
+        by_slip: certified.certificate.is_nil(),
     }
 }
 

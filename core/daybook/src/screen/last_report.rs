@@ -98,7 +98,9 @@ pub fn last_report(
         to_review: defects
             .iter()
             .filter(|row| row.state == DefectNow::AwaitingReview)
-            .filter_map(|row| row.certificate.as_ref().map(|certificate| certificate.id))
+            .filter_map(|row| row.certificate.as_ref())
+            .filter(|certificate| !certificate.by_slip)
+            .map(|certificate| certificate.id)
             .collect(),
         answers: template.before_the_walk.iter().filter(as_it_should_be).cloned().collect(),
         main: Main { act, why_not: (unseen > 0).then(|| DisabledReason::MoreBelow { left: count(unseen) }) },

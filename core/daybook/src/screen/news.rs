@@ -1,9 +1,10 @@
 //! How old the shop's news is on this phone, and how much the shop has of it.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::limit::{Case, Measure, Rules};
+use sumpbook_trade::record::Digest;
 use sumpbook_trade::{EntryId, Stamp};
 
 /// Where this phone's own entries stand, as the exchange knows it.
@@ -21,12 +22,51 @@ pub struct Standing {
     pub tried: Option<Stamp>,
     /// When it will be tried again.
     pub again: Option<Stamp>,
+    /// Where each photo stands that this phone holds and an entry names.
+    pub photos: BTreeMap<Digest, PhotoPlace>,
+}
+
+/// Where a photo stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PhotoPlace {
+    /// Only on this phone.
+    OnPhone,
+    /// It stopped on its way: so much of it is at the shop.
+    Part {
+        /// 0 to 99.
+        percent: u8,
+    },
+    /// Whole at the shop.
+    AtShop,
+}
+
+/// How many photos stand where.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PhotoCounts {
+    /// Not yet whole at the shop.
+    pub on_phone: u32,
+    /// At the shop.
+    pub at_shop: u32,
+    /// One stopped on its way: so much of it is there, in hundredths.
+    pub stopped_at: Option<u8>,
 }
 
 impl Standing {
     /// How many stand where.
     pub fn counts(&self) -> Counts {
         Counts { on_phone: count(self.on_phone.len()), at_shop: self.at_shop, aside: count(self.aside.len()) }
+    }
+
+    /// How many photos stand where.
+    pub fn photo_counts(&self) -> PhotoCounts {
+        let there = self.photos.values().filter(|place| **place == PhotoPlace::AtShop).count();
+        let stopped = self.photos.values().find_map(|place| match place {
+            PhotoPlace::Part { percent } => Some(*percent),
+            _ => None,
+        });
+        let here = self.photos.len().saturating_sub(there);
+        PhotoCounts { on_phone: count(here), at_shop: count(there), stopped_at: stopped }
     }
 }
 

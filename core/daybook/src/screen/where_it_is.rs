@@ -2,13 +2,15 @@
 
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::record::Digest;
 use sumpbook_trade::{EntryId, FactKind, Stamp, TruckId};
 
 use super::defect_row::name;
 use super::main_act::{Main, MainAct};
-use super::news::{Counts, News, Standing};
+use super::news::{Counts, News, PhotoCounts, PhotoPlace, Standing};
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
+use crate::store::Truth;
 
 /// How far back.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,6 +56,18 @@ pub struct WhereRow {
     pub place: Place,
     /// Set aside, and why.
     pub aside: Option<Aside>,
+    /// The photos it names that this phone holds.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub photos: Vec<PhotoRow>,
+}
+
+/// A photo of an entry.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PhotoRow {
+    /// Its name, SHA-256: the row's id.
+    pub photo: Digest,
+    /// Where it stands.
+    pub place: PhotoPlace,
 }
 
 /// One unit's entries of one day.
@@ -74,6 +88,8 @@ pub struct WhereDay {
 pub struct WhereScreen {
     /// How many stand where, of all there are.
     pub counts: Counts,
+    /// How many photos stand where; one that stopped on its way is told by `error-photo-stopped`.
+    pub photos: PhotoCounts,
     /// How old the shop's news is.
     pub news: News,
     /// The shop was last tried.
@@ -115,6 +131,7 @@ pub fn where_it_is(
             by: fact.person.and_then(|p| name(fleet, p.0)),
             place: if standing.on_phone.contains(&fact.id) { Place::OnPhone } else { Place::AtShop },
             aside: aside(ledger, standing, fact.id, fact.truck, fact.judged)?,
+            photos: photos(&truth, standing, fact.n)?,
         };
         let day = fleet.yard_day(at);
         match days.iter_mut().find(|known| known.day == day && known.unit == fact.truck) {
@@ -130,6 +147,7 @@ pub fn where_it_is(
     days.sort_by(|a, b| (b.day, &a.door).cmp(&(a.day, &b.door)));
     Ok(WhereScreen {
         counts: standing.counts(),
+        photos: standing.photo_counts(),
         news: News::at(standing.heard, now),
         tried: standing.tried,
         again: standing.again,
@@ -137,6 +155,11 @@ pub fn where_it_is(
         // Trying brings news too, so it can be pressed with nothing to send.
         main: Main::ready(MainAct::TryShop),
     })
+}
+
+fn photos(truth: &Truth<'_>, standing: &Standing, n: i64) -> Result<Vec<PhotoRow>, LedgerError> {
+    let named = truth.photos_named_by(n)?.into_iter();
+    Ok(named.filter_map(|photo| Some(PhotoRow { photo, place: *standing.photos.get(&photo)? })).collect())
 }
 
 fn aside(

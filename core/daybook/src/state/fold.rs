@@ -1,6 +1,6 @@
 //! Folding: from a unit's entries to its state.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, FixedOffset};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
@@ -10,9 +10,11 @@ use uuid::Uuid;
 
 use super::folded;
 use super::inputs::{self, Bearing};
-use super::{KEPT_DAYS, TopUpNow, UnitState, defects, hours, notes, oil, roster, services, wear};
+use super::{
+    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, defects, hours, notes, oil, roster, services, wear,
+};
 use crate::judgement::Judged;
-use crate::ledger::{Ledger, LedgerError};
+use crate::ledger::{Ledger, LedgerError, day_number};
 use crate::store::LockRow;
 
 impl Ledger {
@@ -48,9 +50,42 @@ impl Ledger {
         if let Some(body) = self.store().truth().unit_body(truck)?
             && let Some(state) = folded::from_bytes(&body)
         {
-            return Ok(state);
+            return self.with_slips(state);
         }
-        self.noted(self.fold_unit(truck, i64::MAX))
+        let state = self.noted(self.fold_unit(truck, i64::MAX))?;
+        self.with_slips(state)
+    }
+
+    /// The state of every unit of the fleet, and of trucks of which only a book has come: one pass over the
+    /// kept states, and only what was touched since is folded.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn all_unit_states(&self) -> Result<Vec<UnitState>, LedgerError> {
+        let known = self.store().truth().known_units().map_err(LedgerError::from)?;
+        let trucks = self.fleet().trucks.keys().copied().chain(known).collect();
+        Ok(self.unit_states(&trucks)?.into_values().collect())
+    }
+
+    /// The states of these units, the kept ones read in one go.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn unit_states(
+        &self,
+        trucks: &BTreeSet<TruckId>,
+    ) -> Result<BTreeMap<TruckId, UnitState>, LedgerError> {
+        let mut states = BTreeMap::new();
+        let kept = self.noted(self.store().truth().unit_bodies().map_err(LedgerError::from))?;
+        for (truck, body) in kept.into_iter().filter(|(truck, _)| trucks.contains(truck)) {
+            states.extend(folded::from_bytes(&body).map(|state| (truck, state)));
+        }
+        for truck in trucks {
+            if !states.contains_key(truck) {
+                states.insert(*truck, self.noted(self.fold_unit(*truck, i64::MAX))?);
+            }
+        }
+        Ok(states)
     }
 
     /// The state of a unit at an earlier moment: what its entries up to then add up to, as they are known now.
@@ -59,7 +94,18 @@ impl Ledger {
     /// As any read.
     pub fn unit_state_at(&self, truck: TruckId, upto_ms: i64) -> Result<UnitState, LedgerError> {
         let now = self.unit_state(truck)?;
-        if now.newest_ms <= upto_ms { Ok(now) } else { self.fold_unit(truck, upto_ms) }
+        Ok(self.earlier_state(&now, upto_ms)?.unwrap_or(now))
+    }
+
+    /// The state at an earlier moment of a unit whose state now is at hand; none when it is the same.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn earlier_state(&self, now: &UnitState, upto_ms: i64) -> Result<Option<UnitState>, LedgerError> {
+        if now.newest_ms <= upto_ms {
+            return Ok(None);
+        }
+        self.noted(self.fold_unit(now.truck, upto_ms)).map(Some)
     }
 
     fn fold_unit(&self, truck: TruckId, upto_ms: i64) -> Result<UnitState, LedgerError> {
@@ -85,6 +131,7 @@ impl Ledger {
         Ok(UnitState {
             truck,
             newest_ms,
+            wrote_last: self.wrote_last(truck, newest_ms)?,
             wear: wear::used(&clocks, &worn, hours.due),
             called: wear::called(fleet, &entries, &served),
             oil: oil::oil(fleet, &truth, truck, &entries, &judged, upto_ms)?,
@@ -99,10 +146,24 @@ impl Ledger {
             notes: notes::notes(&entries, newest_ms),
             cleared: notes::cleared(&entries, &done),
             waiting: services::waiting(&entries),
+            planned: services::planned(&entries),
             roster: roster::roster(&entries),
             top_ups: top_ups(&entries),
             services: services::recent(&entries, newest_ms),
         })
+    }
+
+    fn wrote_last(&self, truck: TruckId, newest_ms: i64) -> Result<Option<WroteLast>, LedgerError> {
+        let Some(newest) = DateTime::from_timestamp_millis(newest_ms) else { return Ok(None) };
+        let newest = day_number(newest.with_timezone(&self.fleet().zone).date_naive());
+        let (truth, shop) = (self.store().truth(), self.root().shop.id());
+        // The newest day first: usually it answers, and no older one is read.
+        for day in (newest.saturating_sub(WROTE_DAYS)..=newest).rev() {
+            if let Some(device) = truth.wrote_last_on(truck, day, newest_ms, shop)? {
+                return Ok(Some(WroteLast { day, device: device.0 }));
+            }
+        }
+        Ok(None)
     }
 
     fn lock_rows(&self, state: &UnitState) -> Result<Vec<LockRow>, LedgerError> {
@@ -126,7 +187,7 @@ impl Ledger {
 }
 
 /// What the pre-trips among these entries cover.
-fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
+pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
     let (mut signed, mut ended) = (Vec::new(), Vec::new());
     for Bearing { fact, entry } in entries {
         let (at, id) = (entry.at.moment(), entry.id.0);
@@ -142,7 +203,7 @@ fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
     coverages(&signed, &ended, sumpbook_trade::day::DEFAULT_LIMIT)
 }
 
-fn is_inspection(entry: &Entry) -> bool {
+pub(super) fn is_inspection(entry: &Entry) -> bool {
     matches!(entry.fact, Fact::PreTripSection(_) | Fact::EndOfDay(_))
 }
 

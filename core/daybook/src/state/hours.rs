@@ -101,6 +101,17 @@ pub struct CountedNow {
     pub unsure_runs: u32,
 }
 
+impl Ledger {
+    /// Every reading of a unit's compressor meter up to a moment, with what became of each (R3). Worked out
+    /// from the entries, however old.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn hours_ledger(&self, truck: TruckId, upto_ms: i64) -> Result<HoursLedger, LedgerError> {
+        ledger_of(self, truck, upto_ms)
+    }
+}
+
 /// The ledger of a unit's compressor readings up to a moment.
 pub(crate) fn ledger_of(ledger: &Ledger, truck: TruckId, upto_ms: i64) -> Result<HoursLedger, LedgerError> {
     let truth = ledger.store().truth();
@@ -294,7 +305,12 @@ pub(super) fn add_unmetered(
     Ok(())
 }
 
-fn shown(row: &JudgedReading) -> ReadingNow {
+/// Whether a row is a figure someone read, and no end of a meter's life.
+pub(super) fn is_reading(row: &JudgedReading) -> bool {
+    row.part == Part::Reading
+}
+
+pub(super) fn shown(row: &JudgedReading) -> ReadingNow {
     ReadingNow {
         entry: EntryId(row.entry),
         at: row.at,

@@ -6,12 +6,14 @@
 mod defects;
 mod fold;
 pub(crate) mod folded;
+mod history;
 pub(crate) mod hours;
 mod inputs;
 mod notes;
 mod oil;
 mod roster;
 mod services;
+mod slips;
 mod stands;
 mod wear;
 
@@ -28,11 +30,16 @@ use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow};
 pub use oil::{LabNow, OilNow};
 pub use roster::RosterChange;
+pub use slips::SlipShown;
+pub(crate) use slips::SlipTries;
 pub use stands::TaskNow;
 pub use wear::WearNow;
 
 /// Days for which closed matters stay in the folded state; older ones are read from the entries.
 pub(crate) const KEPT_DAYS: i64 = 45;
+
+/// Days back from a unit's newest entry in which the device that wrote of it last is looked for.
+pub const WROTE_DAYS: i32 = 45;
 
 /// What a unit's entries add up to.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -41,6 +48,8 @@ pub struct UnitState {
     pub truck: TruckId,
     /// Time of its newest entry, milliseconds; 0 when it has none.
     pub newest_ms: i64,
+    /// Who wrote of it last, the shop itself aside; none in the 45 days up to its newest entry.
+    pub wrote_last: Option<WroteLast>,
     /// Compressor hours (R3).
     pub hours: HoursNow,
     /// The clocks of its programme (R1, R6, R7).
@@ -63,12 +72,23 @@ pub struct UnitState {
     pub cleared: Option<ClearedReminder>,
     /// Waits for parts that are not over.
     pub waiting: Vec<WaitingNow>,
+    /// Visits that are planned: what of them is not done yet and was not moved to another day.
+    pub planned: Vec<PlannedNow>,
     /// What the unit does from which day on, oldest first.
     pub roster: Vec<RosterChange>,
     /// The last three top-ups, newest first.
     pub top_ups: Vec<TopUpNow>,
     /// Services of the last 45 days, newest first.
     pub services: Vec<ServiceNow>,
+}
+
+/// The device that wrote of a unit last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WroteLast {
+    /// Day of that entry in the yard, days since 1970-01-01.
+    pub day: i32,
+    /// The device's key id.
+    pub device: [u8; 8],
 }
 
 /// A display note and who knows of it.
@@ -101,6 +121,23 @@ pub struct WaitingNow {
     pub at: DateTime<FixedOffset>,
     /// What is waited for.
     pub what: WaitingForPart,
+}
+
+/// A visit that is planned.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PlannedNow {
+    /// Its entry.
+    pub entry: EntryId,
+    /// When it was planned.
+    pub at: DateTime<FixedOffset>,
+    /// By whom.
+    pub person: Option<PersonId>,
+    /// Its tasks that are still to be done.
+    pub tasks: Vec<sumpbook_trade::clock::TaskId>,
+    /// For this day of the yard.
+    pub day: NaiveDate,
+    /// In which bay, by whom.
+    pub where_and_who: Option<String>,
 }
 
 /// A top-up as it was recorded.

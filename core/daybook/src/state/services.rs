@@ -10,7 +10,7 @@ use sumpbook_trade::{Fact, TruckId};
 use uuid::Uuid;
 
 use super::inputs::Bearing;
-use super::{KEPT_DAYS, ServiceNow, WaitingNow};
+use super::{KEPT_DAYS, PlannedNow, ServiceNow, WaitingNow};
 use crate::fleet::Fleet;
 use crate::ledger::{LedgerError, decision_about};
 use crate::store::Truth;
@@ -101,6 +101,33 @@ pub(super) fn waiting(entries: &[Bearing]) -> Vec<WaitingNow> {
                 let at = bearing.entry.at.moment();
                 open.push(WaitingNow { entry: bearing.entry.id, at, what: wait.clone() });
             }
+        }
+    }
+    open
+}
+
+/// Visits that are planned. A task planned again moves; a task done leaves its visit.
+pub(super) fn planned(entries: &[Bearing]) -> Vec<PlannedNow> {
+    let mut open: Vec<PlannedNow> = Vec::new();
+    for bearing in entries {
+        let gone = match &bearing.entry.fact {
+            Fact::VisitPlan(plan) => &plan.tasks,
+            Fact::ServiceDone(done) => &done.tasks,
+            _ => continue,
+        };
+        for visit in &mut open {
+            visit.tasks.retain(|task| !gone.contains(task));
+        }
+        open.retain(|visit| !visit.tasks.is_empty());
+        if let Fact::VisitPlan(plan) = &bearing.entry.fact {
+            open.push(PlannedNow {
+                entry: bearing.entry.id,
+                at: bearing.entry.at.moment(),
+                person: bearing.entry.person,
+                tasks: plan.tasks.clone(),
+                day: plan.day,
+                where_and_who: plan.where_and_who.clone(),
+            });
         }
     }
     open

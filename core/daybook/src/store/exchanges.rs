@@ -2,6 +2,7 @@
 
 use rusqlite::OptionalExtension;
 
+use super::truth::hashes;
 use super::{Store, StoreError, Truth};
 use crate::book::BookId;
 use crate::gate::ChangeHash;
@@ -54,7 +55,18 @@ impl Store {
     /// As any read.
     pub fn last_exchanges(&self, upto_ms: i64) -> Result<Vec<ExchangeRow>, StoreError> {
         let mut query = self.connection.prepare_cached(
-            "SELECT device, max(at), from_n, to_n, off_ms FROM exchange WHERE at <= ?1 GROUP BY device ORDER BY device",
+            // From device to device through the index: the history of each is not gone through.
+            "WITH RECURSIVE known (device) AS (
+               SELECT min(device) FROM exchange
+               UNION ALL
+               SELECT (SELECT min(device) FROM exchange WHERE device > k.device) FROM known k
+               WHERE k.device IS NOT NULL
+             )
+             SELECT device, at, from_n, to_n, off_ms FROM exchange WHERE no IN (
+               SELECT (SELECT no FROM exchange WHERE device = k.device AND at <= ?1
+                       ORDER BY device DESC, at DESC, no LIMIT 1)
+               FROM known k WHERE k.device IS NOT NULL
+             ) ORDER BY device",
         )?;
         let rows = query.query_map([upto_ms], exchange_row)?;
         Ok(rows.collect::<Result<_, _>>()?)
@@ -81,9 +93,7 @@ impl Truth<'_> {
         let Some(no) = self.book_no(book)? else { return Ok(None) };
         let mut query = self.0.prepare_cached("SELECT heads, at FROM receipt WHERE book = ?1")?;
         let found = query.query_row([no], |row| Ok((row.get::<_, Vec<u8>>(0)?, row.get(1)?))).optional()?;
-        Ok(found.map(|(heads, at)| {
-            (heads.chunks_exact(32).filter_map(|c| c.try_into().ok().map(ChangeHash)).collect(), at)
-        }))
+        Ok(found.map(|(heads, at)| (hashes(&heads), at)))
     }
 
     /// How many entries are held, in all books.

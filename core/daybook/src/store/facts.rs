@@ -1,7 +1,7 @@
 //! The projection of entries: what is asked of them often, in columns.
 
 use rusqlite::Row;
-use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, FactKind, PersonId, Tenths, TruckId};
 
 use super::{Store, StoreError, Transaction, Truth};
 use crate::judgement::Judged;
@@ -31,11 +31,32 @@ pub struct FactRow {
     pub judged: Judged,
 }
 
+/// A person's newest signature on one device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SignedOn {
+    /// Who.
+    pub person: PersonId,
+    /// Key id of the device.
+    pub device: [u8; 8],
+    /// When, milliseconds.
+    pub at_ms: i64,
+    /// Number of the entry.
+    pub n: i64,
+}
+
 const COLUMNS: &str = "f.entry, e.id, u.truck, f.kind, f.at, f.day, f.person, f.hours, f.bears, f.judged";
 const FROM: &str = "fact f JOIN entry e ON e.n = f.entry LEFT JOIN unit u ON u.no = f.unit";
+const OF_DAYS: &str = "f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry";
 
-pub(super) const OF_DAYS: &str = "f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry";
 pub(super) const ASIDE: &str = "f.entry IN (SELECT entry FROM aside) ORDER BY f.entry";
+
+/// Facts of days with what is to be read of them.
+pub(super) fn told() -> String {
+    format!(
+        "SELECT {COLUMNS}, CASE WHEN f.judged = 0 AND f.kind IN (SELECT value FROM json_each(?3)) THEN e.payload END
+         FROM {FROM} WHERE {OF_DAYS}"
+    )
+}
 
 /// The question for facts that are such.
 pub(super) fn select(such: &str) -> String {
@@ -70,6 +91,52 @@ impl Truth<'_> {
     /// As any read.
     pub fn facts_of_days(&self, from: i32, to: i32) -> Result<Vec<FactRow>, StoreError> {
         self.facts(OF_DAYS, &[&from, &to])
+    }
+
+    /// Facts of entries after a number, in order.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_since(&self, n: i64) -> Result<Vec<FactRow>, StoreError> {
+        self.facts("f.entry > ?1 ORDER BY f.entry", &[&n])
+    }
+
+    /// The yard days an entry is about: its own, and those of the entries it decides about.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn days_about(&self, n: i64) -> Result<Vec<i32>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT day FROM fact WHERE entry = ?1 UNION SELECT f.day FROM decided d
+             JOIN entry e ON e.id = d.target JOIN fact f ON f.entry = e.n WHERE d.by_entry = ?1",
+        )?;
+        let rows = query.query_map([n], |row| row.get(0))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Facts of all units within two days, and of those that count and are of these kinds the payload too.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn told_on_days(
+        &self,
+        from: i32,
+        to: i32,
+        kinds: &[u16],
+    ) -> Result<Vec<(FactRow, Option<Vec<u8>>)>, StoreError> {
+        let kinds: Vec<String> = kinds.iter().map(u16::to_string).collect();
+        let mut query = self.0.prepare_cached(&told())?;
+        let values = (from, to, format!("[{}]", kinds.join(",")));
+        let rows = query.query_map(values, |of| Ok((row(of)?, of.get(10)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Facts of the fleet's book of one kind, in the order they came.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn fleet_facts(&self, kind: u16) -> Result<Vec<FactRow>, StoreError> {
+        self.facts("f.unit IS NULL AND f.kind = ?1 ORDER BY f.entry", &[&kind])
     }
 
     /// Facts of one unit within two days.
@@ -131,6 +198,25 @@ impl Truth<'_> {
         )
     }
 
+    /// Facts of one unit, newest first: at most `most` of them after the first `skip`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_unit(&self, truck: TruckId, skip: i64, most: i64) -> Result<Vec<FactRow>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
+        self.facts("f.unit = ?1 ORDER BY f.at DESC, f.entry DESC LIMIT ?3 OFFSET ?2", &[&unit, &skip, &most])
+    }
+
+    /// How many facts of one unit there are.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn count_of_unit(&self, truck: TruckId) -> Result<i64, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(0) };
+        let mut query = self.0.prepare_cached("SELECT count(*) FROM fact WHERE unit = ?1")?;
+        Ok(query.query_row([unit], |row| row.get(0))?)
+    }
+
     /// The projection of one entry.
     ///
     /// # Errors
@@ -145,6 +231,39 @@ impl Truth<'_> {
     /// As any read.
     pub fn aside(&self) -> Result<Vec<FactRow>, StoreError> {
         self.facts(ASIDE, &[])
+    }
+
+    /// Who signed on which device within two yard days, both included: each pair with its newest fact.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn signed_on(&self, from: i32, to: i32) -> Result<Vec<SignedOn>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT f.person, substr(e.actor, 1, 8), max(f.at), f.entry FROM fact f JOIN entry e ON e.n = f.entry
+             WHERE f.day BETWEEN ?1 AND ?2 AND f.person IS NOT NULL GROUP BY 1, 2 ORDER BY 1, 3",
+        )?;
+        let rows = query.query_map([from, to], |row| {
+            Ok(SignedOn {
+                person: PersonId::from_bytes(row.get(0)?),
+                device: row.get(1)?,
+                at_ms: row.get(2)?,
+                n: row.get(3)?,
+            })
+        })?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Numbers of the newest entries by which a person settled others, newest first, at most `most`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn settled(&self, most: i64) -> Result<Vec<i64>, StoreError> {
+        let (decided, accepted) = (FactKind::Decision.code(), FactKind::LateAccepted.code());
+        let mut query = self.0.prepare_cached(
+            "SELECT DISTINCT by_entry FROM decided WHERE kind IN (?1, ?2) ORDER BY by_entry DESC LIMIT ?3",
+        )?;
+        let rows = query.query_map((decided, accepted, most), |row| row.get(0))?;
+        Ok(rows.collect::<Result<_, _>>()?)
     }
 
     /// Entries that decide about this one: number of the entry, kind, verdict.
@@ -226,6 +345,8 @@ impl Store {
             "SELECT 'lock', hex(u.truck), l.part, hex(e.hash), l.since, l.ended, '', '', '', ''
              FROM lock_out l JOIN unit u ON u.no = l.unit JOIN entry e ON e.n = l.opened
              ORDER BY u.truck, l.part, e.hash",
+            "SELECT 'photo', hex(p.photo), hex(e.hash), '', '', '', '', '', '', ''
+             FROM photo_named p JOIN entry e ON e.n = p.entry ORDER BY p.photo, e.hash",
             "SELECT 'unit', hex(truck), hex(body), '', '', '', '', '', '', '' FROM unit ORDER BY truck",
         ] {
             let mut query = self.connection.prepare(sql)?;

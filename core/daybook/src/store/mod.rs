@@ -3,12 +3,15 @@
 //! All SQL of this program stands in this folder. Heads, sequence numbers and ops are read inside the
 //! writing transaction, never from memory, so two processes on one folder stay right.
 
+mod copy;
 mod delta;
 mod drafts;
 mod error;
 mod exchanges;
 mod facts;
+mod graph;
 mod open;
+mod photos;
 mod plans;
 mod salvage;
 mod schema;
@@ -23,8 +26,10 @@ mod writing;
 pub use drafts::DraftRow;
 pub use error::StoreError;
 pub use exchanges::ExchangeRow;
-pub use facts::FactRow;
+pub use facts::{FactRow, SignedOn};
+pub use graph::Joint;
 pub use open::{Opened, Store};
+pub use photos::PhotoRow;
 pub use plans::Plan;
 pub use salvage::Salvaged;
 pub use schema::newest as newest_form;

@@ -17,7 +17,7 @@ const SUSPECT: &str = "suspect";
 #[derive(Debug)]
 pub struct Store {
     pub(super) connection: Connection,
-    path: PathBuf,
+    pub(super) path: PathBuf,
 }
 
 /// What opening found.
@@ -99,6 +99,7 @@ impl Store {
         let open = |name: &Path| {
             let connection = Connection::open_with_flags(name, flags | OpenFlags::SQLITE_OPEN_URI)?;
             connection.busy_timeout(std::time::Duration::from_secs(5))?;
+            connection.set_prepared_statement_cache_capacity(64);
             connection.query_row("SELECT count(*) FROM sqlite_master", [], |_| Ok(()))?;
             Ok(connection)
         };

@@ -26,7 +26,7 @@ impl Store {
     /// As any read.
     pub fn plans_of_a_day(&self) -> Result<Vec<Plan>, StoreError> {
         let asked = [
-            ("facts of a day", facts::select(facts::OF_DAYS)),
+            ("facts of a day", facts::told()),
             ("what is set aside", facts::select(facts::ASIDE)),
             ("lock-outs that stand or ended since", units::LOCKS_SINCE.to_owned()),
             ("states of the units", units::BODIES.to_owned()),

@@ -19,7 +19,7 @@ pub struct Salvaged {
 }
 
 /// Columns of every table whose rows are not rebuilt from others, in the order of [`copy`].
-const TABLES: [(&str, &str, &str); 11] = [
+const TABLES: [(&str, &str, &str); 12] = [
     ("book", "no", "no, truck, year"),
     // The same out of its index, should the table itself be gone.
     ("book", "truck, year", "no, truck, year"),
@@ -32,6 +32,7 @@ const TABLES: [(&str, &str, &str); 11] = [
     ("draft", "id", "id, body, changed"),
     ("invite", "code", "code, made, expires, used_by"),
     ("sheet", "day, version", "day, version, at, n, heads, body, changes"),
+    ("photo_sent", "photo", "photo, size, reached, there"),
 ];
 
 /// Sets the damaged file aside and builds a new one from what can be read of it.

@@ -5,8 +5,12 @@ use rusqlite::{Connection, TransactionBehavior};
 use super::StoreError;
 
 /// Every step in order. A step that has been released is never edited: the next one is added.
-const STEPS: &[&str] =
-    &[include_str!("migrations/0001_truth.sql"), include_str!("migrations/0002_projections.sql")];
+const STEPS: &[&str] = &[
+    include_str!("migrations/0001_truth.sql"),
+    include_str!("migrations/0002_projections.sql"),
+    include_str!("migrations/0003_photos.sql"),
+    include_str!("migrations/0004_sheet.sql"),
+];
 
 /// The newest form this program knows.
 pub fn newest() -> i64 {

@@ -7,6 +7,8 @@ use super::{Store, StoreError};
 /// Until when a code holds, milliseconds, and the key id of the device that used it.
 pub type InviteState = (i64, Option<Vec<u8>>);
 
+const CALENDAR: &str = "calendar";
+
 impl Store {
     /// A remembered value.
     pub(crate) fn setting(&self, name: &str) -> Result<Option<Vec<u8>>, StoreError> {
@@ -20,6 +22,22 @@ impl Store {
         tx.execute("INSERT OR REPLACE INTO setting (name, value) VALUES (?1, ?2)", (name, value))?;
         tx.commit()?;
         Ok(())
+    }
+
+    /// What the feed of due dates last said of each task, as whoever makes it keeps it.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn calendar(&self) -> Result<Option<Vec<u8>>, StoreError> {
+        self.setting(CALENDAR)
+    }
+
+    /// Keeps what the feed says now.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn keep_calendar(&mut self, said: &[u8]) -> Result<(), StoreError> {
+        self.set_setting(CALENDAR, said)
     }
 
     /// Remembers an invitation's code, so that it can be used once.

@@ -49,6 +49,19 @@ impl Store {
         Ok(query.query_row([day], sheet_row).optional()?)
     }
 
+    /// The newest closing of each day: the day, the moment in milliseconds, and up to which number the shop had
+    /// entries then.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn newest_closings(&self) -> Result<Vec<(String, i64, i64)>, StoreError> {
+        let mut query = self
+            .connection
+            .prepare_cached("SELECT day, at, n, max(version) FROM sheet GROUP BY day ORDER BY day")?;
+        let rows = query.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// Every closed sheet, by day and version.
     ///
     /// # Errors

@@ -297,7 +297,7 @@ impl Truth<'_> {
         let actor = Actor(row.get(4)?);
         let seq = row.get::<_, i64>(5)?.unsigned_abs();
         let deps = match row.get_ref(6)?.as_blob_or_null().map_err(rusqlite::Error::from)? {
-            Some(bytes) => bytes.chunks_exact(32).filter_map(|c| c.try_into().ok().map(ChangeHash)).collect(),
+            Some(bytes) => hashes(bytes),
             None => self.predecessor(row.get(13)?, actor, seq)?.into_iter().collect(),
         };
         let entry = EntryRow {
@@ -320,6 +320,11 @@ impl Truth<'_> {
         let before = i64::try_from(seq).unwrap_or(i64::MAX) - 1;
         Ok(query.query_row((book, actor.0, before), |row| row.get(0)).optional()?.map(ChangeHash))
     }
+}
+
+/// Hashes as they stand in a column, one after the other.
+pub(super) fn hashes(bytes: &[u8]) -> Vec<ChangeHash> {
+    bytes.chunks_exact(32).filter_map(|c| c.try_into().ok().map(ChangeHash)).collect()
 }
 
 /// Writes an admitted row and moves the heads of its book, under the next number or the one given. Returns
@@ -376,6 +381,7 @@ pub(super) fn remove(tx: &Transaction<'_>, held: &HeldEntry) -> Result<(), Store
         "DELETE FROM fact WHERE entry = ?1",
         "DELETE FROM aside WHERE entry = ?1",
         "DELETE FROM decided WHERE by_entry = ?1",
+        "DELETE FROM photo_named WHERE entry = ?1",
         "DELETE FROM entry WHERE n = ?1",
     ] {
         tx.execute(sql, [held.n])?;

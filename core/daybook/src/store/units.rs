@@ -4,6 +4,7 @@ use rusqlite::OptionalExtension;
 use sumpbook_trade::TruckId;
 
 use super::{Store, StoreError, Transaction, Truth};
+use crate::gate::{Actor, KeyId};
 
 /// One lock-out as the projection has it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,7 +21,8 @@ pub struct LockRow {
     pub ended_ms: Option<i64>,
 }
 
-pub(super) const BODIES: &str = "SELECT truck, body FROM unit WHERE body IS NOT NULL ORDER BY truck";
+pub(super) const BODIES: &str =
+    "SELECT truck, body FROM unit WHERE stale = 0 AND body IS NOT NULL ORDER BY truck";
 pub(super) const LOCKS_SINCE: &str = "
     SELECT u.truck, l.part, l.opened, l.since, l.ended FROM lock_out l JOIN unit u ON u.no = l.unit
     WHERE l.ended IS NULL
@@ -45,6 +47,16 @@ impl Truth<'_> {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
+    /// Every truck that a book has been told of.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn known_units(&self) -> Result<Vec<TruckId>, StoreError> {
+        let mut query = self.0.prepare_cached("SELECT truck FROM unit ORDER BY no")?;
+        let rows = query.query_map([], |row| Ok(TruckId::from_bytes(row.get(0)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// The folded state of one unit, when it is fresh.
     ///
     /// # Errors
@@ -56,7 +68,7 @@ impl Truth<'_> {
         Ok(query.query_row([truck.bytes()], |row| row.get(0)).optional()?)
     }
 
-    /// The folded state of every unit that has one, with its truck.
+    /// The folded state of every unit that has a fresh one, with its truck.
     ///
     /// # Errors
     /// As any read.
@@ -174,5 +186,26 @@ impl Truth<'_> {
         let mut query =
             self.0.prepare_cached("SELECT coalesce(max(at), 0) FROM fact WHERE unit = ?1 AND at <= ?2")?;
         Ok(query.query_row((unit, upto_ms), |row| row.get(0))?)
+    }
+
+    /// Who wrote of a unit last on one day of the yard and up to a moment, a signer aside.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn wrote_last_on(
+        &self,
+        truck: TruckId,
+        day: i32,
+        upto_ms: i64,
+        aside: KeyId,
+    ) -> Result<Option<KeyId>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(None) };
+        let mut query = self.0.prepare_cached(
+            "SELECT e.actor FROM fact f JOIN entry e ON e.n = f.entry
+             WHERE f.day = ?1 AND f.unit = ?2 AND f.at <= ?3 AND substr(e.actor, 1, 8) <> ?4
+             ORDER BY f.at DESC, e.id DESC LIMIT 1",
+        )?;
+        let actor = query.query_row((day, unit, upto_ms, aside.0), |row| row.get(0)).optional()?;
+        Ok(actor.map(|actor| Actor(actor).key()))
     }
 }

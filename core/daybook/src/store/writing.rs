@@ -1,9 +1,10 @@
 //! One writing transaction: everything or nothing.
 
+use sumpbook_trade::record::Digest;
 use sumpbook_trade::{EntryId, TruckId};
 
 use super::facts::{self, FactRow};
-use super::{HeldEntry, Store, StoreError, Transaction, Truth, truth, units};
+use super::{HeldEntry, Store, StoreError, Transaction, Truth, photos, truth, units};
 use crate::book::{BookId, EntryRow};
 use crate::gate::ChangeHash;
 
@@ -69,6 +70,14 @@ impl Writing<'_> {
         facts::put(&self.0, fact)
     }
 
+    /// Notes which photos an entry names.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn put_photos(&self, n: i64, named: &[Digest]) -> Result<(), StoreError> {
+        photos::put(&self.0, n, named)
+    }
+
     /// Notes that entry `by` decides about `target`, or that it no longer does.
     ///
     /// # Errors
@@ -130,7 +139,7 @@ impl Writing<'_> {
     pub fn clear_projections(&self) -> Result<(), StoreError> {
         self.0.execute_batch(
             "DELETE FROM fact; DELETE FROM aside; DELETE FROM decided; DELETE FROM lock_out;
-             DELETE FROM unit;",
+             DELETE FROM unit; DELETE FROM photo_named;",
         )?;
         units::change_fleet(&self.0)?;
         Ok(())

@@ -24,5 +24,22 @@ error-bad-signatures = { $count ->
 } from { $phone } carry a signature that does not hold. They are set aside; the other { $taken } were taken in. Open Set aside.
 error-shop-disk-full = The shop computer's disk is full. Nothing is half-written; phones keep their entries and try again. Make room on it.
 error-which-date = { $date } can be { $one } or { $other }. Nothing was brought in. Say which, once for the whole file.
+error-slip-length = A slip's code has 12 digits. Nothing was changed. Type all of them.
+error-slip-mistyped = A digit is mistyped. Nothing was changed. Type the code again.
+error-slip-wrong = This code is not for this defect on this phone. Nothing was changed. Look on the slip for this phone's name and this defect, or call the shop.
+error-slip-wrong-wait = This code is not for this defect on this phone. Nothing was changed. Wait { $seconds } s, then look at the slip again, or call the shop.
+error-slip-wait = Too many codes were wrong. This one was not looked at. Wait { $seconds } s, then type it again.
+error-slip-nothing-locked = Nothing is locked by that defect, or it is certified already. Nothing was changed.
+error-slip-book = The book can't be read or written now. Nothing was changed. Try again.
 error-other-fleet = Another fleet's file: nothing was taken in. Ask your own shop for its file.
 error-draft-newer = A newer version of this program began this. It is kept. Update this phone's app, then go on.
+error-not-a-photo = This is no photo: JPEG, PNG and WebP are kept. What you signed is kept; this is not. Take another.
+error-photo-cut = This photo is cut off. What you signed is kept; this photo is not. Take it again.
+error-photo-too-large = This photo has more than 4 MiB. What you signed is kept; this photo is not. Take it again, smaller.
+error-photo-damaged = This photo is damaged on this phone. The entry that names it is kept. Take it again, in a new entry.
+error-shop-set-back = The shop was set back to an older day. Nothing is lost: what it lost is sent again.
+error-two-shops = Two shops answer with one key. Nothing is lost. Tell the shop before you go on.
+error-placed-again = { $count ->
+    [one] 1 entry of this phone was
+   *[other] { $count } entries of this phone were
+} written by a copy of it as well. Nothing is lost: they were put in their place again. Tell the shop that this phone was copied.

@@ -107,6 +107,7 @@ kind-day-status-set = day status
 kind-decision = shop's decision
 kind-late-accepted = late entry accepted
 kind-sheet-closed = day sheet closed
+kind-paper-page = paper page typed in
 kind-newer = made by a newer version
 
 # Why an entry is set aside. It is kept and shown.

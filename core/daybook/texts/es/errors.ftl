@@ -31,5 +31,22 @@ error-bad-signatures = { $count ->
 }. Abre Apartados.
 error-shop-disk-full = El disco del taller está lleno. Nada quedó a medias; los teléfonos guardan sus registros y reintentan. Haz espacio.
 error-which-date = { $date } puede ser { $one } o { $other }. No se trajo nada. Di cuál, una vez para todo el archivo.
+error-slip-length = El código de la papeleta tiene 12 cifras. No se cambió nada. Escríbelas todas.
+error-slip-mistyped = Hay una cifra mal escrita. No se cambió nada. Escribe el código otra vez.
+error-slip-wrong = Ese código no es de este defecto en este teléfono. No se cambió nada. Busca en la papeleta el nombre de este teléfono y este defecto, o llama al taller.
+error-slip-wrong-wait = Ese código no es de este defecto en este teléfono. No se cambió nada. Espera { $seconds } s y mira la papeleta otra vez, o llama al taller.
+error-slip-wait = Hubo demasiados códigos equivocados. Este no se revisó. Espera { $seconds } s y escríbelo otra vez.
+error-slip-nothing-locked = Ese defecto no bloquea nada, o ya tiene constancia. No se cambió nada.
+error-slip-book = El cuaderno no se puede leer o escribir ahora. No se cambió nada. Intenta otra vez.
 error-other-fleet = Es un archivo de otra flota: no se recibió nada. Pídele el suyo a tu taller.
 error-draft-newer = Una versión más nueva de este programa empezó esto. Está guardado. Actualiza la aplicación y sigue.
+error-not-a-photo = Esto no es una foto: se guardan JPEG, PNG y WebP. Lo firmado está guardado; esto no. Toma otra.
+error-photo-cut = Esta foto está cortada. Lo firmado está guardado; esta foto no. Tómala otra vez.
+error-photo-too-large = Esta foto tiene más de 4 MiB. Lo firmado está guardado; esta foto no. Tómala otra vez, más chica.
+error-photo-damaged = Esta foto está dañada en este teléfono. El registro que la nombra está guardado. Tómala otra vez, en un registro nuevo.
+error-shop-set-back = El taller volvió a un día anterior. No se perdió nada: lo que perdió se envía otra vez.
+error-two-shops = Dos talleres contestan con una misma llave. No se perdió nada. Avisa al taller antes de seguir.
+error-placed-again = { $count ->
+    [one] 1 registro de este teléfono lo escribió
+   *[other] { $count } registros de este teléfono los escribió
+} también una copia suya. No se perdió nada: quedó todo en su lugar otra vez. Avisa al taller que este teléfono fue copiado.

@@ -107,6 +107,7 @@ kind-day-status-set = estado del día
 kind-decision = decisión del taller
 kind-late-accepted = registro que llegó tarde, aceptado
 kind-sheet-closed = hoja del día cerrada
+kind-paper-page = hoja de papel capturada
 kind-newer = hecho por una versión más nueva
 
 # Why an entry is set aside. It is kept and shown.

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use sumpbook_trade::{PersonId, Stamp};
 
+use super::archives::{PHRASE, make_phrase};
 use super::args::{FromLines, Init};
 use super::out::{self, Said};
 use super::{CommandError, clock};
@@ -24,13 +25,17 @@ pub(super) fn init(folder: &Path, args: &Init) -> Result<Said, CommandError> {
     let options = InitOptions { name: name.to_owned(), zone: args.zone.clone(), demo: args.demo, now };
     let shop = Shop::init(folder, &options)?;
     let key = fingerprint(&shop.ledger.root().shop.bytes());
+    let phrase = make_phrase(&shop)?;
     let text = format!(
-        "{} has a shop in {}.\nThe shop's key: {key}\nNext: register people and units, then invite a phone.\n\
+        "{} has a shop in {}.\nThe shop's key: {key}\nThe phrase: {phrase}\n{PHRASE}\nNext: register people and units, then invite a phone.\n\
          The checklist and the programme are common practice until you set your own.",
         name,
         folder.display(),
     );
-    Said::new(text, &serde_json::json!({ "fleet": shop.ledger.root().fleet, "shop-key": key }))
+    Said::new(
+        text,
+        &serde_json::json!({ "fleet": shop.ledger.root().fleet, "shop-key": key, "phrase": phrase.to_string() }),
+    )
 }
 
 /// Opens the shop, saying so when part of its book had to be left behind.

@@ -1,5 +1,6 @@
 //! The command line: verbs, their arguments, and where their words go.
 
+mod archives;
 mod args;
 mod clock;
 mod day_sheet;
@@ -11,6 +12,7 @@ mod error;
 mod examples;
 mod exchange;
 mod found;
+mod in_out;
 mod out;
 mod password;
 mod phone;
@@ -57,11 +59,20 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Record(args) => record::record(&asked.shop, args, asked.json).map(|()| None),
         Verb::Invite(args) => exchange::invite(&asked.shop, args).map(Some),
         Verb::TakeIn(args) => exchange::take_in(&asked.shop, args).map(Some),
+        Verb::BringIn(args) => in_out::bring_in(&asked.shop, args).map(Some),
+        Verb::TakeOut(args) => in_out::take_out(&asked.shop, args, asked.json),
         Verb::DaySheet(args) => day_sheet::day_sheet(&asked.shop, args).map(Some),
         Verb::Due(args) => due::due(&asked.shop, args).map(Some),
         Verb::Settle(args) => decide::settle(&asked.shop, args).map(Some),
         Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
-        Verb::Verify(args) => verify::verify(&asked.shop, args).map(Some),
+        Verb::Verify(args) => archives::verify(&asked.shop, args).map(Some),
+        Verb::Calendar(args) => archives::calendar(&asked.shop, args).map(Some),
+        Verb::Pack(args) => archives::pack(&asked.shop, args).map(Some),
+        Verb::Export(args) => archives::export(&asked.shop, args).map(Some),
+        Verb::Import(args) => archives::import(&asked.shop, args).map(Some),
+        Verb::Backup(args) => archives::backup(&asked.shop, args).map(Some),
+        Verb::Restore(args) => archives::restore(&asked.shop, args).map(Some),
+        Verb::Phrase => archives::new_phrase(&asked.shop).map(Some),
         Verb::Serve(args) => serve::serve(&asked.shop, args, asked.json).map(|()| None),
         Verb::Code(args) => door::code(&asked.shop, args).map(Some),
         Verb::Accept(args) => door::accept(&asked.shop, args).map(Some),

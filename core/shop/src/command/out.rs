@@ -52,6 +52,18 @@ pub(super) fn line(text: &str) -> Result<(), CommandError> {
     }
 }
 
+/// Writes a file's bytes to standard output, as they are.
+///
+/// # Errors
+/// When standard output cannot be written.
+pub(super) fn bytes(bytes: &[u8]) -> Result<(), CommandError> {
+    let mut out = io::stdout().lock();
+    match out.write_all(bytes).and_then(|()| out.flush()) {
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+        other => Ok(other?),
+    }
+}
+
 /// Writes to standard error: progress, and what went wrong.
 pub(super) fn aside(text: &str) {
     // When even this cannot be written there is nobody to tell.

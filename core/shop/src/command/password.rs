@@ -44,6 +44,19 @@ pub(super) fn password(folder: &Path, args: &Password) -> Result<Said, CommandEr
     Said::new(text, &serde_json::json!({ "name": args.name.trim(), "role": role }))
 }
 
+/// Something that nobody else is to see: asked at a terminal, else the first line of standard input.
+///
+/// # Errors
+/// When it cannot be read.
+pub(super) fn secret(asks: &str) -> Result<String, CommandError> {
+    if std::io::stdin().is_terminal() {
+        return Ok(rpassword::prompt_password(asks)?);
+    }
+    let mut line = String::new();
+    std::io::stdin().lock().read_line(&mut line)?;
+    Ok(line.trim().to_owned())
+}
+
 /// The password: asked twice at a terminal, else the first line of standard input.
 fn typed(name: &str) -> Result<String, CommandError> {
     if !std::io::stdin().is_terminal() {

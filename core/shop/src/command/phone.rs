@@ -19,6 +19,7 @@ use crate::ShopError;
 use crate::error::plain;
 
 mod online;
+mod photo;
 mod show;
 
 /// Where a phone on a computer keeps its key: a file for its owner alone.
@@ -36,6 +37,7 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
             enrol(args, file.as_deref(), code.as_deref(), name).map(Some)
         }
         Some(PhoneVerb::Exchange { seconds }) => online::exchange(args, *seconds).map(Some),
+        Some(PhoneVerb::Photo { file }) => photo::keep(args, file).map(Some),
         Some(PhoneVerb::Record) => record(args, json).map(|()| None),
         Some(PhoneVerb::Show { screen, unit, person, stop }) => {
             let mut phone = open(args)?;

@@ -20,15 +20,21 @@ pub(super) fn serve(folder: &Path, args: &Serve, json: bool) -> Result<(), Comma
     let threads = tokio::runtime::Builder::new_multi_thread().enable_all().build();
     let threads = threads.map_err(|error| HubError::Thread(error.to_string()))?;
     threads.block_on(async {
-        let running = hub::serve(
-            Hub::over(shop, clock)?,
-            &ServeOptions { address: args.address.clone(), a_second: args.requests },
-        )
-        .await?;
+        let options = ServeOptions {
+            address: args.address.clone(),
+            a_second: args.requests,
+            closes_days: !args.close_by_hand,
+        };
+        let hub = Hub::over(shop, clock)?;
+        let running = hub::serve(hub.clone(), &options).await?;
         let address = running.address.to_string();
+        let shown = hub.shown_fingerprint()?;
         out::line(&match json {
-            true => serde_json::json!({ "address": address }).to_string(),
-            false => format!("The hub answers at https://{address}. Ctrl-C ends it."),
+            true => serde_json::json!({ "address": address, "browsers": shown }).to_string(),
+            false => format!(
+                "The hub answers at https://{address}. Ctrl-C ends it.\n\
+                 A browser asks about its certificate, whose SHA-256 is\n  {shown}"
+            ),
         })?;
         asked_to_end().await;
         running.stop().await?;
@@ -40,7 +46,7 @@ pub(super) fn serve(folder: &Path, args: &Serve, json: bool) -> Result<(), Comma
 }
 
 /// Ctrl-C, or the system's own request.
-async fn asked_to_end() {
+pub(super) async fn asked_to_end() {
     let interrupted = tokio::signal::ctrl_c();
     #[cfg(unix)]
     {

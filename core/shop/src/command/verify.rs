@@ -2,8 +2,9 @@
 
 use std::path::Path;
 
+use sumpbook_trade::Stamp;
+
 use super::CommandError;
-use super::args::Reading;
 use super::found::open;
 use super::out::{Said, counted};
 use crate::table::table;
@@ -13,9 +14,9 @@ use crate::verify as verifying;
 ///
 /// # Errors
 /// When something does not hold, which is told row by row; and as any read.
-pub(super) fn verify(folder: &Path, args: &Reading) -> Result<Said, CommandError> {
+pub(super) fn verify(folder: &Path, as_of: Option<Stamp>) -> Result<Said, CommandError> {
     let mut shop = open(folder)?;
-    let report = match args.as_of {
+    let report = match as_of {
         None => verifying::verify(&mut shop)?,
         Some(at) => {
             let ledger = crate::close::as_of(&shop, at)?;

@@ -50,9 +50,29 @@ pub(super) fn hours_left(words: &Words, row: &DueRow) -> String {
     said
 }
 
+/// Hours to a tenth, rounded down: "33.1".
+pub(super) fn tenth(hours: f64) -> String {
+    format!("{:.1}", tenth_down(hours))
+}
+
 fn tenth_down(hours: f64) -> f64 {
     // The text has at most four places: what is a whole tenth must not lose one to binary.
     (hours * 10.0 + 1e-6).floor() / 10.0
+}
+
+/// What is left on both clocks, the nearer first: "33.1 h left, 109 days left"; nothing of one past its end.
+pub(super) fn left(words: &Words, row: &DueRow) -> String {
+    let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
+    let hours = hours.filter(|left| *left > -0.1).map(|left| {
+        let left = format!("{:.1}", tenth_down(left.max(0.0)));
+        words.with("left-hours", &[("hours", Arg::Text(&left))])
+    });
+    let days = row.days_left.filter(|left| *left >= 0).map(|left| {
+        let by = row.last_good_day.map_or_else(String::new, |day| words.short_day(day));
+        words.with("left-days", &[("days", Arg::Count(left)), ("day", Arg::Text(&by))])
+    });
+    let both = if row.runs_out_first == "calendar" { [days, hours] } else { [hours, days] };
+    words.listed(both.into_iter().flatten())
 }
 
 /// Which clock runs out first.

@@ -4,12 +4,19 @@
 //! the same address with `.json` or `Accept: application/json`. A page asks who is there before anything.
 
 mod answer;
+mod aside;
 mod assets;
+mod certificates;
 mod day;
+mod due;
 mod due_words;
+mod form;
 mod frame;
+mod in_out;
 mod language;
 mod mark;
+mod people;
+mod photo;
 mod place;
 mod refused;
 mod ruler;
@@ -21,6 +28,9 @@ mod unit;
 mod units;
 mod visit;
 mod words;
+
+#[cfg(test)]
+mod tests;
 
 use std::sync::Arc;
 
@@ -40,13 +50,20 @@ pub struct Console(Arc<Inner>);
 struct Inner {
     hub: Hub,
     doors: Doors,
+    codes: people::Codes,
+    looked: in_out::Desk,
 }
 
 impl Console {
     /// The console of a hub. Who may sign in stands in the shop's folder.
     pub fn of(hub: Hub) -> Console {
         let doors = Doors::of(hub.folder());
-        Console(Arc::new(Inner { hub, doors }))
+        Console(Arc::new(Inner {
+            hub,
+            doors,
+            codes: people::Codes::default(),
+            looked: in_out::Desk::default(),
+        }))
     }
 
     fn hub(&self) -> &Hub {
@@ -56,6 +73,40 @@ impl Console {
     fn doors(&self) -> &Doors {
         &self.0.doors
     }
+
+    /// Tables that were looked at and not brought in yet.
+    fn looked(&self) -> &in_out::Desk {
+        &self.0.looked
+    }
+
+    /// Codes that stand on somebody's screen.
+    fn codes(&self) -> &people::Codes {
+        &self.0.codes
+    }
+}
+
+/// A text of the console in English, for the command line.
+pub(crate) fn said_in_english(key: &str) -> String {
+    language::Language::En.say(key, &[])
+}
+
+/// A text of the console in a language by its tag; English when it has another.
+pub(crate) fn say_in(tag: &str, key: &str, args: &[(&str, sumpbook_daybook::text::Arg<'_>)]) -> String {
+    spoken(tag).say(key, args)
+}
+
+/// A task's name, likewise; the plain word where a fleet has made one of its own.
+pub(crate) fn task_in(tag: &str, task: &str) -> String {
+    texts::find(spoken(tag), &format!("task-{task}"), &[]).unwrap_or_else(|| task.replace('-', " "))
+}
+
+fn spoken(tag: &str) -> language::Language {
+    language::Language::ALL.into_iter().find(|language| language.tag() == tag).unwrap_or_default()
+}
+
+/// What must be said about a file before it can be brought in, in English.
+pub(crate) fn asked_in_english(ask: &crate::table_in::Ask) -> String {
+    in_out::asked(language::Language::En, ask)
 }
 
 /// Every page of the console, behind its door.
@@ -64,6 +115,12 @@ pub fn router(console: Console) -> Router {
         .merge(day::routes())
         .merge(units::routes())
         .merge(unit::routes())
+        .merge(certificates::routes())
+        .merge(photo::routes())
+        .merge(due::routes())
+        .merge(aside::routes())
+        .merge(people::routes())
+        .merge(in_out::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))
         .route("/words", get(language::choose))

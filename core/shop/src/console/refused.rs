@@ -29,6 +29,8 @@ pub(super) enum Refused {
     NotThere,
     /// The shop says no, in a sentence.
     Said(String),
+    /// A form lacks something: the key of the sentence that says what.
+    Asked(&'static str),
     /// Try again: too many write, or the hub stops.
     Busy(String),
     /// The books cannot be read or written.
@@ -61,7 +63,7 @@ impl Refused {
             Refused::Reader | Refused::Forged => StatusCode::FORBIDDEN,
             Refused::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Refused::NotThere => StatusCode::NOT_FOUND,
-            Refused::Said(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            Refused::Said(_) | Refused::Asked(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Refused::Busy(_) | Refused::Broken(_) => StatusCode::SERVICE_UNAVAILABLE,
         }
     }
@@ -74,6 +76,7 @@ impl Refused {
             Refused::TooLarge => "refused-too-large",
             Refused::NotThere => "refused-not-there",
             Refused::Broken(_) => "refused-broken",
+            Refused::Asked(key) => key,
             Refused::Said(said) | Refused::Busy(said) => return said.clone(),
         };
         choice.language.say(key, &[])

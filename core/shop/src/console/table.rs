@@ -9,6 +9,8 @@ pub(super) struct Table {
     caption: String,
     heads: Vec<String>,
     named: &'static [usize],
+    sorted: Vec<Option<(String, bool)>>,
+    wide: &'static [usize],
     rows: Vec<Vec<Markup>>,
 }
 
@@ -16,7 +18,8 @@ impl Table {
     /// An empty one. `id` is its stable name, `caption` is read before it.
     pub(super) fn new(id: &str, caption: &str, heads: impl IntoIterator<Item = String>) -> Table {
         let heads = heads.into_iter().collect();
-        Table { id: id.to_owned(), caption: caption.to_owned(), heads, named: &[], rows: Vec::new() }
+        let (id, caption) = (id.to_owned(), caption.to_owned());
+        Table { id, caption, heads, named: &[], sorted: Vec::new(), wide: &[], rows: Vec::new() }
     }
 
     /// The same; these columns hold people's names, which a board's print leaves out.
@@ -24,8 +27,29 @@ impl Table {
         Table { named: columns, ..self }
     }
 
+    /// The same; each head leads to where the table is sorted by it, and says whether it is now.
+    pub(super) fn sorted(self, heads: impl IntoIterator<Item = Option<(String, bool)>>) -> Table {
+        Table { sorted: heads.into_iter().collect(), ..self }
+    }
+
+    fn head(&self, place: usize, head: &str) -> Markup {
+        html! {
+            @if let Some(Some((to, _))) = self.sorted.get(place) { a href=(to) { (head) } } @else { (head) }
+        }
+    }
+
+    fn is_sorted_by(&self, place: usize) -> bool {
+        matches!(self.sorted.get(place), Some(Some((_, true))))
+    }
+
+    /// The same; these columns are left out on a narrow screen, where the first cell says what they say.
+    pub(super) fn wide(self, columns: &'static [usize]) -> Table {
+        Table { wide: columns, ..self }
+    }
+
     fn class(&self, column: usize) -> Option<&'static str> {
-        self.named.contains(&column).then_some("named")
+        let named = self.named.contains(&column).then_some("named");
+        named.or_else(|| self.wide.contains(&column).then_some("wide"))
     }
 
     /// The same with these rows; the first cell heads its row.
@@ -45,7 +69,10 @@ impl Table {
                 thead role="rowgroup" {
                     tr role="row" {
                         @for (place, head) in self.heads.iter().enumerate() {
-                            th scope="col" role="columnheader" class=[self.class(place)] { (head) }
+                            th scope="col" role="columnheader" class=[self.class(place)]
+                                aria-sort=[self.is_sorted_by(place).then_some("other")] {
+                                (self.head(place, head))
+                            }
                         }
                     }
                 }
@@ -84,7 +111,7 @@ pub(super) fn name(text: &str) -> Markup {
 
 /// A door number that leads to its unit.
 pub(super) fn door(unit: &str) -> Markup {
-    html! { a class="door" href=(format!("/unit/{}", super::language::escaped(unit))) { (unit) } }
+    html! { a class="door" href=(format!("/units/{}", super::language::escaped(unit))) { (unit) } }
 }
 
 /// A section's head: how many, what, and what is said when there is none. An empty line is an answer.

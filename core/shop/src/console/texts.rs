@@ -18,6 +18,12 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/day.ftl")),
             include_str!(concat!("../../texts/", $language, "/units.ftl")),
             include_str!(concat!("../../texts/", $language, "/unit.ftl")),
+            include_str!(concat!("../../texts/", $language, "/in_out.ftl")),
+            include_str!(concat!("../../texts/", $language, "/certificates.ftl")),
+            include_str!(concat!("../../texts/", $language, "/form.ftl")),
+            include_str!(concat!("../../texts/", $language, "/due.ftl")),
+            include_str!(concat!("../../texts/", $language, "/aside.ftl")),
+            include_str!(concat!("../../texts/", $language, "/people.ftl")),
         ]
     };
 }
@@ -36,7 +42,8 @@ pub(super) fn find(language: Language, key: &str, args: &[(&str, Arg<'_>)]) -> O
 /// What the phones' screens say too: items, tasks, kinds of entry.
 fn content(language: Language) -> &'static Texts {
     match language {
-        Language::En | Language::Es => Texts::english(),
+        Language::En => Texts::english(),
+        Language::Es => Texts::spanish(),
     }
 }
 

@@ -9,9 +9,10 @@ use axum::response::{IntoResponse, Redirect, Response};
 use maud::Markup;
 use serde::Serialize;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::text::Arg;
 use sumpbook_trade::{PersonId, Stamp};
 
-use super::language::{self, Choice};
+use super::language::{self, Choice, Language};
 use super::place::Place;
 use super::refused::Refused;
 use super::session::{Open, Role};
@@ -20,6 +21,7 @@ use super::{Console, answer, frame};
 use crate::{Hand, Shop, ShopError};
 
 /// A request that passed the gate.
+#[derive(Clone)]
 pub(super) struct Visit {
     console: Console,
     open: Open,
@@ -86,6 +88,22 @@ impl Visit {
         self.console.hub().now()
     }
 
+    /// A text in the visitor's language.
+    pub(super) fn say(&self, key: &str) -> String {
+        self.choice.language.say(key, &[])
+    }
+
+    /// The same, with words in it.
+    pub(super) fn say_with(&self, key: &str, args: &[(&str, &str)]) -> String {
+        let args: Vec<(&str, Arg<'_>)> = args.iter().map(|(name, text)| (*name, Arg::Text(text))).collect();
+        self.choice.language.say(key, &args)
+    }
+
+    /// The visitor's language.
+    pub(super) fn language(&self) -> Language {
+        self.choice.language
+    }
+
     /// Reads a view and shows it: as a page, or as JSON when that was asked for. `read` runs beside the
     /// answering threads with the books of one moment; none is "not there".
     pub(super) async fn show<T: Serialize + Send + 'static>(
@@ -115,20 +133,60 @@ impl Visit {
         then: impl Into<String>,
         work: impl FnOnce(&mut Shop, &Hand) -> Result<(), ShopError> + Send + 'static,
     ) -> Result<Response, Refused> {
-        if self.open.role != Role::Shop {
-            return Err(Refused::Reader);
-        }
-        let (name, now, then) = (self.open.name.clone(), self.now(), then.into());
+        let then = then.into();
+        self.write_then(move |shop, hand| work(shop, hand).map(|()| then)).await
+    }
+
+    /// The same; where to go the work itself says.
+    pub(super) async fn write_then(
+        self,
+        work: impl FnOnce(&mut Shop, &Hand) -> Result<String, ShopError> + Send + 'static,
+    ) -> Result<Response, Refused> {
+        let then = self.act(work).await?;
+        Ok(self.go(then))
+    }
+
+    /// Writes in the visitor's name, as [`Visit::write`], and gives back what `work` gives.
+    pub(super) async fn act<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Shop, &Hand) -> Result<T, ShopError> + Send + 'static,
+    ) -> Result<T, Refused> {
+        self.may_write()?;
+        let (name, now) = (self.open.name.clone(), self.now());
         let written = self.console.hub().write(move |shop| {
             let person: PersonId = shop.person(&name)?;
             let at = Stamp::from(now.moment().with_timezone(&shop.ledger.fleet().zone).fixed_offset());
             work(shop, &Hand::of(person, at))
         });
-        written.await?;
+        Ok(written.await?)
+    }
+
+    /// Reads beside the answering threads, as [`Visit::show`] does.
+    pub(super) async fn read<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Ledger, Stamp) -> Result<T, ShopError> + Send + 'static,
+    ) -> Result<T, Refused> {
+        let now = self.now();
+        Ok(self.console.hub().read(move |ledger| work(ledger, now)).await?)
+    }
+
+    /// Refuses whoever may only read.
+    pub(super) fn may_write(&self) -> Result<(), Refused> {
+        if self.open.role == Role::Shop { Ok(()) } else { Err(Refused::Reader) }
+    }
+
+    /// After something was done: on to a page.
+    pub(super) fn go(&self, then: impl Into<String>) -> Response {
+        let then = then.into();
         if self.json {
-            return Ok(Json(serde_json::json!({ "see": then })).into_response());
+            return Json(serde_json::json!({ "see": then })).into_response();
         }
-        Ok(Redirect::to(&then).into_response())
+        Redirect::to(&then).into_response()
+    }
+
+    /// Who visits, by the name of the sign-in.
+    pub(super) fn name(&self) -> &str {
+        &self.open.name
     }
 
     fn telling(&self, place: Place, around: Around) -> Telling {

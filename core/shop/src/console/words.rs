@@ -33,12 +33,28 @@ impl Words {
         texts::find(self.choice.language, key, &[]).unwrap_or_else(|| plain.replace('-', " "))
     }
 
+    /// A text by its key, where there is one.
+    pub(super) fn or_none(&self, key: &str) -> Option<String> {
+        texts::find(self.choice.language, key, &[])
+    }
+
+    /// The name of whoever signed: a phone's own, or the shop.
+    pub(super) fn signer(&self, name: &str) -> String {
+        if name == "the shop" { self.t("the-shop") } else { name.to_owned() }
+    }
+
     /// A moment on the yard's clock: "06:32" on the page's day, else "Mon 19 Oct 06:32", with the year when
     /// it is another.
     pub(super) fn at(&self, at: Stamp) -> String {
         let there = at.moment().with_timezone(&self.zone);
         let (day, time) = (there.date_naive(), there.format("%H:%M").to_string());
         if day == self.day { time } else { format!("{} {time}", self.short_day(day)) }
+    }
+
+    /// A moment with its day, whatever the page's: "Tue 20 Oct 07:55".
+    pub(super) fn short_day_at(&self, at: Stamp) -> String {
+        let there = at.moment().with_timezone(&self.zone);
+        format!("{} {}", self.short_day(there.date_naive()), there.format("%H:%M"))
     }
 
     /// A moment that may be unknown.

@@ -13,6 +13,12 @@ pub enum DemoError {
     /// The shop said no.
     #[error(transparent)]
     Shop(#[from] ShopError),
+    /// The hub said no.
+    #[error(transparent)]
+    Hub(#[from] crate::hub::HubError),
+    /// A phone did not reach the hub.
+    #[error(transparent)]
+    Online(#[from] sumpbook_daybook::phone::online::OnlineError),
     /// A phone said no.
     #[error(transparent)]
     Phone(#[from] PhoneError),

@@ -4,6 +4,7 @@ mod deed;
 mod error;
 mod fleet;
 mod month;
+mod online;
 mod walk;
 mod world;
 
@@ -11,5 +12,6 @@ pub use deed::{Deed, Doing, Recorded, moment};
 pub use error::DemoError;
 pub use fleet::{PEOPLE, ZONE};
 pub use month::{CLOSED_DAYS, PHONES, month};
+pub use online::Online;
 pub use walk::Found;
 pub use world::World;

@@ -12,6 +12,7 @@ use sumpbook_trade::{EntryId, Fact, PersonId, Stamp, TruckId, WalkId};
 
 use super::deed::{Deed, Doing, Recorded};
 use super::fleet::{self, Ids};
+use super::online::Online;
 use super::walk::{passed_by, walk};
 use super::{DemoError, PHONES, ZONE, month};
 use crate::{Hand, InitOptions, Shop, close};
@@ -22,6 +23,8 @@ pub struct World {
     pub shop: Shop,
     /// The phones by their names.
     pub phones: BTreeMap<&'static str, Daybook>,
+    /// Where phones reach the shop; without it files carry everything.
+    online: Option<Online>,
     folder: PathBuf,
     named: BTreeMap<&'static str, EntryId>,
     to_come: std::vec::IntoIter<Deed>,
@@ -29,36 +32,54 @@ pub struct World {
 }
 
 impl World {
-    /// Makes the fleet and its phones in a folder; the month has not begun.
+    /// Makes the fleet and its phones in a folder; files will carry everything. The month has not begun.
     ///
     /// # Errors
     /// When the folder cannot be written.
     pub fn begin(folder: &Path) -> Result<World, DemoError> {
+        World::fleet(folder, None)
+    }
+
+    /// The same with a hub that listens at one of these addresses, the first that is free: phones are let in by
+    /// code and reach it over TLS.
+    ///
+    /// # Errors
+    /// When the folder cannot be written, or none of the addresses can be listened on.
+    pub fn begin_online(folder: &Path, addresses: &[String]) -> Result<World, DemoError> {
+        World::fleet(folder, Some(addresses))
+    }
+
+    fn fleet(folder: &Path, addresses: Option<&[String]>) -> Result<World, DemoError> {
         let now = fleet::begun()?;
         let options =
             InitOptions { name: "Tern Hollow Water".to_owned(), zone: ZONE.to_owned(), demo: true, now };
-        let mut shop = Shop::init(&folder.join("shop"), &options)?;
+        let at_shop = folder.join("shop");
+        let mut shop = Shop::init(&at_shop, &options)?;
         let mut ids = Ids::default();
         shop.ledger.record(&fleet::written(&mut ids)?, now.unix_ms())?;
+        let online = addresses.map(|addresses| Online::begin(&at_shop, addresses, now)).transpose()?;
         let trucks: Vec<TruckId> = shop.ledger.fleet().trucks.keys().copied().collect();
         let mut phones = BTreeMap::new();
         for name in PHONES {
-            let invitation = exchange::invite(&mut shop.ledger, &trucks, now, 7)?;
             let home = folder.join(name.replace(' ', "-"));
-            let seal = FileSeal::new(home.join("phone.key"));
-            let mut phone = Daybook::enrol(&home, &invitation, name, &seal, now)?;
-            let file = phone.hand_over(now)?;
-            let asked = exchange::take_in(&mut shop.ledger, &file.bytes, now)?;
-            let device = asked.pending.as_ref().ok_or(DemoError::Month("a phone that does not ask"))?;
-            let by = shop.person("Ilse Marrow")?;
-            exchange::accept(&mut shop.ledger, &device.fingerprint, Some(by), now)?;
-            let taken = exchange::take_in(&mut shop.ledger, &file.bytes, now)?;
-            let answer = exchange::answer(&mut shop.ledger, &taken, now)?;
-            phone.take_in(&answer, now)?;
+            let phone = match &online {
+                Some(online) => online.enrol(&mut shop, &home, name, &trucks, now)?,
+                None => enrol_by_file(&mut shop, &home, name, &trucks, now)?,
+            };
             phones.insert(name, phone);
         }
         let to_come = month()?.into_iter();
-        Ok(World { shop, phones, folder: folder.to_owned(), named: BTreeMap::new(), to_come, ids })
+        Ok(World { shop, phones, online, folder: folder.to_owned(), named: BTreeMap::new(), to_come, ids })
+    }
+
+    /// The hub, when phones reach one.
+    pub fn online(&self) -> Option<&Online> {
+        self.online.as_ref()
+    }
+
+    /// Closes every book, and gives back the hub.
+    pub fn leave(self) -> Option<Online> {
+        self.online
     }
 
     /// Lives on until a moment, that moment included; says what it does now and then.
@@ -106,11 +127,15 @@ impl World {
                 let file = self.phone(from)?.hand_over(at)?;
                 self.phone(to)?.take_in(&file.bytes, at)?;
             }
-            Doing::HandOver { phone } => {
-                let file = self.phone(phone)?.hand_over(at)?;
+            Doing::HandOver { phone: name } => {
+                let phone = self.phones.get_mut(name).ok_or(DemoError::Month("a phone nobody has"))?;
+                if let Some(online) = &self.online {
+                    return online.exchange(phone, at);
+                }
+                let file = phone.hand_over(at)?;
                 let taken = exchange::take_in(&mut self.shop.ledger, &file.bytes, at)?;
                 let answer = exchange::answer(&mut self.shop.ledger, &taken, at)?;
-                self.phone(phone)?.take_in(&answer, at)?;
+                phone.take_in(&answer, at)?;
             }
             Doing::Close { day } => {
                 let hand = Hand::of(self.shop.person("Ilse Marrow")?, at).received(at);
@@ -203,4 +228,26 @@ impl World {
             self.named.insert(name, id);
         }
     }
+}
+
+/// Lets a phone in with no network: an invitation there, its request back, the answer there again.
+fn enrol_by_file(
+    shop: &mut Shop,
+    home: &Path,
+    name: &str,
+    trucks: &[TruckId],
+    now: Stamp,
+) -> Result<Daybook, DemoError> {
+    let invitation = exchange::invite(&mut shop.ledger, trucks, now, 7)?;
+    let seal = FileSeal::new(home.join("phone.key"));
+    let mut phone = Daybook::enrol(home, &invitation, name, &seal, now)?;
+    let file = phone.hand_over(now)?;
+    let asked = exchange::take_in(&mut shop.ledger, &file.bytes, now)?;
+    let device = asked.pending.as_ref().ok_or(DemoError::Month("a phone that does not ask"))?;
+    let by = shop.person("Ilse Marrow")?;
+    exchange::accept(&mut shop.ledger, &device.fingerprint, Some(by), now)?;
+    let taken = exchange::take_in(&mut shop.ledger, &file.bytes, now)?;
+    let answer = exchange::answer(&mut shop.ledger, &taken, now)?;
+    phone.take_in(&answer, now)?;
+    Ok(phone)
 }

@@ -3,13 +3,18 @@
 //! One thread writes ([`writer`]); whoever reads opens the books for that one answer, so no reader waits for
 //! a writer. Sockets, threads and the clock stand here and nowhere below.
 
+mod browsers;
+mod calendar;
 mod certificate;
 mod challenge;
 mod clock;
+mod closing;
 mod error;
 mod exchange;
 mod health;
 mod limits;
+mod openapi;
+mod photo;
 mod serve;
 #[cfg(test)]
 mod tests;
@@ -32,6 +37,7 @@ use challenge::Challenges;
 pub use clock::HubClock;
 pub use error::HubError;
 pub use health::Figures;
+use photo::{Coming, Tokens};
 pub use serve::{Running, ServeOptions, serve};
 use writer::Writer;
 
@@ -45,6 +51,8 @@ struct Inner {
     secret: [u8; 32],
     clock: HubClock,
     challenges: Arc<Challenges>,
+    tokens: Arc<Tokens>,
+    coming: Coming,
     writer: Writer,
     figures: Figures,
 }
@@ -59,9 +67,12 @@ impl Hub {
         let root = shop.ledger.root();
         let secret = *shop.ledger.own_key().secret();
         let challenges = Arc::new(Challenges::new()?);
-        let writer = Writer::begin(shop, clock, challenges.clone())?;
+        let tokens = Arc::new(Tokens::new()?);
+        let coming = Coming::of(&folder);
+        let writer = Writer::begin(shop, clock.clone(), challenges.clone(), tokens.clone())?;
         let figures = Figures::default();
-        Ok(Hub(Arc::new(Inner { folder, root, secret, clock, challenges, writer, figures })))
+        let inner = Inner { folder, root, secret, clock, challenges, tokens, coming, writer, figures };
+        Ok(Hub(Arc::new(inner)))
     }
 
     /// Reads the books as they stand now. Everything one call asks is of one moment. Runs beside the
@@ -122,6 +133,16 @@ impl Hub {
     /// Where trust begins.
     pub fn root(&self) -> Root {
         self.0.root
+    }
+
+    /// SHA-256 of the certificate that browsers are shown, as they show it.
+    ///
+    /// # Errors
+    /// When it cannot be read or made.
+    pub fn shown_fingerprint(&self) -> Result<String, HubError> {
+        let shop = DeviceKey::from_secret(&self.0.secret);
+        let made = Certificate::of(self.folder(), self.root().fleet, &shop)?;
+        Ok(browsers::Shown::of(self.folder(), &made.key)?.fingerprint())
     }
 
     /// The shop's folder.

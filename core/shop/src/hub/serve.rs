@@ -12,15 +12,19 @@ use axum::middleware;
 use axum::routing::{get, post};
 use axum_server::Handle;
 use axum_server::tls_rustls::RustlsConfig;
+use rustls::sign::CertifiedKey;
 use rustls_pki_types::pem::PemObject;
 use rustls_pki_types::{CertificateDer, PrivateKeyDer};
 use sumpbook_daybook::gate::DeviceKey;
 use sumpbook_daybook::parcel;
+use sumpbook_daybook::phone::online::host_name;
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
+use super::browsers::{ByName, Shown};
+use super::closing::close_days;
 use super::limits::{self, Limits};
-use super::{Certificate, Hub, HubError, exchange, health};
+use super::{Certificate, Hub, HubError, calendar, exchange, health, openapi, photo};
 use crate::console::{self, Console};
 
 /// A yard's phones may share one network address.
@@ -42,11 +46,13 @@ pub struct ServeOptions {
     /// Requests a second that one network address may make for long; eight times as many at once. A hub behind
     /// a proxy sees one address for all.
     pub a_second: NonZeroU32,
+    /// Close ended days by itself, once a night.
+    pub closes_days: bool,
 }
 
 impl Default for ServeOptions {
     fn default() -> ServeOptions {
-        ServeOptions { address: "0.0.0.0:8443".to_owned(), a_second: A_SECOND }
+        ServeOptions { address: "0.0.0.0:8443".to_owned(), a_second: A_SECOND, closes_days: false }
     }
 }
 
@@ -56,6 +62,7 @@ pub struct Running {
     pub address: SocketAddr,
     handle: Handle<SocketAddr>,
     task: tokio::task::JoinHandle<std::io::Result<()>>,
+    closing: Option<tokio::task::JoinHandle<()>>,
     hub: Hub,
 }
 
@@ -67,6 +74,9 @@ impl Running {
     pub async fn stop(self) -> Result<(), HubError> {
         self.handle.graceful_shutdown(Some(END_TIME));
         let ended = self.task.await?;
+        if let Some(closing) = self.closing {
+            closing.abort();
+        }
         let hub = self.hub;
         tokio::task::spawn_blocking(move || hub.stop()).await?;
         ended.map_err(|error| HubError::Thread(error.to_string()))
@@ -89,7 +99,8 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
     let app = router(hub.clone(), Limits::new(options.a_second))
         .into_make_service_with_connect_info::<SocketAddr>();
     let task = tokio::spawn(server.serve(app));
-    Ok(Running { address, handle, task, hub })
+    let closing = options.closes_days.then(|| tokio::spawn(close_days(hub.clone())));
+    Ok(Running { address, handle, task, closing, hub })
 }
 
 /// Everything the hub answers.
@@ -99,6 +110,9 @@ fn router(hub: Hub, limits: Limits) -> Router {
     Router::new()
         .route("/healthz", get(health::healthz))
         .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
+        .route("/v1/openapi.json", get(openapi::openapi))
+        .route("/calendar/{file}", get(calendar::feed))
+        .merge(photo::routes())
         .fallback_service(console)
         .layer(limited)
         // Last, so that it is asked first: whatever goes wrong below is an answer, and the others go on.
@@ -111,18 +125,27 @@ fn router(hub: Hub, limits: Limits) -> Router {
 fn tls(hub: &Hub) -> Result<rustls::ServerConfig, HubError> {
     let shop = DeviceKey::from_secret(&hub.0.secret);
     let made = Certificate::of(hub.folder(), hub.root().fleet, &shop)?;
+    let shown = Shown::of(hub.folder(), &made.key)?;
     let wrong = |reason: String| HubError::Certificate { path: hub.folder().to_owned(), reason };
     let chain = CertificateDer::pem_slice_iter(made.chain.as_bytes())
         .collect::<Result<Vec<_>, _>>()
         .map_err(|e| wrong(e.to_string()))?;
-    let key = PrivateKeyDer::from_pem_slice(made.key.as_bytes()).map_err(|e| wrong(e.to_string()))?;
     let provider = Arc::new(rustls::crypto::ring::default_provider());
+    let certified = |chain: Vec<CertificateDer<'static>>| -> Result<_, HubError> {
+        let key = PrivateKeyDer::from_pem_slice(made.key.as_bytes()).map_err(|e| wrong(e.to_string()))?;
+        let certified = CertifiedKey::from_der(chain, key, &provider).map_err(|e| wrong(e.to_string()))?;
+        Ok(Arc::new(certified))
+    };
+    let by_name = ByName {
+        fleet: host_name(hub.root().fleet),
+        phones: certified(chain)?,
+        browsers: certified(vec![shown.0])?,
+    };
     let mut config = rustls::ServerConfig::builder_with_provider(provider)
         .with_safe_default_protocol_versions()
         .map_err(|e| wrong(e.to_string()))?
         .with_no_client_auth()
-        .with_single_cert(chain, key)
-        .map_err(|e| wrong(e.to_string()))?;
+        .with_cert_resolver(Arc::new(by_name));
     config.alpn_protocols = vec![b"http/1.1".to_vec()];
     Ok(config)
 }

@@ -48,3 +48,54 @@ async fn a_phone_that_knows_the_shops_key_is_answered_and_another_key_is_refused
     .unwrap();
     running.stop().await.unwrap();
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_hub_that_was_switched_off_closes_the_days_that_ended_meanwhile() {
+    let folder = tempfile::tempdir().unwrap();
+    // Made on the 3rd in the yard, begun again on the 6th at noon.
+    let clock = HubClock::beginning_at("2026-10-06T12:00:00-06:00".parse().unwrap());
+    let hub = Hub::over(shop(folder.path()), clock).unwrap();
+    let options =
+        ServeOptions { address: "127.0.0.1:0".to_owned(), closes_days: true, ..ServeOptions::default() };
+    let running = serve(hub.clone(), &options).await.unwrap();
+    let until = soon();
+    let days = loop {
+        let closed = hub.read(|ledger| Ok(ledger.store().newest_closings()?)).await.unwrap();
+        let days: Vec<String> = closed.into_iter().map(|(day, ..)| day).collect();
+        if days.last().is_some_and(|day| day == "2026-10-05") {
+            break days;
+        }
+        assert!(Instant::now() < until, "{days:?}");
+        tokio::time::sleep(Duration::from_millis(50)).await;
+    };
+    assert_eq!(days.first().map(String::as_str), Some("2026-10-02"), "{days:?}");
+    running.stop().await.unwrap();
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn the_calendar_feed_is_read_by_its_secret_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    let (hub, running) = running(folder.path()).await;
+    let token = hub.write(crate::calendar_feed::make_address).await.unwrap();
+    let asked = |file: String| {
+        let hub = hub.clone();
+        async move {
+            let answer = super::calendar::feed(
+                axum::extract::State(hub),
+                axum::extract::Path(file),
+                axum::extract::Query(super::calendar::Asked::default()),
+            );
+            let answer = answer.await;
+            let kind =
+                answer.headers().get("content-type").and_then(|kind| kind.to_str().ok()).unwrap().to_owned();
+            (answer.status().as_u16(), kind)
+        }
+    };
+    assert_eq!(asked(format!("{token}.ics")).await, (200, "text/calendar; charset=utf-8".to_owned()));
+    for wrong in [format!("{token}x.ics"), ".ics".to_owned(), token.clone(), format!("{}.ics", &token[1..])] {
+        assert_eq!(asked(wrong).await.0, 404);
+    }
+    hub.write(crate::calendar_feed::end_address).await.unwrap();
+    assert_eq!(asked(format!("{token}.ics")).await.0, 404);
+    running.stop().await.unwrap();
+}

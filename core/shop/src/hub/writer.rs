@@ -16,6 +16,7 @@ use sumpbook_daybook::store::StoreError;
 use tokio::sync::oneshot;
 
 use super::challenge::Challenges;
+use super::photo::Tokens;
 use super::{HubClock, HubError};
 use crate::{Shop, ShopError};
 
@@ -49,9 +50,10 @@ impl Writer {
         shop: Shop,
         clock: HubClock,
         challenges: Arc<Challenges>,
+        tokens: Arc<Tokens>,
     ) -> Result<Writer, HubError> {
         let (jobs, taken) = sync_channel(MOST_WAITING);
-        let desk = Desk { shop, clock, challenges };
+        let desk = Desk { shop, clock, challenges, tokens };
         let thread = std::thread::Builder::new()
             .name("writer".to_owned())
             .spawn(move || run(desk, &taken))
@@ -106,6 +108,7 @@ struct Desk {
     shop: Shop,
     clock: HubClock,
     challenges: Arc<Challenges>,
+    tokens: Arc<Tokens>,
 }
 
 fn run(mut desk: Desk, jobs: &Receiver<Job>) {
@@ -162,7 +165,8 @@ impl Desk {
             }
             holds
         };
-        let door = Door { challenge: &holds, token: &|_| None };
+        let token = |phone| Some(self.tokens.of(phone, now.unix_ms()));
+        let door = Door { challenge: &holds, token: &token };
         let done: Result<Vec<Response>, LedgerError> = self.shop.ledger.in_one_commit(|ledger| {
             Ok(waiting.iter().map(|one| respond(ledger, &one.parcel, &door, now)).collect())
         });

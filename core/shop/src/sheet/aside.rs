@@ -1,13 +1,13 @@
 //! Entries that do not count yet, and entries that came after a day was closed (R8).
 
 use chrono::NaiveDate;
-use sumpbook_daybook::book::BookId;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::store::HeldEntry;
+use sumpbook_daybook::store::{FactRow, HeldEntry};
 use sumpbook_trade::record::{SheetClosed, Source};
-use sumpbook_trade::{Entry, Fact, FactKind};
+use sumpbook_trade::{Fact, FactKind};
 
+use super::day_facts::DayFacts;
 use super::rows::{AsideRow, LateRow};
 use super::unit_day::{day_number, entry_of};
 use super::{Yard, words};
@@ -22,10 +22,10 @@ fn kind_word(code: u16) -> String {
 pub(crate) fn closings(ledger: &Ledger) -> Result<Vec<(HeldEntry, SheetClosed)>, ShopError> {
     let truth = ledger.store().truth();
     let mut found = Vec::new();
-    for held in truth.of_book(BookId::Fleet)? {
-        let Ok(entry) = Entry::from_payload(&held.row.payload) else { continue };
-        if let Fact::SheetClosed(closed) = entry.fact
-            && truth.fact(held.n)?.is_some_and(|fact| fact.judged == Judged::Counts)
+    for fact in truth.fleet_facts(FactKind::SheetClosed.code().unwrap_or(0))? {
+        if fact.judged == Judged::Counts
+            && let Some((held, entry)) = entry_of(&truth, fact.n)?
+            && let Fact::SheetClosed(closed) = entry.fact
         {
             found.push((held, closed));
         }
@@ -34,7 +34,7 @@ pub(crate) fn closings(ledger: &Ledger) -> Result<Vec<(HeldEntry, SheetClosed)>,
 }
 
 /// What waits for a person, oldest first.
-pub(super) fn set_aside(ledger: &Ledger, yard: &Yard) -> Result<Vec<AsideRow>, ShopError> {
+pub(crate) fn set_aside(ledger: &Ledger, yard: &Yard) -> Result<Vec<AsideRow>, ShopError> {
     let truth = ledger.store().truth();
     let mut rows = Vec::new();
     for fact in truth.aside()?.into_iter().filter(|fact| fact.at_ms <= yard.cut_ms) {
@@ -54,13 +54,20 @@ pub(super) fn set_aside(ledger: &Ledger, yard: &Yard) -> Result<Vec<AsideRow>, S
 }
 
 /// Entries of a day that came after its first closing, in the order they came. Brought-in history is none.
-pub(super) fn came_late(ledger: &Ledger, yard: &Yard, day: NaiveDate) -> Result<Vec<LateRow>, ShopError> {
-    let first = closings(ledger)?.into_iter().find(|(_, closed)| closed.day == day && closed.version == 1);
+/// `day` is the sheet's own or the one before.
+pub(super) fn came_late(
+    ledger: &Ledger,
+    yard: &Yard,
+    closings: &[(HeldEntry, SheetClosed)],
+    day: NaiveDate,
+    facts: &DayFacts,
+) -> Result<Vec<LateRow>, ShopError> {
+    let first = closings.iter().find(|(_, closed)| closed.day == day && closed.version == 1);
     let Some((_, first)) = first else { return Ok(Vec::new()) };
     let truth = ledger.store().truth();
     let number = day_number(day);
-    let mut facts = truth.facts_of_days(number, number)?;
-    facts.retain(|fact| u64::try_from(fact.n).is_ok_and(|n| n > first.upto));
+    let late = |fact: &&FactRow| fact.day == number && u64::try_from(fact.n).is_ok_and(|n| n > first.upto);
+    let mut facts: Vec<&FactRow> = facts.all().filter(late).collect();
     facts.sort_by_key(|fact| fact.n);
     let mut rows = Vec::new();
     for fact in facts {

@@ -1,6 +1,7 @@
 //! What was found, and what is locked because of it (R4).
 
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::defect::{Answer, Defect, DefectState, LockPart, Said, Verdict};
 use sumpbook_trade::{Entry, EntryId, Fact};
 
@@ -29,10 +30,20 @@ fn listed(
     units: &[UnitDay],
     wanted: impl Fn(&Defect) -> bool,
 ) -> Result<Vec<DefectRow>, ShopError> {
+    of_states(ledger, yard, units.iter().map(|unit| (unit.door.as_str(), &unit.state)), wanted)
+}
+
+/// Such defects of these units, worst first.
+pub(super) fn of_states<'a>(
+    ledger: &Ledger,
+    yard: &Yard,
+    units: impl Iterator<Item = (&'a str, &'a UnitState)>,
+    wanted: impl Fn(&Defect) -> bool,
+) -> Result<Vec<DefectRow>, ShopError> {
     let mut rows = Vec::new();
-    for unit in units {
-        for defect in unit.state.defects.iter().filter(|defect| wanted(defect)) {
-            rows.push((worst(defect), row(ledger, yard, &unit.door, defect)?));
+    for (door, state) in units {
+        for defect in state.defects.iter().filter(|defect| wanted(defect)) {
+            rows.push((worst(defect), row(ledger, yard, door, defect)?));
         }
     }
     rows.sort_by(|(a, x), (b, y)| {

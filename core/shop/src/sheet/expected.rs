@@ -1,28 +1,19 @@
 //! Who is expected out, who has reported, and who has not (R8, R9).
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::store::HeldEntry;
 use sumpbook_trade::day::{DayStatus, Heading};
-use sumpbook_trade::record::SheetClosed;
 
-use super::aside::closings;
 use super::record::{ExpectedRow, MissingRow, NotReported};
 use super::unit_day::UnitDay;
-use super::{Yard, phones, words};
-use crate::ShopError;
+use super::{Read, Yard, words};
 
-pub(super) fn not_reported(
-    ledger: &Ledger,
-    yard: &Yard,
-    units: &[UnitDay],
-) -> Result<NotReported, ShopError> {
+pub(super) fn not_reported(ledger: &Ledger, yard: &Yard, read: &Read) -> NotReported {
     let (mut rows, mut reported, mut due_out, mut not_expected) = (vec![], vec![], vec![], vec![]);
     let mut expected = 0usize;
-    let (heard, closings) = (phones::last_heard(ledger, yard)?, closings(ledger)?);
-    for unit in units {
+    for unit in &read.units {
         let row = expected_row(ledger, yard, unit);
         if unit.status != Some(DayStatus::Out) {
             not_expected.push(row);
@@ -30,12 +21,12 @@ pub(super) fn not_reported(
         }
         expected = expected.saturating_add(1);
         match unit.day.heading {
-            Heading::NotReported => rows.push(missing(ledger, yard, unit, &heard, &closings)?),
+            Heading::NotReported => rows.push(missing(ledger, yard, unit, read)),
             Heading::DueOut { .. } => due_out.push(row),
             _ => reported.push(row),
         }
     }
-    Ok(NotReported { count: rows.len(), expected, rows, reported, due_out, not_expected })
+    NotReported { count: rows.len(), expected, rows, reported, due_out, not_expected }
 }
 
 /// A unit's line.
@@ -69,18 +60,12 @@ pub(super) fn expected_row(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> Expe
     ExpectedRow { unit: unit.door.clone(), state, at, until, who, due_again, said }
 }
 
-fn missing(
-    ledger: &Ledger,
-    yard: &Yard,
-    unit: &UnitDay,
-    heard: &BTreeMap<[u8; 8], i64>,
-    closings: &[(HeldEntry, SheetClosed)],
-) -> Result<MissingRow, ShopError> {
-    let exchanged = unit.phone.and_then(|phone| heard.get(&phone.0).copied());
-    let roster = ledger.unit_state(unit.truck)?;
+fn missing(ledger: &Ledger, yard: &Yard, unit: &UnitDay, read: &Read) -> MissingRow {
+    let exchanged = unit.phone.and_then(|phone| read.heard.get(&phone.0).copied());
+    let roster = unit.as_known();
     let out_on = |day: NaiveDate| matches!(roster.status_on(day), Some((DayStatus::Out, _)));
     let mut days = BTreeSet::new();
-    for (held, closed) in closings {
+    for (held, closed) in &read.closings {
         // A sheet that was closed after something was heard tells of no silence.
         let heard_after = exchanged.is_some_and(|heard| heard > held.received_ms);
         let first = closed.version == 1 && closed.day < yard.day;
@@ -89,13 +74,13 @@ fn missing(
         }
     }
     let quiet = !day_heard(yard, exchanged, yard.day);
-    Ok(MissingRow {
+    MissingRow {
         unit: unit.door.clone(),
         expected: unit.expected.map(|at| yard.stamp(at)),
         phone: unit.phone.map(|phone| yard.phone(ledger, phone)),
         last_heard: exchanged.map(|ms| yard.stamp_ms(ms)),
         quiet_days: quiet.then(|| days.len().saturating_add(1)),
-    })
+    }
 }
 
 /// Whether the last exchange lies on this day of the yard or after it.

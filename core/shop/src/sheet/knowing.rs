@@ -4,7 +4,7 @@ use sumpbook_daybook::gate::KeyId;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::store::HeldEntry;
 use sumpbook_trade::defect::{Answer, Defect, LockOut, Said};
-use sumpbook_trade::{Entry, EntryId, Stamp};
+use sumpbook_trade::{EntryId, Stamp};
 
 use super::Yard;
 use crate::ShopError;
@@ -38,7 +38,7 @@ pub(super) fn phone_knew(
     held: &HeldEntry,
 ) -> Result<Option<Stamp>, ShopError> {
     if held.row.actor.key() == phone {
-        return Ok(Entry::from_payload(&held.row.payload).ok().map(|entry| yard.stamp(entry.at.moment())));
+        return Ok(ledger.store().truth().fact(held.n)?.map(|fact| yard.stamp_ms(fact.at_ms)));
     }
     let told = ledger.store().told_at(phone.0, held.n, yard.cut_ms)?;
     Ok(told.map(|ms| yard.stamp_ms(ms)))

@@ -5,6 +5,7 @@
 //! bytes, so a closed sheet can be answered again.
 
 mod aside;
+mod day_facts;
 mod defects;
 mod expected;
 mod found_rows;
@@ -19,18 +20,25 @@ mod rows;
 mod sentences;
 mod twice;
 mod unit_day;
+mod unit_now;
 mod uses;
 mod words;
 mod yard;
 
+use std::collections::BTreeMap;
+
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::state::UnitState;
+use sumpbook_daybook::store::HeldEntry;
 use sumpbook_trade::Stamp;
 use sumpbook_trade::clock::Standing;
+use sumpbook_trade::record::SheetClosed;
 
-pub(crate) use aside::closings;
+pub(crate) use aside::{closings, set_aside};
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
+pub(crate) use readings::questions;
 pub use record::{
     AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PhoneRow, Phones, Section,
     Sections, VisitRow, WithoutRow, Yesterday,
@@ -39,10 +47,16 @@ pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,
     TwiceRow,
 };
+pub(crate) use twice::doubles;
+pub(crate) use unit_day::{day_number, entry_of};
+pub(crate) use unit_now::{UnitNow, is_old_news, open_defects, to_certify, unit_now, units_now};
+pub(crate) use words::key as word;
+pub(crate) use words::{glass, key, poured};
 pub(crate) use yard::Yard;
 
 use crate::ShopError;
 use crate::due;
+use day_facts::DayFacts;
 use unit_day::UnitDay;
 
 /// Which view of a day.
@@ -61,18 +75,21 @@ pub enum View {
 /// As any read; and for a day outside the calendar.
 pub fn day_sheet(ledger: &Ledger, day: NaiveDate, view: View, now: Stamp) -> Result<DaySheet, ShopError> {
     let yard = Yard::of(ledger, day, now)?;
-    let mut units = Vec::new();
-    for (door, truck) in yard.units(ledger)? {
-        units.push(UnitDay::read(ledger, &yard, door, truck)?);
-    }
-    let phones = phones::since_yesterday(ledger, &yard)?;
+    let facts = DayFacts::read(ledger, &yard)?;
+    let read = Read {
+        units: UnitDay::read_all(ledger, &yard, &facts)?,
+        facts,
+        closings: closings(ledger)?,
+        heard: phones::last_heard(ledger, &yard)?,
+    };
+    let phones = phones::since_yesterday(ledger, &yard, &read.heard)?;
     let (sentences, view) = match view {
         View::Evening => {
-            let evening = evening(ledger, &yard, &units)?;
+            let evening = evening(ledger, &yard, &read)?;
             (sentences::evening(&yard, &evening, &phones), Sections::Evening(Box::new(evening)))
         }
         View::Morning => {
-            let morning = morning::morning(ledger, &yard, &units)?;
+            let morning = morning::morning(ledger, &yard, &read)?;
             (sentences::morning(&yard, &morning), Sections::Morning(Box::new(morning)))
         }
     };
@@ -80,26 +97,37 @@ pub fn day_sheet(ledger: &Ledger, day: NaiveDate, view: View, now: Stamp) -> Res
     Ok(DaySheet { fleet: ledger.fleet().name.clone(), day, known_at, sentences, phones, view })
 }
 
-fn evening(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Evening, ShopError> {
-    let states = states(units);
+/// What the sections are put together from, each read once.
+struct Read {
+    facts: DayFacts,
+    units: Vec<UnitDay>,
+    closings: Vec<(HeldEntry, SheetClosed)>,
+    /// The last exchange of each device up to the cut, milliseconds, by key id.
+    heard: BTreeMap<[u8; 8], i64>,
+}
+
+impl Read {
+    /// The folded states with their door numbers, for the due list.
+    fn states(&self) -> Vec<(&str, &UnitState)> {
+        self.units.iter().map(|unit| (unit.door.as_str(), &unit.state)).collect()
+    }
+}
+
+fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopError> {
+    let units = &read.units;
     Ok(Evening {
         without: Section::of(uses::without(ledger, yard, units)),
         against: Section::of(uses::against(ledger, yard, units)?),
-        not_reported: expected::not_reported(ledger, yard, units)?,
+        not_reported: expected::not_reported(ledger, yard, read),
         new_defects: Section::of(defects::new_on(ledger, yard, units)?),
         locked: Section::of(defects::locked(ledger, yard, units)?),
-        due: due::list(ledger, yard, &states, Standing::ComingUp)?,
+        due: due::list(ledger, yard, &read.states(), Standing::ComingUp)?,
         reminders: Section::of(notes::reminders(ledger, yard, units)),
         top_ups: Section::of(pours::top_ups(ledger, yard, units)),
         to_settle: Section::of(readings::to_settle(ledger, yard, units)?),
-        corrected: Section::of(readings::corrected(ledger, yard, units)?),
+        corrected: Section::of(readings::corrected(ledger, yard, read)?),
         entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),
         set_aside: Section::of(aside::set_aside(ledger, yard)?),
-        came_late: Section::of(aside::came_late(ledger, yard, yard.day)?),
+        came_late: Section::of(aside::came_late(ledger, yard, &read.closings, yard.day, &read.facts)?),
     })
-}
-
-/// The folded states with their door numbers, for the due list.
-fn states(units: &[UnitDay]) -> Vec<(String, sumpbook_daybook::state::UnitState)> {
-    units.iter().map(|unit| (unit.door.clone(), unit.state.clone())).collect()
 }

@@ -5,31 +5,32 @@ use sumpbook_trade::clock::Standing;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::{Fact, FactKind};
 
-use super::aside::{came_late, closings};
+use super::aside::came_late;
 use super::record::{Morning, Section, VisitRow, Yesterday};
 use super::unit_day::{UnitDay, entry_of};
-use super::{Yard, defects, expected, phones, states};
+use super::{Read, Yard, defects, expected, phones};
 use crate::ShopError;
 use crate::due;
 
 /// Plans of one unit looked through: more are never open at once.
 const PLANS: i64 = 20;
 
-pub(super) fn morning(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Morning, ShopError> {
+pub(super) fn morning(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Morning, ShopError> {
+    let units = &read.units;
     let out = units.iter().filter(|unit| unit.status == Some(DayStatus::Out));
     let day = yard.yesterday()?;
-    let closed = closings(ledger)?.into_iter().filter(|(_, closed)| closed.day == day);
+    let closed = read.closings.iter().filter(|(_, closed)| closed.day == day);
     Ok(Morning {
         not_to_go_out: Section::of(defects::locked(ledger, yard, units)?),
         to_certify: Section::of(defects::to_certify(ledger, yard, units)?),
         expected: Section::of(out.map(|unit| expected::expected_row(ledger, yard, unit)).collect()),
-        due: due::list(ledger, yard, &states(units), Standing::DueToday)?,
+        due: due::list(ledger, yard, &read.states(), Standing::DueToday)?,
         in_the_bays: Section::of(visits(ledger, yard, units)?),
-        phones_quiet: Section::of(phones::quiet(ledger, yard)?),
+        phones_quiet: Section::of(phones::quiet(ledger, yard, &read.heard)),
         version_two: Yesterday {
             day,
             closed: closed.map(|(_, closed)| closed.version).max(),
-            came_late: Section::of(came_late(ledger, yard, day)?),
+            came_late: Section::of(came_late(ledger, yard, &read.closings, day, &read.facts)?),
         },
     })
 }

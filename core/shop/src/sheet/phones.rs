@@ -17,20 +17,28 @@ pub(super) fn last_heard(ledger: &Ledger, yard: &Yard) -> Result<BTreeMap<[u8; 8
     Ok(rows.into_iter().map(|row| (row.device, row.at_ms)).collect())
 }
 
-pub(super) fn since_yesterday(ledger: &Ledger, yard: &Yard) -> Result<Phones, ShopError> {
+pub(super) fn since_yesterday(
+    ledger: &Ledger,
+    yard: &Yard,
+    last: &BTreeMap<[u8; 8], i64>,
+) -> Result<Phones, ShopError> {
     let five = NaiveTime::from_hms_opt(17, 0, 0).unwrap_or(NaiveTime::MIN);
     let since = yard_moment(yard.yesterday()?, five, yard.zone).ok_or(ShopError::DayBeyond(yard.day))?;
-    let (heard, not_heard) = split(ledger, yard, since.timestamp_millis())?;
+    let (heard, not_heard) = split(ledger, yard, last, since.timestamp_millis());
     Ok(Phones { since: yard.stamp(since), of: heard.len().saturating_add(not_heard.len()), heard, not_heard })
 }
 
 /// Phones not heard from in the 24 hours before the cut.
-pub(super) fn quiet(ledger: &Ledger, yard: &Yard) -> Result<Vec<PhoneRow>, ShopError> {
-    Ok(split(ledger, yard, a_day_before(yard.cut_ms))?.1)
+pub(super) fn quiet(ledger: &Ledger, yard: &Yard, last: &BTreeMap<[u8; 8], i64>) -> Vec<PhoneRow> {
+    split(ledger, yard, last, a_day_before(yard.cut_ms)).1
 }
 
-fn split(ledger: &Ledger, yard: &Yard, since_ms: i64) -> Result<(Vec<PhoneRow>, Vec<PhoneRow>), ShopError> {
-    let last = last_heard(ledger, yard)?;
+fn split(
+    ledger: &Ledger,
+    yard: &Yard,
+    last: &BTreeMap<[u8; 8], i64>,
+    since_ms: i64,
+) -> (Vec<PhoneRow>, Vec<PhoneRow>) {
     let fleet = ledger.fleet();
     let (mut heard, mut not_heard) = (Vec::new(), Vec::new());
     for (id, device) in &fleet.devices {
@@ -43,5 +51,5 @@ fn split(ledger: &Ledger, yard: &Yard, since_ms: i64) -> Result<(Vec<PhoneRow>, 
     }
     heard.sort_by(|a, b| a.phone.cmp(&b.phone));
     not_heard.sort_by(|a, b| a.phone.cmp(&b.phone));
-    Ok((heard, not_heard))
+    (heard, not_heard)
 }

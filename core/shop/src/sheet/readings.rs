@@ -2,13 +2,13 @@
 
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::ReadingNow;
+use sumpbook_daybook::state::{ReadingNow, UnitState};
 use sumpbook_trade::record::Correction;
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths};
 
-use super::Yard;
 use super::rows::{CorrectedRow, FigureRow, SettleRow};
 use super::unit_day::{UnitDay, day_number, entry_of};
+use super::{Read, Yard};
 use crate::ShopError;
 
 /// Open questions of every unit, as they stand at the cut.
@@ -17,9 +17,18 @@ pub(super) fn to_settle(
     yard: &Yard,
     units: &[UnitDay],
 ) -> Result<Vec<SettleRow>, ShopError> {
+    questions(ledger, yard, units.iter().map(|unit| (unit.door.as_str(), &unit.state)))
+}
+
+/// Open questions of these units.
+pub(crate) fn questions<'a>(
+    ledger: &Ledger,
+    yard: &Yard,
+    units: impl Iterator<Item = (&'a str, &'a UnitState)>,
+) -> Result<Vec<SettleRow>, ShopError> {
     let mut rows = Vec::new();
-    for unit in units {
-        for question in &unit.state.hours.questions {
+    for (door, state) in units {
+        for question in &state.hours.questions {
             let mut figures = Vec::new();
             for reading in question.standing.iter().chain(&question.disputing) {
                 figures.push(figure(ledger, yard, reading)?);
@@ -27,9 +36,9 @@ pub(super) fn to_settle(
             figures.sort_by_key(|figure| (figure.at, figure.entry));
             figures.dedup();
             rows.push(SettleRow {
-                unit: unit.door.clone(),
+                unit: door.to_owned(),
                 figures,
-                used: unit.state.hours.due,
+                used: state.hours.due,
                 why: question.why.clone(),
                 hints: question.hints.clone(),
             });
@@ -52,16 +61,12 @@ fn figure(ledger: &Ledger, yard: &Yard, reading: &ReadingNow) -> Result<FigureRo
 }
 
 /// Readings of the day that a correction made void: struck, and still seen.
-pub(super) fn corrected(
-    ledger: &Ledger,
-    yard: &Yard,
-    units: &[UnitDay],
-) -> Result<Vec<CorrectedRow>, ShopError> {
-    let truth = ledger.store().truth();
+pub(super) fn corrected(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Vec<CorrectedRow>, ShopError> {
     let day = day_number(yard.day);
     let mut rows = Vec::new();
-    for unit in units {
-        for fact in truth.facts_of_unit_days(unit.truck, day, day)? {
+    for unit in &read.units {
+        let of_day = read.facts.of(unit.truck).iter().map(|told| &told.fact).filter(|fact| fact.day == day);
+        for fact in of_day {
             let (Judged::Void, Some(struck)) = (fact.judged, fact.hours) else { continue };
             let Some((entry, correction)) = correction_of(ledger, fact.id)? else { continue };
             let instead = match correction.instead {

@@ -1,6 +1,7 @@
 //! Services that look entered twice (R7).
 
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::{Entry, EntryId};
 
 use super::Yard;
@@ -13,15 +14,24 @@ pub(super) fn entered_twice(
     yard: &Yard,
     units: &[UnitDay],
 ) -> Result<Vec<TwiceRow>, ShopError> {
+    doubles(ledger, yard, units.iter().map(|unit| (unit.door.as_str(), &unit.state)))
+}
+
+/// The same of these units.
+pub(crate) fn doubles<'a>(
+    ledger: &Ledger,
+    yard: &Yard,
+    units: impl Iterator<Item = (&'a str, &'a UnitState)>,
+) -> Result<Vec<TwiceRow>, ShopError> {
     let mut rows = Vec::new();
-    for unit in units {
+    for (door, state) in units {
         // A first service and the task it opens tell of the same entries: once is enough.
-        for clock in unit.state.clocks.iter().filter(|clock| clock.first_of.is_none()) {
+        for clock in state.clocks.iter().filter(|clock| clock.first_of.is_none()) {
             for twice in clock.entered_twice.iter().filter(|twice| !twice.settled) {
                 let (first, second) = (told(ledger, yard, twice.first)?, told(ledger, yard, twice.second)?);
                 if let (Some(first), Some(second), Some(last)) = (first, second, clock.last) {
                     rows.push(TwiceRow {
-                        unit: unit.door.clone(),
+                        unit: door.to_owned(),
                         task: clock.task.to_string(),
                         first,
                         second,

@@ -4,29 +4,26 @@ use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveTime, TimeDelta};
 use sumpbook_daybook::gate::KeyId;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::UnitState;
+use sumpbook_daybook::state::{UnitState, WROTE_DAYS};
 use sumpbook_daybook::store::{FactRow, HeldEntry, Truth};
 use sumpbook_trade::day::{
     DEFAULT_LIMIT, DayRecords, DayState, DayStatus, EndOfDay, PreTrip, Roster, Use, UseKind, day_state,
     yard_moment,
 };
 use sumpbook_trade::record::Source;
-use sumpbook_trade::{Entry, Fact, TruckId};
+use sumpbook_trade::{Entry, Fact, FactKind, TruckId};
 use uuid::Uuid;
 
 use super::Yard;
+use super::day_facts::{DayFact, DayFacts};
 use crate::ShopError;
-
-/// Days back in which the phone that writes of a unit is looked for.
-const PHONE_DAYS: i32 = 45;
 
 /// The yard's morning, minutes of the day: out by then where no time is given. Common practice, no source.
 const MORNING: u16 = 6 * 60;
 
-/// An entry with its columns.
+/// An entry of the day with its columns: what somebody did or read at the truck.
 pub(super) struct Told {
     pub(super) fact: FactRow,
-    pub(super) held: HeldEntry,
     pub(super) entry: Entry,
 }
 
@@ -36,41 +33,67 @@ pub(super) struct UnitDay {
     pub(super) truck: TruckId,
     /// As its entries up to the cut add up to.
     pub(super) state: UnitState,
+    /// As all its entries add up to, where that is something else.
+    later: Option<UnitState>,
     /// What it is down as for the day; none when nothing was said.
     pub(super) status: Option<DayStatus>,
     /// Out from this moment, where the roster gives one.
     pub(super) expected: Option<DateTime<FixedOffset>>,
     pub(super) day: DayState,
-    /// Entries of the day that count, by time.
+    /// Uses, pours and readings of the day that count, by time.
     pub(super) told: Vec<Told>,
-    /// Uses among them.
+    /// Uses among them, and those of the day before.
     pub(super) uses: Vec<Use>,
     /// Who wrote of it last, the shop itself aside.
     pub(super) phone: Option<KeyId>,
 }
 
 impl UnitDay {
-    pub(super) fn read(
+    /// Reads the day of every unit of the yard, by door number.
+    pub(super) fn read_all(
+        ledger: &Ledger,
+        yard: &Yard,
+        facts: &DayFacts,
+    ) -> Result<Vec<UnitDay>, ShopError> {
+        UnitDay::read_these(ledger, yard, facts, yard.units(ledger)?)
+    }
+
+    /// Reads the day of these units, in their order.
+    pub(super) fn read_these(
+        ledger: &Ledger,
+        yard: &Yard,
+        facts: &DayFacts,
+        doors: Vec<(String, TruckId)>,
+    ) -> Result<Vec<UnitDay>, ShopError> {
+        let mut states = ledger.unit_states(&doors.iter().map(|(_, truck)| *truck).collect())?;
+        let mut units = Vec::with_capacity(doors.len());
+        for (door, truck) in doors {
+            if let Some(now) = states.remove(&truck) {
+                units.push(UnitDay::of(ledger, yard, door, now, facts.of(truck))?);
+            }
+        }
+        Ok(units)
+    }
+
+    fn of(
         ledger: &Ledger,
         yard: &Yard,
         door: String,
-        truck: TruckId,
+        now: UnitState,
+        facts: &[DayFact],
     ) -> Result<UnitDay, ShopError> {
-        let truth = ledger.store().truth();
         let number = day_number(yard.day);
-        let facts = truth.facts_of_unit_days(truck, number.saturating_sub(1), number)?;
-        let mut told = Vec::new();
-        for fact in facts.into_iter().filter(|f| f.judged == Judged::Counts && f.at_ms <= yard.cut_ms) {
-            if let Some((held, entry)) = entry_of(&truth, fact.n)? {
-                told.push(Told { fact, held, entry });
-            }
-        }
-        told.sort_by_key(|told| (told.fact.at_ms, told.fact.id));
-        let state = ledger.unit_state_at(truck, yard.cut_ms)?;
+        let counts = |told: &&DayFact| told.fact.judged == Judged::Counts && told.fact.at_ms <= yard.cut_ms;
+        let mut facts: Vec<&DayFact> = facts.iter().filter(counts).collect();
+        facts.sort_by_key(|told| (told.fact.at_ms, told.fact.id));
         // What a unit is down as may be said afterwards: the roster is read as it is known, not as it was.
-        let roster = ledger.unit_state(truck)?.status_on(yard.day);
-        let uses: Vec<Use> = told.iter().filter_map(use_of).collect();
-        let (pre_trips, ends) = walks(&told);
+        let roster = now.status_on(yard.day);
+        let (state, later) = match ledger.earlier_state(&now, yard.cut_ms)? {
+            Some(earlier) => (earlier, Some(now)),
+            None => (now, None),
+        };
+        let uses: Vec<Use> = facts.iter().filter_map(|told| use_of(told.entry.as_ref()?)).collect();
+        let (pre_trips, ends) = walks(yard, &facts);
         let status = roster.map(|(status, _)| status);
         let out_from =
             roster.filter(|(status, _)| *status == DayStatus::Out).and_then(|(_, minute)| time(minute?));
@@ -89,9 +112,17 @@ impl UnitDay {
                 tz: yard.zone,
             },
         );
-        told.retain(|told| told.fact.day == number);
-        let phone = phone_of(ledger, &truth, truck, number, yard.cut_ms)?;
-        Ok(UnitDay { door, truck, state, status, expected, day, told, uses, phone })
+        let of_day = facts.iter().filter(|told| told.fact.day == number);
+        let told =
+            of_day.filter_map(|told| Some(Told { fact: told.fact, entry: told.entry.clone()? })).collect();
+        let wrote = state.wrote_last.filter(|wrote| wrote.day >= number.saturating_sub(WROTE_DAYS));
+        let phone = wrote.map(|wrote| KeyId(wrote.device));
+        Ok(UnitDay { door, truck: state.truck, state, later, status, expected, day, told, uses, phone })
+    }
+
+    /// As all its entries add up to, those after the cut too.
+    pub(super) fn as_known(&self) -> &UnitState {
+        self.later.as_ref().unwrap_or(&self.state)
     }
 
     /// The entry of the day with this id.
@@ -101,12 +132,12 @@ impl UnitDay {
 }
 
 /// A calendar day as the projection counts them: days since 1970-01-01.
-pub(super) fn day_number(day: NaiveDate) -> i32 {
+pub(crate) fn day_number(day: NaiveDate) -> i32 {
     day.num_days_from_ce().saturating_sub(719_163)
 }
 
 /// An entry by its number; none when it does not read.
-pub(super) fn entry_of(truth: &Truth<'_>, n: i64) -> Result<Option<(HeldEntry, Entry)>, ShopError> {
+pub(crate) fn entry_of(truth: &Truth<'_>, n: i64) -> Result<Option<(HeldEntry, Entry)>, ShopError> {
     let Some(held) = truth.entry(n)? else { return Ok(None) };
     Ok(Entry::from_payload(&held.row.payload).ok().map(|entry| (held, entry)))
 }
@@ -115,54 +146,33 @@ fn time(minute: u16) -> Option<NaiveTime> {
     NaiveTime::from_num_seconds_from_midnight_opt(u32::from(minute).saturating_mul(60), 0)
 }
 
-fn use_of(told: &Told) -> Option<Use> {
+fn use_of(entry: &Entry) -> Option<Use> {
     // What was typed in at a desk shows nobody at the truck.
-    if !matches!(told.entry.source, Source::Phone | Source::Paper) {
+    if !matches!(entry.source, Source::Phone | Source::Paper) {
         return None;
     }
-    let what = match &told.entry.fact {
+    let what = match &entry.fact {
         Fact::StartAir(_) => UseKind::Start,
         Fact::Drive(_) => UseKind::Drive,
         Fact::TopUp(_) => UseKind::Pour,
         Fact::HourReading(_) => UseKind::Reading,
         _ => return None,
     };
-    Some(Use { at: told.entry.at.moment(), entry: told.entry.id.0, what })
+    Some(Use { at: entry.at.moment(), entry: entry.id.0, what })
 }
 
-fn walks(told: &[Told]) -> (Vec<PreTrip>, Vec<EndOfDay>) {
+fn walks(yard: &Yard, facts: &[&DayFact]) -> (Vec<PreTrip>, Vec<EndOfDay>) {
     let (mut pre_trips, mut ends) = (Vec::new(), Vec::new());
-    for Told { entry, .. } in told {
-        let (at, id) = (entry.at.moment(), entry.id.0);
-        let person = entry.person.map_or(Uuid::nil(), |person| person.0);
-        match &entry.fact {
-            Fact::PreTripSection(_) => pre_trips.push(PreTrip { signed_at: at, entry: id, person }),
-            Fact::EndOfDay(_) => ends.push(EndOfDay { at, entry: id, person }),
+    for DayFact { fact, .. } in facts {
+        let (at, entry) = (yard.stamp_ms(fact.at_ms).moment(), fact.id.0);
+        let person = fact.person.map_or(Uuid::nil(), |person| person.0);
+        match FactKind::from_code(fact.kind) {
+            FactKind::PreTripSection => pre_trips.push(PreTrip { signed_at: at, entry, person }),
+            FactKind::EndOfDay => ends.push(EndOfDay { at, entry, person }),
             _ => {}
         }
     }
     (pre_trips, ends)
-}
-
-fn phone_of(
-    ledger: &Ledger,
-    truth: &Truth<'_>,
-    truck: TruckId,
-    day: i32,
-    cut_ms: i64,
-) -> Result<Option<KeyId>, ShopError> {
-    // The newest day first: usually it answers, and no older one is read.
-    for day in (day.saturating_sub(PHONE_DAYS)..=day).rev() {
-        let mut facts = truth.facts_of_unit_days(truck, day, day)?;
-        facts.sort_by_key(|fact| (fact.at_ms, fact.id));
-        for fact in facts.iter().rev().filter(|fact| fact.at_ms <= cut_ms) {
-            let Some(held) = truth.entry(fact.n)? else { continue };
-            if held.row.actor.key() != ledger.root().shop.id() {
-                return Ok(Some(held.row.actor.key()));
-            }
-        }
-    }
-    Ok(None)
 }
 
 /// 24 hours before a moment, in milliseconds.

@@ -53,9 +53,11 @@ pub(super) fn against(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result
             let opened = knowing::first_held(ledger, entry)?;
             let (mut could_know, mut shop_knew, mut driver_knew) = (false, None, None);
             if let Some(opened) = &opened {
-                could_know = Reach::had_seen(&truth, &told.held, opened)?;
                 shop_knew = Some(knowing::shop_knew(yard, opened));
-                driver_knew = knowing::phone_knew(ledger, yard, told.held.row.actor.key(), opened)?;
+                if let Some(held) = truth.entry(told.fact.n)? {
+                    could_know = Reach::had_seen(&truth, &held, opened)?;
+                    driver_knew = knowing::phone_knew(ledger, yard, held.row.actor.key(), opened)?;
+                }
             }
             let clock = |at: Option<sumpbook_trade::Stamp>, never: &str| {
                 at.map_or_else(|| never.to_owned(), |at| yard.clock(at))

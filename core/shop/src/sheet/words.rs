@@ -7,7 +7,7 @@ use sumpbook_trade::day::{DayStatus, UseKind};
 use sumpbook_trade::record::{Glass, Pour};
 
 /// The text a kebab-case choice has in JSON.
-pub(super) fn key<T: Serialize>(choice: &T) -> String {
+pub(crate) fn key<T: Serialize>(choice: &T) -> String {
     match serde_json::to_value(choice) {
         Ok(serde_json::Value::String(text)) => text,
         Ok(other) => other.to_string(),
@@ -29,7 +29,7 @@ pub(super) fn status_word(status: Option<DayStatus>) -> String {
 }
 
 /// "30 %", "below view".
-pub(super) fn glass(glass: Glass) -> String {
+pub(crate) fn glass(glass: Glass) -> String {
     match glass {
         Glass::Percent(level) => format!("{level} %"),
         Glass::BelowView => "below view".to_owned(),
@@ -38,7 +38,7 @@ pub(super) fn glass(glass: Glass) -> String {
 }
 
 /// What was poured in all: summed by the unit each was given in, "0.21 qt" or "0.2 qt + 100 mL".
-pub(super) fn poured(pours: &[Pour]) -> String {
+pub(crate) fn poured(pours: &[Pour]) -> String {
     let mut sums: BTreeMap<String, i64> = BTreeMap::new();
     let mut most: BTreeMap<String, u8> = BTreeMap::new();
     for pour in pours {

@@ -1,7 +1,10 @@
 //! The shop against the invented month of Tern Hollow Water: invented data, outcomes worked by rule.
 
+mod archives;
 mod closing;
+mod closing_by_itself;
 mod demo_month;
 mod folder;
 mod month;
-mod yard;
+mod tables;
+pub(crate) mod yard;

@@ -16,18 +16,18 @@ use crate::sheet::{DaySheet, Evening, Morning, Sections, View, day_sheet};
 use crate::*;
 
 /// A phone: a ledger of its own that follows the shop when it exchanges.
-pub(super) struct Phone {
-    pub(super) ledger: Ledger,
+pub(crate) struct Phone {
+    pub(crate) ledger: Ledger,
     sent: i64,
 }
 
-pub(super) struct Yard {
-    pub(super) shop: Shop,
-    pub(super) phones: Vec<Phone>,
-    _folder: tempfile::TempDir,
+pub(crate) struct Yard {
+    pub(crate) shop: Shop,
+    pub(crate) phones: Vec<Phone>,
+    pub(crate) folder: tempfile::TempDir,
 }
 
-pub(super) const PEOPLE: [(&str, Role); 12] = [
+pub(crate) const PEOPLE: [(&str, Role); 12] = [
     ("Ilse Marrow", Role::Manager),
     ("Dov Petrakis", Role::Mechanic),
     ("Wren Castellane", Role::Mechanic),
@@ -67,17 +67,17 @@ const UNITS: [Unit; 6] = [
     ("TH-08", "2022-06-15", 0, Some((5_402, "2025-10-20")), Some("2025-10-20"), None),
 ];
 
-pub(super) fn at(text: &str) -> Stamp {
+pub(crate) fn at(text: &str) -> Stamp {
     text.parse().unwrap()
 }
 
-pub(super) fn day(text: &str) -> NaiveDate {
+pub(crate) fn day(text: &str) -> NaiveDate {
     text.parse().unwrap()
 }
 
 impl Yard {
     /// The yard on Sunday evening, everything known of it brought in.
-    pub(super) fn new() -> Yard {
+    pub(crate) fn new() -> Yard {
         let folder = tempfile::tempdir().unwrap();
         let begin = at("2026-10-18T12:00:00-06:00");
         let options = InitOptions {
@@ -138,28 +138,28 @@ impl Yard {
             let ledger = Ledger::over(Store::in_memory().unwrap(), shop.ledger.root(), key).unwrap();
             phones.push(Phone { ledger, sent: 0 });
         }
-        let mut yard = Yard { shop, phones, _folder: folder };
+        let mut yard = Yard { shop, phones, folder };
         for phone in 1..=3 {
             yard.exchange(phone, "2026-10-18T16:40:00-06:00");
         }
         yard
     }
 
-    pub(super) fn who(&self, name: &str) -> PersonId {
+    pub(crate) fn who(&self, name: &str) -> PersonId {
         let first = |full: &str| full.split(' ').next() == Some(name);
         self.shop.ledger.fleet().people.values().find(|p| first(&p.name)).unwrap().person
     }
 
-    pub(super) fn hand(&self, name: &str, when: &str) -> Hand {
+    pub(crate) fn hand(&self, name: &str, when: &str) -> Hand {
         Hand::of(self.who(name), at(when)).received(at(when))
     }
 
-    pub(super) fn truck(&self, door: &str) -> TruckId {
+    pub(crate) fn truck(&self, door: &str) -> TruckId {
         self.shop.unit(door).unwrap()
     }
 
     /// Someone signs a fact on a phone of the yard; it comes to the shop at that phone's next exchange.
-    pub(super) fn sign(
+    pub(crate) fn sign(
         &mut self,
         phone: usize,
         who: &str,
@@ -170,7 +170,7 @@ impl Yard {
         self.sign_with(phone, who, door, when, None, fact)
     }
 
-    pub(super) fn sign_with(
+    pub(crate) fn sign_with(
         &mut self,
         phone: usize,
         who: &str,
@@ -201,7 +201,7 @@ impl Yard {
     }
 
     /// A phone meets the shop: what either has that the other lacks goes over, and the log says so.
-    pub(super) fn exchange(&mut self, phone: usize, when: &str) {
+    pub(crate) fn exchange(&mut self, phone: usize, when: &str) {
         let ms = at(when).unix_ms();
         let Phone { ledger, sent } = &mut self.phones[phone - 1];
         let fleet = self.shop.ledger.root().fleet;
@@ -224,31 +224,31 @@ impl Yard {
         self.shop.ledger.store_mut().log_exchange(&row).unwrap();
     }
 
-    pub(super) fn sheet(&self, of: &str, view: View, when: &str) -> DaySheet {
+    pub(crate) fn sheet(&self, of: &str, view: View, when: &str) -> DaySheet {
         day_sheet(&self.shop.ledger, day(of), view, at(when)).unwrap()
     }
 
-    pub(super) fn evening(&self, of: &str, when: &str) -> Evening {
+    pub(crate) fn evening(&self, of: &str, when: &str) -> Evening {
         match self.sheet(of, View::Evening, when).view {
             Sections::Evening(evening) => *evening,
             Sections::Morning(_) => panic!("a morning"),
         }
     }
 
-    pub(super) fn morning(&self, of: &str, when: &str) -> Morning {
+    pub(crate) fn morning(&self, of: &str, when: &str) -> Morning {
         match self.sheet(of, View::Morning, when).view {
             Sections::Morning(morning) => *morning,
             Sections::Evening(_) => panic!("an evening"),
         }
     }
 
-    pub(super) fn close(&mut self, of: &str, when: &str) -> Closing {
+    pub(crate) fn close(&mut self, of: &str, when: &str) -> Closing {
         let hand = self.hand("Ilse", when);
         close(&mut self.shop, day(of), &hand).unwrap()
     }
 
     /// The due list's words for one task.
-    pub(super) fn due(&self, door: &str, task: &str, when: &str) -> String {
+    pub(crate) fn due(&self, door: &str, task: &str, when: &str) -> String {
         let list = crate::due::due_list(&self.shop.ledger, at(when)).unwrap();
         let row = list.rows.iter().find(|row| row.unit == door && row.task == task);
         row.map_or_else(|| "not on the list".to_owned(), |row| row.said.clone())
@@ -256,7 +256,7 @@ impl Yard {
 }
 
 /// History from an old binder.
-pub(super) fn brought_in(
+pub(crate) fn brought_in(
     shop: &mut Shop,
     truck: TruckId,
     fact: Fact,
@@ -281,7 +281,7 @@ pub(super) fn brought_in(
     shop.ledger.record(&[NewEntry { entry, truck: Some(truck) }], came.unix_ms()).unwrap();
 }
 
-pub(super) fn answer(item: &str, place: Option<&str>, severity: Option<Severity>, words: &str) -> Answer {
+pub(crate) fn answer(item: &str, place: Option<&str>, severity: Option<Severity>, words: &str) -> Answer {
     Answer {
         item: item.into(),
         place: place.map(str::to_owned),
@@ -296,20 +296,20 @@ pub(super) fn answer(item: &str, place: Option<&str>, severity: Option<Severity>
     }
 }
 
-pub(super) fn walk(answers: Vec<Answer>, minutes: u32) -> PreTripSection {
+pub(crate) fn walk(answers: Vec<Answer>, minutes: u32) -> PreTripSection {
     let walk = WalkId(Uuid::from_u128(7));
     PreTripSection { walk, edition: 1, answers, seconds: Some(minutes * 60), complete: true }
 }
 
-pub(super) fn reading(figure: i64) -> HourReading {
+pub(crate) fn reading(figure: i64) -> HourReading {
     HourReading { meter: Meter::Compressor, figure: Tenths(figure), how: How::Asked, kept_when_asked: false }
 }
 
-pub(super) fn drive(what: DriveWhat) -> Drive {
+pub(crate) fn drive(what: DriveWhat) -> Drive {
     Drive { what, in_spite_of_lock: None }
 }
 
-pub(super) fn end_of_day() -> EndOfDay {
+pub(crate) fn end_of_day() -> EndOfDay {
     EndOfDay {
         defects: vec![],
         none_found: true,
@@ -320,11 +320,11 @@ pub(super) fn end_of_day() -> EndOfDay {
     }
 }
 
-pub(super) fn note(what: NoteKind, as_shown: &str, gone: Option<EntryId>) -> DisplayNote {
+pub(crate) fn note(what: NoteKind, as_shown: &str, gone: Option<EntryId>) -> DisplayNote {
     DisplayNote { what, as_shown: as_shown.into(), stopped_by_itself: None, gone_again: gone, photo: None }
 }
 
-pub(super) fn service(tasks: &[&str]) -> ServiceDone {
+pub(crate) fn service(tasks: &[&str]) -> ServiceDone {
     let tasks = tasks.iter().map(|task| TaskId::from(*task)).collect();
     ServiceDone { tasks, oil: None, parts: vec![], oil_reason: None, photo: None }
 }

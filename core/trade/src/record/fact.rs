@@ -166,4 +166,6 @@ facts! {
     50 LateAccepted,
     /// A day's sheet was closed.
     51 SheetClosed,
+    /// A page of paper was typed in.
+    54 PaperPage,
 }

@@ -102,4 +102,19 @@ record! {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         #[n(5)] pub notes_seen: Vec<EntryId>,
     }
+
+    /// A page of paper was typed in at the shop: who typed it is the entry's person.
+    pub struct PaperPage {
+        /// The entry of whoever signed the page, written down from it.
+        #[n(0)] pub signed: EntryId,
+        /// The number printed or written on the page.
+        #[n(1)] pub number: Option<String>,
+        /// Edition of the checklist that the page has.
+        #[n(2)] pub edition: u32,
+        /// Which of the unit's own editions it has: 1 as it was first registered, one more with each change of
+        /// what it has.
+        #[n(3)] pub unit_edition: u32,
+        /// A photo of the page.
+        #[n(4)] pub photo: Option<Digest>,
+    }
 }

@@ -40,6 +40,7 @@ mod hours;
 mod inspection;
 mod notes;
 mod oil;
+mod photos;
 mod repair;
 mod service;
 
@@ -54,7 +55,7 @@ pub use fleet::{
     SetProfile, SetRegistered, TruckRegistered,
 };
 pub use hours::{HourReading, HoursEstimate, Meter, MeterExchange};
-pub use inspection::{Answer, AnswerKind, EndOfDay, How, ItemFigure, PreTripSection};
+pub use inspection::{Answer, AnswerKind, EndOfDay, How, ItemFigure, PaperPage, PreTripSection};
 pub use notes::{Acknowledgement, DisplayNote, NoteKind};
 pub use oil::{
     Glass, LabAnswer, LevelCheck, OilCondition, OilLook, Pour, Sample, SiteCondition, SiteDust, StopWait,

@@ -28,12 +28,10 @@ pub(super) fn body(phone: &Ledger) -> Vec<u8> {
     let own = phone.own_key();
     let signing = SigningKey::from_bytes(own.secret());
     let mut body = own.public().bytes().to_vec();
-    for held in phone.store().truth().between(0, i64::MAX, i64::MAX).unwrap() {
-        if held.row.actor.key() == own.id() {
-            body.extend((held.row.payload.len() as u32).to_be_bytes());
-            body.extend(&held.row.payload);
-            body.extend(signing.sign(&held.row.payload).to_bytes());
-        }
+    for held in super::own(phone) {
+        body.extend((held.row.payload.len() as u32).to_be_bytes());
+        body.extend(&held.row.payload);
+        body.extend(signing.sign(&held.row.payload).to_bytes());
     }
     zstd::encode_all(body.as_slice(), 3).unwrap()
 }
@@ -45,7 +43,7 @@ pub(super) struct PlainLog {
 }
 
 impl PlainLog {
-    pub(super) fn begin(threads: &Runtime, folder: &Path, _phones: u32) -> PlainLog {
+    pub(super) fn begin(threads: &Runtime, folder: &Path) -> PlainLog {
         let (jobs, taken) = sync_channel::<Waiting>(1_024);
         let path = folder.join("plain.db");
         std::thread::spawn(move || write(&path, &taken));

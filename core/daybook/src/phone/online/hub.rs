@@ -5,12 +5,13 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use sumpbook_trade::FleetId;
-use ureq::Agent;
+use sumpbook_trade::record::Digest;
 use ureq::config::Config;
-use ureq::http::Uri;
+use ureq::http::{Response, Uri};
 use ureq::tls::{Certificate, RootCerts, TlsConfig, TlsProvider};
 use ureq::unversioned::resolver::{DefaultResolver, ResolvedSocketAddrs, Resolver};
 use ureq::unversioned::transport::{DefaultConnector, NextTimeout};
+use ureq::{Agent, Body};
 
 use super::authority::{host_name, root};
 use crate::gate::PublicKey;
@@ -18,6 +19,12 @@ use crate::parcel::limits;
 
 /// The header in which the hub gives the challenge for the next parcel, 32 hex digits.
 pub const CHALLENGE: &str = "sumpbook-challenge";
+/// The header that says where a piece of a photo begins, and how many bytes of it the hub has.
+pub const OFFSET: &str = "upload-offset";
+/// The header that says how many bytes a photo has.
+pub const LENGTH: &str = "upload-length";
+/// The header that says whether a photo is whole at the hub: `?1` or `?0` (RFC 9651, 3.3.6).
+pub const COMPLETE: &str = "upload-complete";
 /// Characters of a refusal's words that are kept.
 const MOST_WORDS: u64 = 2_000;
 
@@ -32,6 +39,17 @@ pub struct HubSaid {
     pub wait_s: Option<u64>,
     /// The body: a parcel for 200, else words.
     pub body: Vec<u8>,
+}
+
+/// What the hub said of a photo.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PhotoSaid {
+    /// The status of HTTP.
+    pub status: u16,
+    /// Bytes of it that the hub has from this phone.
+    pub offset: Option<u64>,
+    /// It is whole there.
+    pub complete: bool,
 }
 
 /// Why nothing was heard.
@@ -88,12 +106,11 @@ impl Hub {
     /// # Errors
     /// When nothing, or nobody known, answers.
     pub fn exchange(&self, parcel: &[u8], until: Instant) -> Result<HubSaid, Unreached> {
-        let left = until.saturating_duration_since(Instant::now()).max(Duration::from_millis(1));
         let sent = self
             .agent
             .post(format!("{}/v1/exchange", self.url))
             .config()
-            .timeout_global(Some(left))
+            .timeout_global(Some(left(until)))
             .build()
             .content_type("application/vnd.sumpbook.parcel")
             .send(parcel);
@@ -111,6 +128,60 @@ impl Hub {
         }
         Ok(HubSaid { status, challenge, wait_s, body })
     }
+
+    /// Asks how far a photo came.
+    ///
+    /// # Errors
+    /// When nothing, or nobody known, answers.
+    pub fn photo_at(&self, photo: Digest, token: &[u8; 32], until: Instant) -> Result<PhotoSaid, Unreached> {
+        let request = self.agent.head(self.photo_url(photo)).header("authorization", bearer(token));
+        said_of(request.config().timeout_global(Some(left(until))).build().call())
+    }
+
+    /// Sends one piece of a photo of `length` bytes, beginning at `offset`.
+    ///
+    /// # Errors
+    /// When nothing, or nobody known, answers.
+    pub fn send_piece(
+        &self,
+        photo: Digest,
+        token: &[u8; 32],
+        offset: u64,
+        length: u64,
+        piece: &[u8],
+        until: Instant,
+    ) -> Result<PhotoSaid, Unreached> {
+        let request = self.agent.put(self.photo_url(photo)).header("authorization", bearer(token));
+        let request = request.header(OFFSET, offset.to_string()).header(LENGTH, length.to_string());
+        let request = request.content_type("application/octet-stream");
+        said_of(request.config().timeout_global(Some(left(until))).build().send(piece))
+    }
+
+    fn photo_url(&self, photo: Digest) -> String {
+        format!("{}/v1/photo/{photo}", self.url)
+    }
+}
+
+fn left(until: Instant) -> Duration {
+    until.saturating_duration_since(Instant::now()).max(Duration::from_millis(1))
+}
+
+fn bearer(token: &[u8; 32]) -> String {
+    format!("Bearer {}", Digest(*token))
+}
+
+fn said_of(sent: Result<Response<Body>, ureq::Error>) -> Result<PhotoSaid, Unreached> {
+    let response = sent.map_err(unreached)?;
+    let header = |name: &str| response.headers().get(name).and_then(|value| value.to_str().ok());
+    let said = PhotoSaid {
+        status: response.status().as_u16(),
+        offset: header(OFFSET).and_then(|value| value.parse().ok()),
+        complete: header(COMPLETE) == Some("?1"),
+    };
+    // Read to its end, so that the connection can be used again.
+    let mut reader = response.into_body().into_reader().take(MOST_WORDS);
+    let _ = std::io::copy(&mut reader, &mut std::io::sink());
+    Ok(said)
 }
 
 fn challenge_of(hex: &str) -> Option<[u8; 16]> {

@@ -4,8 +4,12 @@ mod authority;
 mod back_off;
 mod hub;
 mod once;
+mod photos;
+mod sentence;
 
 pub use authority::{authority, host_name};
 pub use back_off::{BackOff, is_urgent};
-pub use hub::{CHALLENGE, Hub, HubSaid, Unreached};
+pub use hub::{CHALLENGE, COMPLETE, Hub, HubSaid, LENGTH, OFFSET, PhotoSaid, Unreached};
 pub use once::{Exchanged, OnlineError, PATIENCE, Wish};
+pub use photos::{PhotoStop, PhotosSent};
+pub use sentence::Sentence;

@@ -4,7 +4,7 @@ use std::time::{Duration, Instant};
 
 use sumpbook_trade::Stamp;
 
-use super::{BackOff, Hub, HubSaid, Unreached, is_urgent};
+use super::{BackOff, Hub, HubSaid, PhotosSent, Unreached, is_urgent};
 use crate::exchange::{self, Came, ExchangeError};
 use crate::phone::{Daybook, PhoneError};
 
@@ -24,6 +24,8 @@ pub struct Exchanged {
     pub came: usize,
     /// Entries the shop did not take, each with its reason kept beside it.
     pub refused: usize,
+    /// Entries put in their place again, because a copy of this phone wrote in it first.
+    pub placed_again: usize,
     /// Messages sent.
     pub turns: usize,
     /// Bytes sent and received, bodies only.
@@ -40,6 +42,8 @@ pub struct Exchanged {
     pub whole: bool,
     /// Hub time minus this clock, milliseconds.
     pub clock_off_ms: Option<i64>,
+    /// What became of photos, which go after the entries.
+    pub photos: PhotosSent,
 }
 
 /// Why an exchange did not come about. Everything recorded stays on this phone.
@@ -125,19 +129,27 @@ impl Daybook {
                 self.keep_back_off(next)?;
             }
         }
-        let mut exchanged = done?;
+        let (mut exchanged, token) = done?;
         exchanged.acknowledged = before.saturating_sub(exchange::counts(self.ledger())?.on_this_phone);
+        if exchanged.shop_set_back {
+            self.ledger_mut().store_mut().doubt_photos().map_err(PhoneError::from)?;
+        }
+        if let Some(token) = token.filter(|_| exchanged.whole && !exchanged.two_shops) {
+            exchanged.photos = self.send_photos(hub, &token, clock, until)?;
+        }
         Ok(exchanged)
     }
 
+    /// What came of the entries, and the permission to send photos.
     fn turns(
         &mut self,
         hub: &Hub,
         clock: &dyn Fn() -> Stamp,
         until: Instant,
         asked_s: &mut Option<u64>,
-    ) -> Result<Exchanged, OnlineError> {
+    ) -> Result<(Exchanged, Option<[u8; 32]>), OnlineError> {
         let mut done = Exchanged::default();
+        let mut token = None;
         let (mut stale, mut unknown) = (0, 0);
         for _ in 0..MOST_TURNS {
             let sent_at = clock();
@@ -171,15 +183,16 @@ impl Daybook {
             let came =
                 exchange::take_answer(self.ledger_mut(), request.digest, &said.body, sent_at, clock())?;
             done.add(&came);
+            token = came.token.or(token);
             if !came.more {
                 done.whole = came.enrolled;
-                return Ok(done);
+                break;
             }
             if Instant::now() >= until {
-                return Ok(done);
+                break;
             }
         }
-        Ok(done)
+        Ok((done, token))
     }
 
     /// When to turn to the hub next, as of `now`.
@@ -240,6 +253,7 @@ impl Exchanged {
     fn add(&mut self, came: &Came) {
         self.came += came.taken.admitted;
         self.refused += came.taken.refused.len();
+        self.placed_again += came.taken.placed_again;
         self.enrolled = came.enrolled;
         self.stopped |= came.stopped;
         self.shop_set_back |= came.taken.shop_set_back;

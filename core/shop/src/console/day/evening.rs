@@ -120,7 +120,7 @@ fn expected(words: &Words, row: &ExpectedRow) -> String {
 }
 
 /// "done 06:32", "covered Mon 18:52 to Tue 18:52", "due out 19:00", "stored".
-pub(super) fn state(words: &Words, row: &ExpectedRow) -> String {
+pub(in crate::console) fn state(words: &Words, row: &ExpectedRow) -> String {
     let at = words.at_or(row.at, "any-time");
     match row.state.as_str() {
         "covered" => {

@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
+use crate::console::language::escaped;
 use crate::console::mark::{self, LockNow, Pair};
 use crate::console::table::{Table, door, name, said};
 use crate::console::words::Words;
@@ -32,11 +33,6 @@ pub(super) fn defects(words: &Words, id: &str, caption: &str, rows: &[DefectRow]
         if row.repeat {
             what = format!("{what} ({})", words.t("defect-again"));
         }
-        let next = match row.state.as_str() {
-            "awaiting-review" => words.t("next-review"),
-            "closed" => words.t("next-none"),
-            _ => words.t("next-certify"),
-        };
         vec![
             door(&row.unit),
             said(what),
@@ -44,10 +40,34 @@ pub(super) fn defects(words: &Words, id: &str, caption: &str, rows: &[DefectRow]
             row.other_answer.as_ref().map_or_else(|| said(words.t("none-dash")), |row| answer(words, row)),
             said(locks(words, &row.locks)),
             said(if row.photos.is_empty() { words.t("none-dash") } else { row.photos.len().to_string() }),
-            said(next),
+            next_step(words, row),
         ]
     });
     Table::new(id, caption, heads).rows(rows).draw()
+}
+
+/// What is to be done about a defect, each a way there: certify it, plan a visit, wait for a part.
+pub(in crate::console) fn next_step(words: &Words, row: &DefectRow) -> Markup {
+    let unit = escaped(&row.unit);
+    match row.state.as_str() {
+        "awaiting-review" => said(words.t("next-review")),
+        "closed" => said(words.t("next-none")),
+        _ => html! {
+            span class="acts" {
+                a class="button" href=(certify_href(&row.unit, &row.item, row.place.as_deref())) {
+                    (words.t("do-certify"))
+                } " "
+                a class="button" href=(format!("/due?unit={unit}#visit")) { (words.t("do-plan")) } " "
+                a class="button" href=(format!("/due?unit={unit}#wait")) { (words.t("do-wait")) }
+            }
+        },
+    }
+}
+
+/// Where a defect is certified.
+pub(in crate::console) fn certify_href(unit: &str, item: &str, place: Option<&str>) -> String {
+    let place = place.map_or_else(String::new, |place| format!("/{place}"));
+    format!("/certificates?unit={}&item={}", escaped(unit), escaped(&format!("{item}{place}")))
 }
 
 /// What stands locked, since when, and who knew when.
@@ -59,9 +79,13 @@ pub(super) fn locked(words: &Words, id: &str, caption: &str, rows: &[LockedRow])
         let next = match row.certified {
             Some(at) => {
                 let at = words.at(at);
-                words.with("next-review-since", &[("when", Arg::Text(&at))])
+                said(words.with("next-review-since", &[("when", Arg::Text(&at))]))
             }
-            None => words.t("next-certify"),
+            None => html! {
+                a class="button" href=(certify_href(&row.unit, &row.item, row.place.as_deref())) {
+                    (words.t("do-certify"))
+                }
+            },
         };
         vec![
             door(&row.unit),
@@ -73,7 +97,7 @@ pub(super) fn locked(words: &Words, id: &str, caption: &str, rows: &[LockedRow])
             },
             said(words.at_or(row.shop_knew, "not-yet")),
             said(words.at_or(row.driver_knew, "not-yet")),
-            said(next),
+            next,
         ]
     });
     Table::new(id, caption, heads).rows(rows).draw()

@@ -25,6 +25,8 @@ use super::visit::{Body, Telling, Visit};
 use crate::close;
 use crate::sheet::{Sections, View};
 
+pub(super) use evening::state as expected;
+pub(super) use found::{answer, locks, next_step};
 pub(super) use view::DayView;
 
 /// Its pages.

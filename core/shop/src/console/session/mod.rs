@@ -32,6 +32,7 @@ pub(super) struct Doors {
     sessions: Mutex<Sessions>,
     attempts: Mutex<Attempts>,
     hashing: Semaphore,
+    changing: tokio::sync::Mutex<()>,
 }
 
 /// What became of a sign-in.
@@ -57,7 +58,13 @@ impl Doors {
             sessions: Mutex::default(),
             attempts: Mutex::default(),
             hashing: Semaphore::new(AT_ONCE),
+            changing: tokio::sync::Mutex::default(),
         }
+    }
+
+    /// A turn to change who may sign in: one at a time.
+    pub(super) async fn changing(&self) -> tokio::sync::MutexGuard<'_, ()> {
+        self.changing.lock().await
     }
 
     /// Tries to sign in. An unknown name takes as long as a wrong password.

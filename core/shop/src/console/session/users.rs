@@ -53,6 +53,15 @@ struct Known {
     shown: Option<(String, String)>,
 }
 
+impl Known {
+    /// Whether nobody else could write any more without this one.
+    fn is_last_shop(&self, name: &str) -> bool {
+        let may_write = |user: &&User| user.role == Role::Shop;
+        let mut shops = self.users.iter().filter(may_write);
+        shops.clone().any(|user| same(&user.name, name)) && shops.all(|user| same(&user.name, name))
+    }
+}
+
 /// Why users cannot be read or set.
 #[derive(Debug, thiserror::Error)]
 pub enum UserError {
@@ -73,6 +82,11 @@ pub enum UserError {
     /// A name is missing.
     #[error("say whose password this is. Nothing was changed.")]
     NoName,
+    /// Nobody could write any more.
+    #[error(
+        "this is the last sign-in that may write. Nothing was changed. Give another one the shop role first."
+    )]
+    LastShop,
     /// The system has no randomness.
     #[error("the system gives no random numbers. Nothing was changed.")]
     Random,
@@ -103,9 +117,45 @@ impl Users {
             return Err(UserError::Password);
         }
         let mut known = self.read()?;
+        // A password that everybody was shown is no longer this one.
+        known.shown = known.shown.filter(|(shown, _)| !same(shown, name));
         known.users.retain(|user| !same(&user.name, name));
         known.users.push(User { name: name.to_owned(), role, hash: password::hash(password)? });
         self.write(&known)
+    }
+
+    /// Takes someone's sign-in away; whoever was signed in with it is out. Returns whether there was one.
+    ///
+    /// # Errors
+    /// When it is the last that may write, or the file cannot be written.
+    pub fn remove(&self, name: &str) -> Result<bool, UserError> {
+        let mut known = self.read()?;
+        if known.is_last_shop(name) {
+            return Err(UserError::LastShop);
+        }
+        let before = known.users.len();
+        known.users.retain(|user| !same(&user.name, name));
+        known.shown = known.shown.filter(|(shown, _)| !same(shown, name));
+        let there = known.users.len() < before;
+        self.write(&known).map(|()| there)
+    }
+
+    /// Whether nobody but this one may write.
+    ///
+    /// # Errors
+    /// When the file does not read.
+    pub fn is_last_that_writes(&self, name: &str) -> Result<bool, UserError> {
+        Ok(self.read()?.is_last_shop(name))
+    }
+
+    /// Everybody who may sign in and what they may do, by name.
+    ///
+    /// # Errors
+    /// When the file does not read.
+    pub fn list(&self) -> Result<Vec<(String, Role)>, UserError> {
+        let mut users: Vec<_> = self.read()?.users.into_iter().map(|user| (user.name, user.role)).collect();
+        users.sort_by(|a, b| a.0.cmp(&b.0));
+        Ok(users)
     }
 
     /// Sets a sign-in that the sign-in page of an invented fleet shows to everybody.
@@ -189,6 +239,22 @@ mod tests {
             let mode = fs::metadata(folder.path().join(FILE)).unwrap().permissions().mode();
             assert_eq!(mode & 0o777, 0o600);
         }
+    }
+
+    #[test]
+    fn a_sign_in_is_taken_away_and_the_last_that_writes_stays() {
+        let folder = tempfile::tempdir().unwrap();
+        let users = Users::of(folder.path());
+        users.set_shown("Ilse Marrow", Role::Shop, "first words").unwrap();
+        users.set("Edric Loomis", Role::Reader, "second words").unwrap();
+        assert!(matches!(users.remove("ilse marrow"), Err(UserError::LastShop)));
+        assert!(users.is_last_that_writes("Ilse Marrow").unwrap());
+        users.set("Dov Petrakis", Role::Shop, "third words").unwrap();
+        assert!(users.remove("ilse marrow").unwrap());
+        assert_eq!(users.shown().unwrap(), None, "nobody is shown a password that opens nothing");
+        assert!(!users.remove("ilse marrow").unwrap());
+        let names: Vec<String> = users.list().unwrap().into_iter().map(|(name, _)| name).collect();
+        assert_eq!(names, ["Dov Petrakis", "Edric Loomis"]);
     }
 
     #[test]

@@ -1,9 +1,43 @@
-//! To come in the next commit.
+//! One unit: its locks, its clocks, its hours, and everything recorded of it.
+
+mod fluids;
+mod history;
+mod hours;
+mod page;
+mod papers;
+mod set;
+mod tasks;
+mod told;
+mod view;
 
 use axum::Router;
+use axum::extract::{Path, Query};
+use axum::response::{IntoResponse, Redirect, Response};
+use axum::routing::get;
 
 use super::Console;
+use super::language::escaped;
+use super::place::Place;
+use super::refused::Refused;
+use super::visit::Visit;
 
+use view::Asked;
+
+/// Its pages.
 pub(super) fn routes() -> Router<Console> {
-    Router::new()
+    Router::new().route("/units/{door}", get(unit)).route("/unit/{door}", get(moved))
+}
+
+/// `GET /units/TH-01`
+async fn unit(
+    visit: Visit,
+    Path(door): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Refused> {
+    visit.show(Place::Units, move |ledger, now| view::read(ledger, now, &door, &asked), page::body).await
+}
+
+/// `GET /unit/TH-01`: as somebody may type it.
+async fn moved(_: Visit, Path(door): Path<String>) -> Response {
+    Redirect::permanent(&format!("/units/{}", escaped(&door))).into_response()
 }

@@ -1,10 +1,14 @@
 //! What may be asked.
 
+pub(super) mod in_out;
+
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use sumpbook_trade::{EntryId, Stamp};
+
+use in_out::{BringIn, Calendar, FromFile, Pack, TakeOut, ToFile, Verify};
 
 use super::examples::{RECORD_LINES, REGISTER_LINES, SHOP_LINES};
 
@@ -41,6 +45,10 @@ pub(super) enum Verb {
     Invite(Invite),
     /// Take in a phone's file and write the answer for the way back
     TakeIn(TakeIn),
+    /// Bring in older records from a table: a dry run first, then what it saw
+    BringIn(BringIn),
+    /// Write a table of one kind of record
+    TakeOut(TakeOut),
     /// A day as the shop reads it
     DaySheet(DaySheet),
     /// What runs out first
@@ -50,7 +58,21 @@ pub(super) enum Verb {
     /// Certify a defect, by name
     Certify(Certify),
     /// Work out every signature, hash, projection and closing again
-    Verify(Reading),
+    Verify(Verify),
+    /// The feed of what runs out, for calendars
+    Calendar(Calendar),
+    /// Write an evidence pack: all that is recorded of units, gaps first, with every signature
+    Pack(Pack),
+    /// Write the whole fleet into a file: every book as an automerge document, every entry
+    Export(ToFile),
+    /// Take a whole fleet into a new folder; its phrase is asked for
+    Import(FromFile),
+    /// Write a backup of the shop's folder, whoever writes meanwhile
+    Backup(ToFile),
+    /// Restore a backup into a new folder; its phrase is asked for
+    Restore(FromFile),
+    /// Make a new phrase that opens backups made from now on
+    Phrase,
     /// Answer phones and browsers until Ctrl-C
     Serve(Serve),
     /// Show a code that lets in one phone which can reach the hub
@@ -121,6 +143,9 @@ pub(super) struct Serve {
     /// Requests a second from one network address, eight times as many at once; more for a hub behind a proxy
     #[arg(long, default_value = "50", value_name = "N")]
     pub requests: std::num::NonZeroU32,
+    /// Close no day by itself; otherwise every ended day is closed at 04:00 of the yard, again when something came late
+    #[arg(long)]
+    pub close_by_hand: bool,
     /// Let the clock stand at this moment now and run on; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub clock: Option<Stamp>,
@@ -350,6 +375,11 @@ pub(super) enum PhoneVerb {
     /// Record from lines of JSON on standard input; each id is printed when its entry is durable
     #[command(after_help = RECORD_LINES)]
     Record,
+    /// Keep a photo; prints the name by which an entry can say it
+    Photo {
+        /// JPEG, PNG or WebP, at most 4 MiB
+        file: PathBuf,
+    },
     /// Show a screen
     Show {
         /// Which
@@ -423,7 +453,13 @@ pub(super) struct Demo {
     /// Live until the evening of this day; the first Wednesday when left out
     #[arg(long, value_name = "DAY")]
     pub until: Option<NaiveDate>,
-    /// Where; a temporary folder when left out
+    /// Where, and it stays; a temporary folder, deleted at the end, when left out
     #[arg(long, value_name = "DIR")]
     pub folder: Option<PathBuf>,
+    /// Where the hub listens; port 8443 of this machine, or any that is free, when left out
+    #[arg(long, value_name = "HOST:PORT", conflicts_with = "no_hub")]
+    pub address: Option<String>,
+    /// No hub: files carry everything; ends with the day sheet and keeps the folder
+    #[arg(long)]
+    pub no_hub: bool,
 }

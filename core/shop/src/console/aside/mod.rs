@@ -1,0 +1,60 @@
+//! Set aside: what does not count until a person says so, readings in dispute, services entered twice, and
+//! what was settled before.
+
+mod page;
+mod view;
+
+use axum::Router;
+use axum::response::Response;
+use axum::routing::{get, post};
+use sumpbook_trade::EntryId;
+use sumpbook_trade::record::Verdict;
+
+use super::Console;
+use super::form::Fields;
+use super::place::Place;
+use super::refused::Refused;
+use super::visit::Visit;
+use crate::settle::{accept_late, decide};
+
+/// Its page.
+pub(super) fn routes() -> Router<Console> {
+    Router::new().route("/set-aside", get(page)).route("/set-aside/decide", post(settle))
+}
+
+/// `GET /set-aside`
+async fn page(visit: Visit) -> Result<Response, Refused> {
+    visit.show(Place::Aside, |ledger, now| view::read(ledger, now).map(Some), page::body).await
+}
+
+/// `POST /set-aside/decide`: entries, what becomes of them, who says so and why.
+async fn settle(visit: Visit, fields: Fields) -> Result<Response, Refused> {
+    let entries = fields.all("entry").map(|id| id.parse::<EntryId>().map_err(|_| Refused::NotThere));
+    let entries: Vec<EntryId> = entries.collect::<Result<_, _>>()?;
+    let why = fields.owned("why").ok_or(Refused::Asked("aside-no-reason"))?;
+    let said = fields.owned("name").ok_or(Refused::Asked("aside-no-name"))?;
+    if !said.eq_ignore_ascii_case(visit.name()) {
+        return Err(Refused::Asked("aside-other-name"));
+    }
+    let verdict = match fields.text("verdict") {
+        Some("use") => Verdict::Use,
+        Some("leave-out") => Verdict::DoNotUse,
+        Some("same-service") => Verdict::SameService,
+        Some("reading-stands") => Verdict::ReadingStands,
+        _ => return Err(Refused::Asked("aside-no-verdict")),
+    };
+    visit
+        .write("/set-aside", move |shop, hand| {
+            // What a stopped phone brought is accepted by its own kind of entry, which says so for ever.
+            let mut late = false;
+            for entry in &entries {
+                late |= verdict == Verdict::Use && view::is_of_stopped_phone(&shop.ledger, *entry)?;
+            }
+            match late {
+                true => accept_late(shop, &entries, &why, hand),
+                false => decide(shop, &entries, verdict, &why, hand),
+            }
+            .map(|_| ())
+        })
+        .await
+}

@@ -1,0 +1,241 @@
+//! The list drawn: rows to tick, what can be done with them, visits, what to order.
+
+use maud::{Markup, html};
+use sumpbook_daybook::text::Arg;
+
+use super::{DueView, PAGE};
+use crate::console::due_words as told;
+use crate::console::language::escaped;
+use crate::console::table::{Table, door, said, section};
+use crate::console::visit::{Body, Telling};
+use crate::plan::{OrderRow, PlanRow, VisitRow};
+
+pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
+    let known = telling.at(view.known_at);
+    let main = html! {
+        div class="head" {
+            h1 { (telling.t("place-due")) }
+            p class="known" { (telling.with("due-known", &[("when", Arg::Text(&known))])) }
+            ul class="ways" {
+                li { button type="button" class="print" id="print" hidden { (telling.t("print")) } }
+            }
+        }
+        (filter(telling, view))
+        (rows(telling, view))
+        (visits(telling, view))
+        (orders(telling, &view.due.orders))
+        @for part in &view.due.parts {
+            p {
+                (door(&part.unit)) " "
+                (telling.with("waiting-part", &[("part", Arg::Text(&told::part(telling, Some(part))))]))
+            }
+        }
+    };
+    Body { title: telling.t("place-due"), main }
+}
+
+fn filter(telling: &Telling, view: &DueView) -> Markup {
+    let choice = |value: &str, key: &str| {
+        html! { option value=(value) selected[view.asked.first == value] { (telling.t(key)) } }
+    };
+    html! {
+        form class="inline" method="get" action="/due" {
+            label for="due-unit" {
+                (telling.with("due-units", &[("count", Arg::Count(count(view.due.units)))]))
+            }
+            input id="due-unit" name="unit" size="8" value=(view.asked.unit);
+            label for="due-first" { (telling.t("head-runs-out-first")) }
+            select id="due-first" name="first" {
+                (choice("", "due-both"))
+                (choice("hours", "first-hours"))
+                (choice("calendar", "first-calendar"))
+            }
+            button { (telling.t("due-show")) }
+        }
+    }
+}
+
+fn rows(telling: &Telling, view: &DueView) -> Markup {
+    let name = telling.t("section-near");
+    let beside = if view.count == 0 { telling.t("due-nothing") } else { String::new() };
+    let ticks = telling.writes();
+    let table = html! { (table(telling, &name, &view.due.rows, ticks)) (pages(telling, view)) };
+    let below = html! {
+        @if ticks && view.count > 0 {
+            form method="post" action="/due/plan" {
+                (telling.token())
+                (table)
+                (acts(telling, view))
+            }
+        } @else { (table) }
+    };
+    section("near", view.count, &name, &beside, &below)
+}
+
+fn table(telling: &Telling, caption: &str, rows: &[PlanRow], ticks: bool) -> Markup {
+    let heads = ["head-tick", "head-unit", "head-task", "head-hours-left", "head-last-good-day"];
+    let heads = heads.iter().chain(&["head-runs-out-first", "head-state", "head-part"]);
+    let heads = heads.chain(&["head-promised", "head-visit"]).map(|key| telling.t(key));
+    let rows = rows.iter().map(|row| {
+        let due = &row.due;
+        let task = telling.task(&due.task);
+        let dash = || telling.t("none-dash");
+        let of = format!("{}, {task}", due.unit);
+        vec![
+            html! {
+                label class="tick" {
+                    @if ticks {
+                        input type="checkbox" name="tick" value=(format!("{}@{}", due.task, due.unit)) aria-label=(of);
+                    }
+                    span class="narrow" { (door(&due.unit)) " " (task) }
+                }
+            },
+            door(&due.unit),
+            said(&task),
+            said(told::hours_left(telling, due)),
+            said(due.last_good_day.map_or_else(dash, |day| telling.short_day(day))),
+            said(told::first(telling, due)),
+            told::state(telling, due),
+            said(due.waiting_for.as_ref().map_or_else(dash, |part| part.part.clone())),
+            said(due.waiting_for.as_ref().and_then(|p| p.promised).map_or_else(dash, |day| telling.short_day(day))),
+            said(row.visit.as_ref().map_or_else(dash, |visit| when(telling, visit))),
+        ]
+    });
+    Table::new("near-table", caption, heads).wide(&[1, 2]).rows(rows).draw()
+}
+
+fn pages(telling: &Telling, view: &DueView) -> Markup {
+    let (from, shown) = (view.asked.from, view.due.rows.len());
+    if view.count <= PAGE && from == 0 {
+        return html! {};
+    }
+    let to = |from: usize| {
+        format!("/due?unit={}&first={}&from={from}", escaped(&view.asked.unit), escaped(&view.asked.first))
+    };
+    let last = from.saturating_add(shown);
+    html! {
+        p class="turn" {
+            (telling.with("due-of", &[
+                ("first", Arg::Count(count(from.saturating_add(1)))),
+                ("last", Arg::Count(count(last))),
+                ("count", Arg::Count(count(view.count))),
+            ])) " "
+            @if from > 0 { a href=(to(from.saturating_sub(PAGE))) { (telling.t("due-before")) } " " }
+            @if last < view.count { a href=(to(last)) { (telling.t("due-after")) } }
+        }
+    }
+}
+
+/// What becomes of the ticked rows.
+fn acts(telling: &Telling, view: &DueView) -> Markup {
+    html! {
+        p class="ticked" role="status" data-ticked hidden { span data-count { "0" } " " (telling.t("due-ticked")) }
+        fieldset class="acts" {
+            legend { (telling.t("plan-visit")) }
+            label for="plan-day" { (telling.t("head-day")) }
+            input id="plan-day" name="day" type="date" min=(view.due.today);
+            label for="plan-bay" { (telling.t("plan-bay")) }
+            input id="plan-bay" name="bay" size="6";
+            label for="plan-who" { (telling.t("head-who")) }
+            input id="plan-who" name="who" size="16" list="plan-people";
+            datalist id="plan-people" { @for name in &view.who { option value=(name) {} } }
+            button { (telling.t("plan-visit")) }
+        }
+        fieldset class="acts" {
+            legend { (telling.t("wait-part")) }
+            label for="wait-part" { (telling.t("head-part")) }
+            input id="wait-part" name="part" size="20";
+            label for="wait-promised" { (telling.t("head-promised")) }
+            input id="wait-promised" name="promised" type="date";
+            label class="show" { input type="checkbox" name="over" value="yes"; " " (telling.t("wait-ended")) }
+            button formaction="/due/wait" { (telling.t("wait-keep")) }
+        }
+        p { button formaction="/due/ticked" { (telling.t("service-open")) } }
+    }
+}
+
+fn visits(telling: &Telling, view: &DueView) -> Markup {
+    let name = telling.t("section-visits");
+    let beside = if view.due.visits.is_empty() { telling.t("none-planned") } else { String::new() };
+    let below = html! {
+        (visit_table(telling, "visits-table", &name, &view.due.visits))
+        @if !view.due.later.is_empty() {
+            details {
+                summary { (telling.with("visits-later", &[("count", Arg::Count(count(view.due.later.len())))])) }
+                (visit_table(telling, "later-visits-table", &telling.t("section-visits"), &view.due.later))
+            }
+        }
+    };
+    section("visits", view.due.visits.len(), &name, &beside, &below)
+}
+
+fn visit_table(telling: &Telling, id: &str, caption: &str, rows: &[VisitRow]) -> Markup {
+    let heads =
+        ["head-unit", "head-day", "head-task", "head-where-who", "head-next-step"].map(|key| telling.t(key));
+    let rows = rows.iter().map(|visit| {
+        let ticks =
+            visit.tasks.iter().map(|task| format!("&tick={}%40{}", escaped(task), escaped(&visit.unit)));
+        vec![
+            door(&visit.unit),
+            said(when(telling, visit)),
+            said(telling.listed(visit.tasks.iter().map(|task| telling.task(task)))),
+            said(visit.where_and_who.clone().unwrap_or_else(|| telling.t("not-said"))),
+            html! {
+                a href=(format!("/due/service?unit={}{}", escaped(&visit.unit), ticks.collect::<String>())) {
+                    (telling.t("service-open"))
+                }
+            },
+        ]
+    });
+    Table::new(id, caption, heads).rows(rows).draw()
+}
+
+/// "Thu 22 Oct", and that it was missed.
+fn when(telling: &Telling, visit: &VisitRow) -> String {
+    let day = telling.short_day(visit.day);
+    if visit.missed { telling.with("visit-missed", &[("day", Arg::Text(&day))]) } else { day }
+}
+
+fn orders(telling: &Telling, rows: &[OrderRow]) -> Markup {
+    let name = telling.t("section-order");
+    let beside = if rows.is_empty() { telling.t("none-to-order") } else { String::new() };
+    let below = html! {
+        ul class="plain" {
+            @for row in rows {
+                li {
+                    (order(telling, row)) ": "
+                    @for (place, unit) in row.units.iter().take(30).enumerate() {
+                        @if place > 0 { ", " }
+                        (door(unit))
+                    }
+                    @if row.units.len() > 30 { " ..." }
+                }
+            }
+        }
+    };
+    section("order", rows.len(), &name, &beside, &below)
+}
+
+/// "1 for Separator, 21 days' lead, by Mon 2 Nov".
+fn order(telling: &Telling, row: &OrderRow) -> String {
+    let task = telling.task(&row.task);
+    let mut said = telling.with(
+        "order-row",
+        &[
+            ("count", Arg::Count(count(row.units.len()))),
+            ("task", Arg::Text(&task)),
+            ("days", Arg::Count(row.lead_days.into())),
+        ],
+    );
+    said.push_str(", ");
+    said.push_str(&match row.by {
+        Some(day) if day < telling.day => telling.t("order-now"),
+        Some(day) => telling.with("order-by", &[("day", Arg::Text(&telling.short_day(day)))]),
+        None => telling.t("order-no-day"),
+    });
+    said
+}
+
+fn count(n: usize) -> i64 {
+    i64::try_from(n).unwrap_or(i64::MAX)
+}

@@ -1,0 +1,88 @@
+//! People and phones: who signs, what they sign on, and who may open these pages.
+
+mod code;
+mod page;
+mod signs;
+mod stop;
+mod view;
+
+use axum::Router;
+use axum::extract::State;
+use axum::http::{HeaderMap, header};
+use axum::response::Response;
+use axum::routing::{get, post};
+use sumpbook_daybook::exchange::{self, ExchangeError};
+use sumpbook_trade::record::Role;
+
+use super::Console;
+use super::form::Fields;
+use super::place::Place;
+use super::refused::Refused;
+use super::session::Users;
+use super::visit::Visit;
+use crate::NewPerson;
+
+pub(super) use code::Codes;
+
+/// Its pages.
+pub(super) fn routes() -> Router<Console> {
+    Router::new()
+        .route("/people", get(page))
+        .route("/people/person", post(person))
+        .route("/people/code", post(code::make))
+        .route("/people/code/{name}", get(code::page))
+        .route("/people/let-in", post(let_in))
+        .route("/people/phone/{key}/stop", get(stop::page).post(stop::stop))
+        .route("/people/sign-in", post(signs::set))
+        .route("/people/sign-in/remove", post(signs::remove))
+}
+
+/// `GET /people`
+async fn page(visit: Visit, State(console): State<Console>, headers: HeaderMap) -> Result<Response, Refused> {
+    let users = Users::of(console.hub().folder()).list();
+    let users = users.map_err(|error| Refused::Broken(error.to_string()))?;
+    let host = headers.get(header::HOST).and_then(|value| value.to_str().ok()).unwrap_or_default().to_owned();
+    visit
+        .show(Place::People, move |ledger, now| view::read(ledger, users, host, now).map(Some), page::body)
+        .await
+}
+
+/// The roles of people, as the record names them.
+pub(super) const ROLES: [(Role, &str); 5] = [
+    (Role::Driver, "driver"),
+    (Role::Crew, "crew"),
+    (Role::Trainee, "trainee"),
+    (Role::Mechanic, "mechanic"),
+    (Role::Manager, "manager"),
+];
+
+/// `POST /people/person`: adds someone, or changes what they do; `gone` when they no longer work here.
+async fn person(visit: Visit, fields: Fields) -> Result<Response, Refused> {
+    let name = fields.owned("name").ok_or(Refused::Asked("people-no-name"))?;
+    let role = fields.text("role").and_then(|word| ROLES.iter().find(|(_, known)| *known == word));
+    let role = role.ok_or(Refused::Asked("people-no-role"))?.0;
+    let gone = fields.text("gone").is_some();
+    visit
+        .write("/people", move |shop, hand| shop.add_person(NewPerson { name, role, gone }, hand).map(|_| ()))
+        .await
+}
+
+/// `POST /people/let-in`: the waiting phone of this key, by the visitor's name.
+async fn let_in(visit: Visit, fields: Fields) -> Result<Response, Refused> {
+    let key = fields.owned("key").ok_or(Refused::NotThere)?;
+    if fields.text("same").is_none() {
+        return Err(Refused::Asked("people-compare-first"));
+    }
+    let accepted = visit.act(move |shop, hand| {
+        let accepted = exchange::accept(&mut shop.ledger, &key, hand.person, hand.at);
+        Ok(accepted.map(|_| ()))
+    });
+    accepted.await?.map_err(|error| match error {
+        ExchangeError::CodeExpired(_) => Refused::Asked("people-code-ran-out"),
+        ExchangeError::CodeUsed(_) => Refused::Asked("people-code-used"),
+        ExchangeError::CodeUnknown => Refused::Asked("people-code-unknown"),
+        ExchangeError::NobodyWaiting(_) => Refused::Asked("people-nobody-waits"),
+        other => Refused::Broken(other.to_string()),
+    })?;
+    Ok(visit.go("/people#phones"))
+}

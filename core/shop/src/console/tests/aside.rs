@@ -1,0 +1,91 @@
+//! `/set-aside`: what waits, by name and with a reason.
+
+use axum::http::StatusCode;
+use sumpbook_daybook::gate::KeyId;
+
+use super::{Desk, no_key_shows};
+use crate::revoke;
+use crate::tests::yard::{Yard, reading};
+
+const NOW: &str = "2026-10-21T17:00:00-06:00";
+
+/// Phone 2 is stopped, and brings an entry that it held.
+fn stopped() -> (Yard, String) {
+    let mut yard = Yard::new();
+    let hand = yard.hand("Ilse", "2026-10-20T14:02:00-06:00");
+    let phone: KeyId = yard.phones[1].ledger.own_key().id();
+    let entry = yard.sign(2, "Dinah", "TH-03", "2026-10-20T07:00:00-06:00", reading(7_600));
+    revoke(&mut yard.shop, phone, "left in a taxi", &hand).unwrap();
+    yard.exchange(2, "2026-10-20T16:40:00-06:00");
+    (yard, entry.to_string())
+}
+
+#[tokio::test]
+async fn a_stopped_phones_entry_waits_and_is_accepted_by_name_with_a_reason() {
+    let (yard, entry) = stopped();
+    let desk = Desk::of(yard, NOW).await;
+    let page = desk.get("/set-aside").await;
+    page.says("yard phone 2")
+        .says("TH-03")
+        .says("760.0")
+        .says("its phone was stopped")
+        .says("Its signature holds.");
+    no_key_shows(&page);
+    no_key_shows(&desk.get_in("/set-aside", "es").await);
+    let to_use = [("entry", entry.as_str()), ("verdict", "use")];
+    for (more, said) in [
+        (vec![("name", "Ilse Marrow")], "There is no reason given."),
+        (vec![("why", "she told me")], "There is no name given."),
+        (vec![("name", "Dov Petrakis"), ("why", "she told me")], "not the name of this sign-in"),
+    ] {
+        let answer = desk.post("/set-aside/decide", &[to_use.to_vec(), more].concat()).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+        answer.says(said);
+    }
+    let whole = [to_use[0], to_use[1], ("name", "ilse marrow"), ("why", "she told me at noon")];
+    assert_eq!(desk.post("/set-aside/decide", &whole).await.status, StatusCode::SEE_OTHER);
+    let page = desk.get("/set-aside").await;
+    page.says("Nothing is set aside.").says("she told me at noon").says("accepted by name, counts");
+    let json = desk.get("/set-aside.json").await.json();
+    assert_eq!(json["settled"][0]["verdict"], "late-accepted");
+    assert_eq!(json["settled"][0]["who"], "Ilse Marrow");
+}
+
+#[tokio::test]
+async fn what_is_left_out_stays_in_sight() {
+    let (yard, entry) = stopped();
+    let desk = Desk::of(yard, NOW).await;
+    let out = [
+        ("entry", entry.as_str()),
+        ("verdict", "leave-out"),
+        ("name", "Ilse Marrow"),
+        ("why", "nobody knows of it"),
+    ];
+    assert_eq!(desk.post("/set-aside/decide", &out).await.status, StatusCode::SEE_OTHER);
+    let page = desk.get("/set-aside").await;
+    page.says("Nothing is set aside.").says("left out, still seen").says("760.0");
+}
+
+#[tokio::test]
+async fn a_disputed_figure_is_settled_here() {
+    let mut yard = Yard::new();
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T08:00:00-06:00", reading(28_200));
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T16:00:00-06:00", reading(74_210));
+    yard.exchange(1, "2026-10-20T16:40:00-06:00");
+    let desk = Desk::of(yard, NOW).await;
+    let page = desk.get("/set-aside").await;
+    page.says("7,421.0");
+    let json = desk.get("/set-aside.json").await.json();
+    let figures = json["readings"][0]["figures"].as_array().unwrap();
+    let wrong = figures.iter().find(|figure| figure["figure"] == "7421.0").unwrap();
+    let id = wrong["entry"].as_str().unwrap().to_owned();
+    let not = [
+        ("entry", id.as_str()),
+        ("verdict", "leave-out"),
+        ("name", "Ilse Marrow"),
+        ("why", "two digits swapped"),
+    ];
+    assert_eq!(desk.post("/set-aside/decide", &not).await.status, StatusCode::SEE_OTHER);
+    let json = desk.get("/set-aside.json").await.json();
+    assert_eq!(json["readings"].as_array().unwrap().len(), 0, "{json}");
+}

@@ -1,0 +1,104 @@
+//! In and out, asked as a browser would.
+
+use axum::http::StatusCode;
+
+use super::{Answer, Desk, no_key_shows};
+use crate::console::session::Role;
+use crate::sealed_key::make_phrase;
+use crate::tests::yard::Yard;
+
+const NOW: &str = "2026-10-19T17:00:00-06:00";
+
+const READINGS: &str =
+    "unit,date,hours\nTH-01,10/12/2026,\"2,859.5\"\nTH-01,10/13/2026,2861.4\nTH-77,10/13/2026,1.0\n";
+
+/// A form with a file.
+async fn look(desk: &Desk, file: &str, dates: &str) -> Answer {
+    let mut body = String::new();
+    for (name, value) in
+        [("csrf", desk.csrf.as_str()), ("what", "readings"), ("dates", dates), ("decimals", "")]
+    {
+        body.push_str(&format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"));
+    }
+    body.push_str(&format!(
+        "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"x.csv\"\r\nContent-Type: text/csv\r\n\r\n{file}\r\n--b--\r\n"
+    ));
+    desk.post_raw("/in-and-out/look", "multipart/form-data; boundary=b", body.into_bytes()).await
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn nothing_is_brought_in_before_its_dry_run_was_seen() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    for language in ["en", "es"] {
+        no_key_shows(&desk.get_in("/in-and-out", language).await);
+    }
+    let asks = look(&desk, READINGS, "").await;
+    let page = desk.get(&asks.to).await;
+    page.says("10/12/2026 can be 12 October or 10 December. Nothing was brought in.");
+    page.says_not("Bring in");
+    desk.get_in(&asks.to, "es").await.says("10/12/2026 puede ser 12 de octubre o 10 de diciembre.");
+
+    let looked = look(&desk, READINGS, "mdy").await;
+    let page = desk.get(&looked.to).await;
+    page.says("2 good, 1 refused, 0 already here")
+        .says("no unit of that number")
+        .says("Monday 12 October 2026");
+    no_key_shows(&desk.get_in(&looked.to, "es").await);
+    let json = desk.get(&format!("{}.json", looked.to)).await.json();
+    assert_eq!((json["good"].as_u64(), json["refused"][0]["row"].as_u64()), (Some(2), Some(4)));
+    let refused = desk.get(&format!("{}/refused", looked.to)).await;
+    refused.says("TH-77,10/13/2026,1.0,unit: no unit of that number");
+    let done = desk.post(&format!("{}/bring-in", looked.to), &[]).await;
+    assert_eq!(done.to, "/in-and-out?brought-in=2");
+    desk.get(&done.to).await.says("2 rows were brought in.");
+    // The same form sent again, and the same file again: nothing is doubled.
+    let again = desk.post(&format!("{}/bring-in", looked.to), &[]).await;
+    assert_eq!(again.status, StatusCode::UNPROCESSABLE_ENTITY);
+    let looked = look(&desk, READINGS, "mdy").await;
+    desk.get(&looked.to).await.says("0 good, 1 refused, 2 already here").says_not("Bring in");
+    let unseen = desk.post(&format!("/in-and-out/dry-run/{}/bring-in", "0".repeat(64)), &[]).await;
+    assert_eq!(unseen.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(look(&desk, "unit\nx\n", "").await.status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn what_goes_out_is_a_file_and_only_the_shop_takes_out_its_key() {
+    let yard = Yard::new();
+    make_phrase(&yard.shop.folder, yard.shop.ledger.root().fleet, yard.shop.ledger.own_key()).unwrap();
+    let desk = Desk::of(yard, NOW).await;
+    desk.get("/in-and-out/table/services").await.says("Unit,Time (UTC)").says("brought-in");
+    assert_eq!(desk.get("/in-and-out/table/secrets").await.status, StatusCode::NOT_FOUND);
+    let gaps = desk.get("/in-and-out/gaps?unit=TH-01").await;
+    no_key_shows(&gaps);
+    gaps.says("serial is not recorded");
+    for (path, begins) in [("/in-and-out/pack?unit=TH-01", "PK"), ("/in-and-out/pack", "PK")] {
+        assert!(desk.get(path).await.text.starts_with(begins), "{path}");
+    }
+    assert_eq!(desk.get("/in-and-out/pack?unit=TH-77").await.status, StatusCode::NOT_FOUND);
+    for path in ["/in-and-out/backup", "/in-and-out/fleet"] {
+        assert!(desk.post(path, &[]).await.text.starts_with("PK"), "{path}");
+        assert_eq!(desk.get(path).await.status, StatusCode::METHOD_NOT_ALLOWED, "{path}");
+    }
+    desk.get("/in-and-out").await.says("No address was made yet");
+    desk.post("/in-and-out/calendar", &[("act", "make")]).await;
+    desk.get("/in-and-out").await.says("/calendar/");
+    desk.post("/in-and-out/calendar", &[("act", "end")]).await;
+    desk.get("/in-and-out").await.says("No address was made yet");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_reader_takes_out_tables_and_brings_nothing_in() {
+    let yard = Yard::new();
+    make_phrase(&yard.shop.folder, yard.shop.ledger.root().fleet, yard.shop.ledger.own_key()).unwrap();
+    let desk = Desk::with(yard, NOW, "Dov Petrakis", Role::Reader).await;
+    desk.get("/in-and-out")
+        .await
+        .says("may read and not write")
+        .says_not("Make a backup")
+        .says_not("Make an address");
+    desk.get("/in-and-out/table/units").await.says("TH-01");
+    assert_eq!(look(&desk, READINGS, "mdy").await.status, StatusCode::FORBIDDEN);
+    for path in ["/in-and-out/backup", "/in-and-out/fleet", "/in-and-out/calendar"] {
+        assert_eq!(desk.post(path, &[("act", "make")]).await.status, StatusCode::FORBIDDEN, "{path}");
+    }
+}

@@ -1,0 +1,136 @@
+//! Pages of the console, asked and answered as a browser would: through the gate, with forms.
+
+mod aside;
+mod due;
+mod in_out;
+mod people;
+
+use axum::body::{Body, to_bytes};
+use axum::http::{Request, StatusCode, header};
+use tower::ServiceExt;
+
+use super::session::{Role, Users};
+use super::{Console, router};
+use crate::hub::{Hub, HubClock};
+use crate::tests::yard::{Yard, at};
+
+const HOST: &str = "hub.test:8443";
+
+/// A browser with someone signed in.
+pub(super) struct Desk {
+    pub(super) hub: Hub,
+    router: axum::Router,
+    cookie: String,
+    csrf: String,
+    _folder: tempfile::TempDir,
+}
+
+/// What was answered.
+pub(super) struct Answer {
+    pub(super) status: StatusCode,
+    /// Where it sends on to.
+    pub(super) to: String,
+    pub(super) text: String,
+}
+
+impl Answer {
+    pub(super) fn json(&self) -> serde_json::Value {
+        serde_json::from_str(&self.text).unwrap_or_else(|e| panic!("{e}: {}", self.text))
+    }
+
+    /// Holds that it says this.
+    #[track_caller]
+    pub(super) fn says(&self, what: &str) -> &Answer {
+        assert!(self.text.contains(what), "'{what}' is not in: {}", self.text);
+        self
+    }
+
+    #[track_caller]
+    pub(super) fn says_not(&self, what: &str) -> &Answer {
+        assert!(!self.text.contains(what), "'{what}' is in: {}", self.text);
+        self
+    }
+}
+
+impl Desk {
+    /// Ilse Marrow at the desk of this yard, at this moment.
+    pub(super) async fn of(yard: Yard, now: &str) -> Desk {
+        Desk::with(yard, now, "Ilse Marrow", Role::Shop).await
+    }
+
+    pub(super) async fn with(yard: Yard, now: &str, name: &str, role: Role) -> Desk {
+        let Yard { mut shop, folder, .. } = yard;
+        shop.ledger.settle().unwrap();
+        let users = Users::of(folder.path());
+        users.set("Ilse Marrow", Role::Shop, "three words here").unwrap();
+        users.set(name, role, "three words here").unwrap();
+        let hub = Hub::over(shop, HubClock::beginning_at(at(now))).unwrap();
+        let router = router(Console::of(hub.clone()));
+        let mut desk = Desk { hub, router, cookie: String::new(), csrf: String::new(), _folder: folder };
+        desk.sign_in(name).await;
+        desk
+    }
+
+    async fn sign_in(&mut self, name: &str) {
+        let form = encoded(&[("name", name), ("password", "three words here")]);
+        let request = Request::post("/sign-in")
+            .header(header::HOST, HOST)
+            .header(header::ORIGIN, format!("https://{HOST}"))
+            .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded")
+            .body(Body::from(form))
+            .unwrap();
+        let response = self.router.clone().oneshot(request).await.unwrap();
+        let cookie = response.headers().get(header::SET_COOKIE).unwrap().to_str().unwrap();
+        self.cookie = cookie.split(';').next().unwrap().to_owned();
+        let page = self.get("/").await;
+        let token = page.text.split("name=\"csrf\" value=\"").nth(1).unwrap();
+        self.csrf = token.split('"').next().unwrap().to_owned();
+    }
+
+    async fn asked(&self, request: Request<Body>) -> Answer {
+        let response = self.router.clone().oneshot(request).await.unwrap();
+        let status = response.status();
+        let to = response.headers().get(header::LOCATION).map(|to| to.to_str().unwrap().to_owned());
+        let body = to_bytes(response.into_body(), 64 * 1024 * 1024).await.unwrap();
+        let text = String::from_utf8_lossy(&body).into_owned();
+        Answer { status, to: to.unwrap_or_default(), text }
+    }
+
+    pub(super) async fn get(&self, path: &str) -> Answer {
+        self.get_in(path, "en").await
+    }
+
+    pub(super) async fn get_in(&self, path: &str, language: &str) -> Answer {
+        let cookie = format!("{}; language={language}", self.cookie);
+        let request = Request::get(path).header(header::HOST, HOST).header(header::COOKIE, cookie);
+        self.asked(request.body(Body::empty()).unwrap()).await
+    }
+
+    pub(super) async fn post(&self, path: &str, fields: &[(&str, &str)]) -> Answer {
+        let form = format!("csrf={}&{}", self.csrf, encoded(fields));
+        self.post_raw(path, "application/x-www-form-urlencoded", form.into_bytes()).await
+    }
+
+    async fn post_raw(&self, path: &str, kind: &str, body: Vec<u8>) -> Answer {
+        let request = Request::post(path)
+            .header(header::HOST, HOST)
+            .header(header::ORIGIN, format!("https://{HOST}"))
+            .header(header::COOKIE, format!("{}; language=en", self.cookie))
+            .header(header::CONTENT_TYPE, kind)
+            .body(Body::from(body))
+            .unwrap();
+        self.asked(request).await
+    }
+}
+
+fn encoded(fields: &[(&str, &str)]) -> String {
+    let escaped = |text: &str| super::language::escaped(text);
+    fields.iter().map(|(name, value)| format!("{name}={}", escaped(value))).collect::<Vec<_>>().join("&")
+}
+
+/// Holds that a page says the same in both languages: no key is shown for want of a text.
+#[track_caller]
+pub(super) fn no_key_shows(answer: &Answer) {
+    let at = answer.text.find("&lt;");
+    assert!(at.is_none(), "a text is missing: {}", &answer.text[at.unwrap_or(0)..][..80]);
+}

@@ -1,0 +1,132 @@
+//! `/people`: people, phones with their codes and their end, sign-ins.
+
+use axum::http::StatusCode;
+use sumpbook_daybook::exchange::{PendingDevice, ShopCode, hand_over, take_in};
+use sumpbook_daybook::phone::{Daybook, FileSeal};
+
+use super::{Desk, no_key_shows};
+use crate::console::session::Role;
+use crate::tests::yard::{Yard, at};
+
+const NOW: &str = "2026-10-20T17:00:00-06:00";
+
+#[tokio::test]
+async fn people_and_phones_stand_with_their_heads_in_both_languages() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let page = desk.get("/people").await;
+    for head in [
+        "Name",
+        "Role",
+        "On phones",
+        "Last signed",
+        "PIN given",
+        "Last heard",
+        "News it holds",
+        "Clock off by",
+        "Program",
+        "Only there",
+    ] {
+        page.says(&format!(">{head}</th>"));
+    }
+    page.says("Dov Petrakis").says("mechanic").says("yard phone 3").says("not heard from in 24 h");
+    no_key_shows(&page);
+    no_key_shows(&desk.get_in("/people", "es").await);
+    let json = desk.get("/people.json").await.json();
+    assert_eq!(json["people"].as_array().unwrap().len(), 12);
+    assert_eq!(json["phones"][0]["quiet"], true);
+}
+
+#[tokio::test]
+async fn a_person_is_added_and_leaves() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let new = [("name", "Jo Sandell"), ("role", "driver")];
+    assert_eq!(desk.post("/people/person", &new).await.status, StatusCode::SEE_OTHER);
+    desk.get("/people").await.says("Jo Sandell");
+    let gone = [("name", "Jo Sandell"), ("role", "driver"), ("gone", "yes")];
+    assert_eq!(desk.post("/people/person", &gone).await.status, StatusCode::SEE_OTHER);
+    desk.get("/people").await.says_not("Jo Sandell");
+    desk.post("/people/person", &[("role", "driver")]).await.says("There is no name given.");
+}
+
+#[tokio::test]
+async fn a_phone_scans_the_code_asks_and_is_let_in_by_name() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let made = desk.post("/people/code", &[("hub", "hub.test:8443"), ("units", "TH-01, TH-02")]).await;
+    assert_eq!(made.status, StatusCode::SEE_OTHER, "{}", made.text);
+    let page = desk.get(&made.to).await;
+    page.says("class=\"qr\"").says("14 min").says("hub.test:8443");
+    no_key_shows(&page);
+    let text = desk.get(&format!("{}.json", made.to)).await.json()["code"].as_str().unwrap().to_owned();
+    let code = ShopCode::from_text(&text).unwrap();
+    assert_eq!(code.units.len(), 2);
+
+    let home = tempfile::tempdir().unwrap();
+    let seal = FileSeal::new(home.path().join("phone.key"));
+    let mut phone = Daybook::enrol_by_code(home.path(), &code, "yard phone 9", &seal).unwrap();
+    let key = PendingDevice::fingerprint_of(phone.ledger().own_key().id());
+    let asks = hand_over(phone.ledger_mut(), at(NOW)).unwrap();
+    desk.hub.write(move |shop| Ok(take_in(&mut shop.ledger, &asks.bytes, at(NOW)).unwrap())).await.unwrap();
+
+    desk.get("/people").await.says("yard phone 9").says(&key).says("Compare this key");
+    desk.post("/people/let-in", &[("key", &key)]).await.says("The two keys were not compared.");
+    let in_ = desk.post("/people/let-in", &[("key", &key), ("same", "yes")]).await;
+    assert_eq!(in_.status, StatusCode::SEE_OTHER, "{}", in_.text);
+    let json = desk.get("/people.json").await.json();
+    assert!(json["phones"].as_array().unwrap().iter().any(|phone| phone["name"] == "yard phone 9"));
+    assert_eq!(json["asks"].as_array().unwrap().len(), 0);
+    desk.get("/people/code/0000000000000000").await.says("That code ran out after 15 minutes.");
+    desk.post("/people/code", &[("hub", "no address:")]).await.says("no address with a port");
+}
+
+#[tokio::test]
+async fn a_lost_phone_is_stopped_after_its_consequences_were_said() {
+    let yard = Yard::new();
+    let key = PendingDevice::fingerprint_of(yard.phones[1].ledger.own_key().id()).replace(' ', "");
+    let desk = Desk::of(yard, NOW).await;
+    let path = format!("/people/phone/{key}/stop");
+    let page = desk.get(&path).await;
+    page.says("Lost: stop yard phone 2").says("wait under Set aside").says("Sun 18 Oct 16:40");
+    no_key_shows(&page);
+    no_key_shows(&desk.get_in(&path, "es").await);
+    desk.post(&path, &[]).await.says("There is no reason given.");
+    assert_eq!(desk.post(&path, &[("why", "left in a taxi")]).await.status, StatusCode::SEE_OTHER);
+    desk.get(&path).await.says("stopped already");
+    assert_eq!(desk.get("/people/phone/0000000000000000/stop").await.status, StatusCode::NOT_FOUND);
+    desk.get("/people").await.says(">stopped<");
+}
+
+#[tokio::test]
+async fn sign_ins_are_set_and_taken_away_and_one_that_writes_stays() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let ilse = [("name", "Ilse Marrow")];
+    desk.post("/people/sign-in/remove", &ilse).await.says("the last sign-in that may write");
+    let wren = |password: &'static str, again: &'static str, role: &'static str| {
+        [("name", "Wren Castellane"), ("role", role), ("password", password), ("again", again)]
+    };
+    desk.post("/people/sign-in", &wren("four words stand here", "four words", "shop")).await.says("differ");
+    desk.post("/people/sign-in", &wren("short", "short", "shop")).await.says("8 characters at least");
+    let nobody = [
+        ("name", "No One"),
+        ("role", "shop"),
+        ("password", "four words stand"),
+        ("again", "four words stand"),
+    ];
+    desk.post("/people/sign-in", &nobody).await.says("Nobody of this name is here.");
+    let set =
+        desk.post("/people/sign-in", &wren("four words stand here", "four words stand here", "shop")).await;
+    assert_eq!(set.status, StatusCode::SEE_OTHER);
+    desk.get("/people").await.says("Wren Castellane");
+    assert_eq!(desk.post("/people/sign-in/remove", &ilse).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(desk.get("/people").await.status, StatusCode::SEE_OTHER, "the removed one is out at once");
+}
+
+#[tokio::test]
+async fn a_reader_changes_nothing_here() {
+    let desk = Desk::with(Yard::new(), NOW, "Edric Loomis", Role::Reader).await;
+    desk.get("/people").await.says_not("action=\"/people/").says("Ilse Marrow");
+    for path in
+        ["/people/person", "/people/code", "/people/let-in", "/people/sign-in", "/people/sign-in/remove"]
+    {
+        assert_eq!(desk.post(path, &[]).await.status, StatusCode::FORBIDDEN, "{path}");
+    }
+}

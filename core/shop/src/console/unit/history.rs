@@ -1,0 +1,219 @@
+//! Everything recorded of one unit, newest first, a page at a time.
+
+use std::collections::BTreeSet;
+
+use maud::{Markup, html};
+use serde::Serialize;
+use sumpbook_daybook::gate::KeyId;
+use sumpbook_daybook::judgement::Judged;
+use sumpbook_daybook::line::Line;
+use sumpbook_daybook::text::Arg;
+use sumpbook_trade::hours::{HoursLedger, Part};
+use sumpbook_trade::record::Source;
+use sumpbook_trade::{EntryId, FactKind, Stamp};
+use uuid::Uuid;
+
+use super::told;
+use super::view::Reading;
+use crate::ShopError;
+use crate::console::table::{Table, name, said};
+use crate::console::words::Words;
+use crate::sheet::{entry_of, key};
+
+/// As many entries stand on one page.
+const PAGE: usize = 50;
+
+/// Where one page of many stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct Pages {
+    /// From 1.
+    pub(super) page: usize,
+    /// How many there are.
+    pub(super) pages: usize,
+    /// How many rows on all of them.
+    pub(super) count: usize,
+}
+
+impl Pages {
+    /// A page that exists, near the one asked for.
+    pub(super) fn of(count: usize, each: usize, asked: usize) -> Pages {
+        let pages = count.div_ceil(each.max(1)).max(1);
+        Pages { page: asked.clamp(1, pages), pages, count }
+    }
+
+    /// Rows before it.
+    pub(super) fn skipped(self, each: usize) -> usize {
+        self.page.saturating_sub(1).saturating_mul(each)
+    }
+
+    /// Links to the newer and the older page; nothing when one holds all.
+    pub(super) fn links(self, words: &Words, here: &str, what: &str) -> Markup {
+        let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
+        let to = |page: usize| format!("{here}?{what}={page}#{what}");
+        html! {
+            @if self.pages > 1 {
+                nav class="paged" aria-label=(words.t("pages-of-part")) {
+                    ul class="run" {
+                        @if self.page > 1 {
+                            li { a rel="prev" href=(to(self.page.saturating_sub(1))) { (words.t("newer")) } }
+                        }
+                        li { (words.with("page-of", &[("page", count(self.page)), ("of", count(self.pages))])) }
+                        @if self.page < self.pages {
+                            li { a rel="next" href=(to(self.page.saturating_add(1))) { (words.t("older")) } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A page of entries.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct History {
+    /// Which page.
+    #[serde(flatten)]
+    pub(super) pages: Pages,
+    /// Newest first.
+    pub(super) entries: Vec<EntryRow>,
+}
+
+/// One entry as it was signed, and what became of it.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct EntryRow {
+    /// Its kind: a key of the texts.
+    pub(super) kind: String,
+    /// Its own time.
+    pub(super) at: Stamp,
+    /// Who; none when not said or not readable.
+    pub(super) who: Option<String>,
+    /// The trainer, while the person is learning.
+    pub(super) with: Option<String>,
+    /// Which phone signed it, or the shop.
+    pub(super) signed_on: String,
+    /// Which phone brought it, when another than it was signed on.
+    pub(super) brought_by: Option<String>,
+    /// Here since.
+    pub(super) came: Stamp,
+    /// How it came to be written down.
+    pub(super) source: Option<Source>,
+    /// `counts`, or why it does not.
+    pub(super) judged: String,
+    /// The entry itself; none when it does not read.
+    pub(super) line: Option<Line>,
+}
+
+pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Result<History, ShopError> {
+    let truth = of.ledger.store().truth();
+    let count = usize::try_from(truth.count_of_unit(of.truck)?).unwrap_or(0);
+    let pages = Pages::of(count, PAGE, page);
+    let skip = i64::try_from(pages.skipped(PAGE)).unwrap_or(i64::MAX);
+    let most = i64::try_from(PAGE).unwrap_or(i64::MAX);
+    let struck: BTreeSet<Uuid> = judged
+        .rows()
+        .iter()
+        .filter(|row| row.part == Part::Reading && !row.verdict.counts())
+        .map(|row| row.entry)
+        .collect();
+    let phone = |key: KeyId| of.yard.phone(of.ledger, key);
+    let mut entries = Vec::new();
+    for fact in truth.facts_of_unit(of.truck, skip, most)? {
+        let Some(held) = truth.entry(fact.n)? else { continue };
+        let entry = entry_of(&truth, fact.n)?.map(|(_, entry)| entry);
+        let signer = held.row.actor.key();
+        let brought_by = held.carrier.map(KeyId).filter(|carrier| *carrier != signer).map(phone);
+        let reading_aside = fact.judged == Judged::Counts && is_reading(fact.id, &struck, fact.kind);
+        let trainer = entry.as_ref().and_then(|entry| entry.trainer);
+        entries.push(EntryRow {
+            kind: key(&FactKind::from_code(fact.kind)),
+            at: of.yard.stamp_ms(fact.at_ms),
+            who: of.yard.name(of.ledger, fact.person),
+            with: of.yard.name(of.ledger, trainer),
+            signed_on: phone(signer),
+            brought_by,
+            came: of.yard.stamp_ms(held.received_ms),
+            source: entry.as_ref().map(|entry| entry.source),
+            judged: if reading_aside { "reading".to_owned() } else { key(&fact.judged) },
+            line: entry.map(|entry| Line::of(&entry, of.ledger.fleet())),
+        });
+    }
+    Ok(History { pages, entries })
+}
+
+/// Whether an entry is nothing but a reading that the rule set aside.
+fn is_reading(entry: EntryId, struck: &BTreeSet<Uuid>, kind: u16) -> bool {
+    Some(kind) == FactKind::HourReading.code() && struck.contains(&entry.0)
+}
+
+pub(super) fn draw(words: &Words, history: &History, here: &str) -> Markup {
+    let heads = ["head-when", "head-kind", "head-says", "head-who", "head-written-on", "head-counts"];
+    let rows = history.entries.iter().map(|row| {
+        let kind = words.kind(&row.kind);
+        vec![
+            said(words.at(row.at)),
+            html! { @if row.judged == "counts" { (kind) } @else { s { (kind) } } },
+            said(row.line.as_ref().map_or_else(String::new, |line| told::said(words, line))),
+            name(&who(words, row)),
+            said(came(words, row)),
+            said(match row.judged.as_str() {
+                "counts" => words.t("aside-counts"),
+                why => words.or_plain(&format!("aside-{why}"), why),
+            }),
+        ]
+    });
+    html! {
+        p {
+            (words.with("entries-count", &[(
+                "count", Arg::Count(i64::try_from(history.pages.count).unwrap_or(i64::MAX)),
+            )]))
+        }
+        (Table::new("history-table", &words.t("part-history"), heads.map(|key| words.t(key))).rows(rows).draw())
+        (history.pages.links(words, here, "history"))
+    }
+}
+
+fn who(words: &Words, row: &EntryRow) -> String {
+    let who = words.who(row.who.as_deref());
+    match &row.with {
+        Some(with) => words.with("who-with", &[("who", Arg::Text(&who)), ("with", Arg::Text(with))]),
+        None => who,
+    }
+}
+
+/// "yard phone 1, came Tue 20 Oct 15:50 by yard phone 2", "brought in, unsigned".
+fn came(words: &Words, row: &EntryRow) -> String {
+    let source = match row.source {
+        None | Some(Source::Phone | Source::Shop) => String::new(),
+        Some(source) => format!("{}, ", words.or_plain(&format!("source-{}", key(&source)), "")),
+    };
+    let phone = words.signer(&row.signed_on);
+    let came = words.at(row.came);
+    let told = match &row.brought_by {
+        Some(by) => {
+            let by = words.signer(by);
+            words.with(
+                "came-carried",
+                &[("phone", Arg::Text(&phone)), ("when", Arg::Text(&came)), ("by", Arg::Text(&by))],
+            )
+        }
+        None => words.with("came-itself", &[("phone", Arg::Text(&phone)), ("when", Arg::Text(&came))]),
+    };
+    format!("{source}{told}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_page_that_is_not_there_is_the_nearest_that_is() {
+        assert_eq!(Pages::of(0, 50, 3), Pages { page: 1, pages: 1, count: 0 });
+        assert_eq!(Pages::of(50, 50, 2), Pages { page: 1, pages: 1, count: 50 });
+        assert_eq!(Pages::of(51, 50, 2), Pages { page: 2, pages: 2, count: 51 });
+        assert_eq!(Pages::of(51, 50, 0).page, 1);
+        assert_eq!(Pages::of(51, 50, usize::MAX).skipped(50), 50);
+    }
+}

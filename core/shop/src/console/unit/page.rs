@@ -1,0 +1,152 @@
+//! The page of one unit: what stands now, then its parts, each of which can be folded away.
+
+use maud::{Markup, html};
+use sumpbook_daybook::text::Arg;
+
+use super::view::UnitView;
+use super::{fluids, history, hours, papers, set, tasks};
+use crate::console::day;
+use crate::console::language::escaped;
+use crate::console::mark::{self, LockNow};
+use crate::console::table::{Table, name, said};
+use crate::console::units::{self, UnitRow};
+use crate::console::visit::{Body, Telling};
+use crate::console::words::Words;
+use crate::sheet::{DefectRow, LockedRow};
+
+pub(super) fn body(telling: &Telling, view: &UnitView) -> Body {
+    let words: &Words = telling;
+    let here = format!("/units/{}", escaped(&view.now.unit));
+    let main = html! {
+        (head(words, view))
+        (standing(words, view))
+        div class="parts" {
+            (part("due", &words.t("part-due"), Some(view.tasks.len()), &tasks::draw(words, &view.tasks)))
+            (part("defects", &words.t("part-defects"), Some(view.defects.len()), &html! {
+                @if view.defects.is_empty() { p { (words.t("no-open-defect")) } }
+                (defects(words, &view.defects))
+            }))
+            (part("hours", &words.t("part-hours"), None, &html! {
+                @for row in &view.to_settle {
+                    p class="strip" {
+                        (words.or_plain(&format!("question-{}", row.why), &row.why)) " "
+                        a href="/set-aside" { (words.t("settle-it")) }
+                    }
+                }
+                (hours::draw(words, &view.hours, &here))
+            }))
+            (part("history", &words.t("part-history"), None, &history::draw(words, &view.history, &here)))
+            (part("fluids", &words.t("part-fluids"), None, &fluids::draw(words, &view.fluids)))
+            (part("papers", &words.t("part-papers"), Some(view.papers.len()), &papers::draw(words, &view.papers)))
+            (part("set", &words.t("part-set"), None, &set::draw(words, &view.truck)))
+        }
+    };
+    Body { title: view.now.unit.clone(), main }
+}
+
+/// The door number, what it is, what can be done.
+fn head(words: &Words, view: &UnitView) -> Markup {
+    let unit = escaped(&view.now.unit);
+    let to = |page: &str| format!("{page}?unit={unit}");
+    html! {
+        div class="head" {
+            h1 class="door" { (view.now.unit) }
+            p class="known" { (set::line(words, &view.truck)) }
+            ul class="ways" {
+                @if view.defects.iter().any(|defect| defect.state == "open") {
+                    li { a class="button" href=(to("/certificates")) { (words.t("do-certify")) } }
+                }
+                li { a class="button" href=(to("/due") + "#service") { (words.t("do-service")) } }
+                li { a class="button" href=(to("/due") + "#visit") { (words.t("do-plan")) } }
+                li { button type="button" class="print" id="print" hidden { (words.t("print")) } }
+            }
+        }
+    }
+}
+
+/// Road and air with their mark and words, and how old the news is: read in this order.
+fn standing(words: &Words, view: &UnitView) -> Markup {
+    let now = &view.now;
+    let known = words.at(view.known_at);
+    html! {
+        div class="standing" {
+            (mark::pair(&now.pair))
+            div {
+                p class="says" { (line(words, "road-line", now.road.state, "road", &view.locked)) }
+                p class="says" { (line(words, "air-line", now.air.state, "air", &view.locked)) }
+                @if !now.outlets.is_empty() {
+                    p class="says" {
+                        (words.with("outlets-named", &[("outlets", Arg::Text(&words.listed(now.outlets.iter().cloned())))]))
+                    }
+                }
+            }
+        }
+        p class="phones-line" {
+            (words.with("known-at-short", &[("when", Arg::Text(&known))])) "; " (heard(words, now)) "; "
+            (words.t("head-today")) ": " (day::expected(words, &now.today))
+            "; " (words.t("head-hours-read")) ": " (units::hours(words, now))
+        }
+        @if let Some(by) = view.reminder_gone_by {
+            p class="strip" { (words.with("reminder-gone", &[("when", Arg::Text(&words.at(by)))])) }
+        }
+    }
+}
+
+/// "Road: LOCKED since 06:44, lamps, stop, left: out; Hattie Brun".
+fn line(words: &Words, key: &str, state: LockNow, part: &str, locked: &[LockedRow]) -> Markup {
+    let of = locked.iter().filter(|row| row.lock == part);
+    html! {
+        (words.with(key, &[("state", Arg::Text(&words.t(state.key())))]))
+        @for row in of {
+            ", " (words.with("since-when", &[("when", Arg::Text(&words.at(row.since)))]))
+            ": " (words.item(&row.item, row.place.as_deref()))
+            @if !row.why.is_empty() { ", " (words.found(&row.why)) }
+            @if let Some(who) = &row.who { (name(&format!(" ({who})"))) }
+        }
+    }
+}
+
+fn heard(words: &Words, row: &UnitRow) -> String {
+    let Some(phone) = &row.phone else { return words.t("no-phone-wrote") };
+    let at = words.at_or(row.heard, "never");
+    words.with("its-phone-heard", &[("phone", Arg::Text(phone)), ("when", Arg::Text(&at))])
+}
+
+/// One part of the page. On a narrow screen one stands open at a time.
+fn part(id: &str, name: &str, count: Option<usize>, inside: &Markup) -> Markup {
+    html! {
+        details class="part" id=(id) open {
+            summary {
+                h2 { @if let Some(count) = count { span class="count" { (count) } " " } (name) }
+            }
+            (inside)
+        }
+    }
+}
+
+fn defects(words: &Words, rows: &[DefectRow]) -> Markup {
+    let heads = ["head-what", "head-since", "head-one-answer", "head-other-answer", "head-locks"];
+    let heads = heads.iter().chain(&["head-photo", "head-next-step"]).map(|key| words.t(key));
+    let rows = rows.iter().map(|row| {
+        let mut what = words.item(&row.item, row.place.as_deref());
+        if row.repeat {
+            what = format!("{what} ({})", words.t("defect-again"));
+        }
+        vec![
+            said(what),
+            said(words.at(row.since)),
+            day::answer(words, &row.one_answer),
+            html! {
+                @match &row.other_answer {
+                    Some(other) => (day::answer(words, other)),
+                    None => (words.t("none-dash")),
+                }
+                @for more in &row.more_answers { "; " (day::answer(words, more)) }
+            },
+            said(day::locks(words, &row.locks)),
+            said(if row.photos.is_empty() { words.t("none-dash") } else { row.photos.len().to_string() }),
+            day::next_step(words, row),
+        ]
+    });
+    Table::new("defects-table", &words.t("part-defects"), heads).rows(rows).draw()
+}

@@ -1,0 +1,73 @@
+//! Certificates of one unit, newest first.
+
+use maud::{Markup, html};
+use serde::Serialize;
+use sumpbook_daybook::judgement::Judged;
+use sumpbook_trade::{EntryId, Fact, FactKind, Stamp};
+
+use super::view::Reading;
+use crate::ShopError;
+use crate::console::table::{Table, name, said};
+use crate::console::words::Words;
+use crate::sheet::{entry_of, key};
+
+/// As many are listed.
+const MOST: i64 = 100;
+
+/// One certificate.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct Paper {
+    pub(super) entry: EntryId,
+    pub(super) at: Stamp,
+    /// The item certified: a key of the texts.
+    pub(super) item: String,
+    pub(super) place: Option<String>,
+    /// `repaired`, `not-needed`.
+    pub(super) verdict: String,
+    /// The work done, or the reason.
+    pub(super) words: String,
+    pub(super) who: Option<String>,
+    /// It counts; otherwise it is shown and struck.
+    pub(super) counts: bool,
+}
+
+pub(super) fn read(of: &Reading<'_>) -> Result<Vec<Paper>, ShopError> {
+    let truth = of.ledger.store().truth();
+    let code = FactKind::Certificate.code().unwrap_or(0);
+    let mut papers = Vec::new();
+    for fact in truth.newest_facts(of.truck, code, MOST)? {
+        let Some((_, entry)) = entry_of(&truth, fact.n)? else { continue };
+        let Fact::Certificate(certificate) = entry.fact else { continue };
+        papers.push(Paper {
+            entry: entry.id,
+            at: of.yard.stamp(entry.at.moment()),
+            item: certificate.defect.item,
+            place: certificate.defect.place,
+            verdict: key(&certificate.verdict),
+            words: certificate.words,
+            who: of.yard.name(of.ledger, entry.person),
+            counts: fact.judged == Judged::Counts,
+        });
+    }
+    Ok(papers)
+}
+
+pub(super) fn draw(words: &Words, papers: &[Paper]) -> Markup {
+    if papers.is_empty() {
+        return html! { p { (words.t("no-certificate-yet")) } };
+    }
+    let heads = ["head-when", "head-what", "head-certified", "head-in-words", "head-who", "head-print"];
+    let rows = papers.iter().map(|paper| {
+        let verdict = words.or_plain(&format!("verdict-{}", paper.verdict), &paper.verdict);
+        vec![
+            said(words.at(paper.at)),
+            said(words.item(&paper.item, paper.place.as_deref())),
+            html! { @if paper.counts { (verdict) } @else { s { (verdict) } } },
+            said(&paper.words),
+            name(&words.who(paper.who.as_deref())),
+            html! { a href=(format!("/certificates/{}/slip", paper.entry)) { (words.t("print-slip")) } },
+        ]
+    });
+    Table::new("papers-table", &words.t("part-papers"), heads.map(|key| words.t(key))).rows(rows).draw()
+}

@@ -1,0 +1,114 @@
+//! What one entry says, in a line of words.
+
+use sumpbook_daybook::line::Line;
+use sumpbook_daybook::text::Arg;
+use sumpbook_trade::Fact;
+use sumpbook_trade::record::{AnswerKind, Glass};
+
+use crate::console::words::Words;
+use crate::sheet::{key, poured};
+
+/// The line, with its hours and the words that were added.
+pub(super) fn said(words: &Words, line: &Line) -> String {
+    let hours = line.hours.map(|hours| format!("{} h", words.hours(hours)));
+    let parts = [fact(words, &line.fact), hours.unwrap_or_default(), line.note.clone().unwrap_or_default()];
+    words.listed(parts.into_iter().filter(|part| !part.is_empty()))
+}
+
+fn fact(words: &Words, fact: &Fact) -> String {
+    let chosen = |kind: &str, word: &str| words.or_plain(&format!("{kind}-{word}"), word);
+    match fact {
+        Fact::PreTripSection(section) => {
+            let defects = section.answers.iter().filter(|a| a.answer == AnswerKind::Defect);
+            let named = defects.map(|a| words.item(&a.item, a.place.as_deref()));
+            walk(words, section.answers.len(), named.collect(), section.seconds)
+        }
+        Fact::EndOfDay(report) if report.defects.is_empty() => {
+            joined(words, words.t("end-none-found"), report.to_next.clone())
+        }
+        Fact::EndOfDay(report) => {
+            let defects = report.defects.iter().map(|a| words.item(&a.item, a.place.as_deref()));
+            joined(words, words.listed(defects), report.to_next.clone())
+        }
+        Fact::HourReading(reading) => {
+            format!("{} {} h", chosen("meter", &key(&reading.meter)), words.hours(reading.figure))
+        }
+        Fact::MeterExchange(exchange) => {
+            let old = exchange.old_end.map_or_else(|| words.t("not-said"), |hours| words.hours(hours));
+            let new = words.hours(exchange.new_start);
+            words.with("from-to", &[("from", Arg::Text(&old)), ("to", Arg::Text(&new))])
+        }
+        Fact::HoursEstimate(estimate) => words.with(
+            "hours-between",
+            &[
+                ("low", Arg::Text(&words.hours(estimate.low))),
+                ("likely", Arg::Text(&words.hours(estimate.likely))),
+                ("high", Arg::Text(&words.hours(estimate.high))),
+            ],
+        ),
+        Fact::LevelCheck(level) => {
+            format!("{} {}", chosen("fluid", &key(&level.fluid)), glass(words, level.glass))
+        }
+        Fact::TopUp(top_up) => {
+            format!("{} {}", chosen("fluid", &key(&top_up.fluid)), words.measure(&poured(&top_up.pours)))
+        }
+        Fact::DisplayNote(note) => {
+            joined(words, chosen("note", &key(&note.what)), Some(note.as_shown.clone()))
+        }
+        Fact::Acknowledgement(known) => words.t(if known.told_shop { "ack-told" } else { "ack-seen" }),
+        Fact::SiteCondition(site) => chosen("dust", &key(&site.dust)),
+        Fact::OilCondition(oil) => chosen("look", &key(&oil.look)),
+        Fact::LabAnswer(answer) => answer.words.clone(),
+        Fact::Sample(sample) => sample.bottle.clone(),
+        Fact::Certificate(certificate) => {
+            let of = &certificate.defect;
+            let verdict = chosen("verdict", &key(&certificate.verdict));
+            format!("{}: {verdict}, {}", words.item(&of.item, of.place.as_deref()), certificate.words)
+        }
+        Fact::ServiceDone(done) => words.listed(done.tasks.iter().map(|task| words.task(&task.0))),
+        Fact::VisitPlan(plan) => {
+            let tasks = words.listed(plan.tasks.iter().map(|task| words.task(&task.0)));
+            joined(words, format!("{} {tasks}", words.short_day(plan.day)), plan.where_and_who.clone())
+        }
+        Fact::WaitingForPart(wait) => match wait.over {
+            true => format!("{} ({})", wait.part, words.t("wait-over")),
+            false => wait.part.clone(),
+        },
+        Fact::Correction(correction) => correction.why.clone(),
+        Fact::Decision(decision) => decision.why.clone(),
+        Fact::Drive(drive) => {
+            joined(words, words.t(&format!("used-{}", key(&drive.what))), drive.in_spite_of_lock.clone())
+        }
+        Fact::StartAir(start) => start.in_spite_of_lock.clone().unwrap_or_default(),
+        Fact::DayStatusSet(status) => {
+            format!("{} {}", chosen("status", &key(&status.status)), words.short_day(status.from))
+        }
+        _ => String::new(),
+    }
+}
+
+fn walk(words: &Words, answers: usize, defects: Vec<String>, seconds: Option<u32>) -> String {
+    let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
+    let mut parts = vec![words.with("answers-count", &[("count", count(answers))])];
+    if let Some(seconds) = seconds {
+        parts.push(words.with("walk-minutes", &[("minutes", Arg::Count(i64::from(seconds / 60)))]));
+    }
+    if !defects.is_empty() {
+        let named = words.listed(defects.iter().cloned());
+        parts.push(words.with("walk-defects", &[("defects", Arg::Text(&named))]));
+    }
+    words.listed(parts)
+}
+
+fn joined(words: &Words, first: String, rest: Option<String>) -> String {
+    words.listed([Some(first), rest].into_iter().flatten().filter(|part| !part.is_empty()))
+}
+
+/// Where a level stood.
+pub(super) fn glass(words: &Words, glass: Glass) -> String {
+    match glass {
+        Glass::Percent(level) => format!("{level} %"),
+        Glass::BelowView => words.t("glass-below"),
+        Glass::AboveView => words.t("glass-above"),
+    }
+}

@@ -1,0 +1,234 @@
+//! What is missing or graded lower in a unit's records: stated before anything else, so that nothing is left out to
+//! look better.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+use sumpbook_daybook::book::BookId;
+use sumpbook_daybook::judgement::Judged;
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::defect::DefectState;
+use sumpbook_trade::record::{DriveWhat, Source};
+use sumpbook_trade::{Entry, EntryId, Fact, Stamp, TruckId};
+
+use crate::ShopError;
+use crate::sheet::Yard;
+use crate::table_out::Of;
+
+/// Days between two accepted readings after which it is a gap.
+const LONG: i64 = 14;
+/// So many cases are named one by one.
+const NAMED: usize = 40;
+
+/// One kind of gap of one unit.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Gap {
+    /// Door number.
+    pub unit: String,
+    /// What: a key of the console's texts after `gap-`.
+    pub what: &'static str,
+    /// How many.
+    pub count: usize,
+    /// The cases, the first of them.
+    pub cases: Vec<String>,
+}
+
+/// Every gap of these units, by unit.
+///
+/// # Errors
+/// As any read.
+pub fn gaps(
+    ledger: &Ledger,
+    of: Of<'_>,
+    folder: &std::path::Path,
+    now: Stamp,
+) -> Result<Vec<Gap>, ShopError> {
+    let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
+    let mut all = Vec::new();
+    for (door, truck) in yard.units(ledger)? {
+        if of.holds(truck) {
+            let mut found = Found { door, cases: BTreeMap::new() };
+            of_unit(ledger, &yard, truck, folder, &mut found)?;
+            all.extend(found.gaps());
+        }
+    }
+    Ok(all)
+}
+
+struct Found {
+    door: String,
+    cases: BTreeMap<(usize, &'static str), Vec<String>>,
+}
+
+/// The order in which gaps are told.
+const ORDER: [&str; 18] = [
+    "no-truck-serial",
+    "no-set-serial",
+    "task-never",
+    "service-no-hours",
+    "service-late",
+    "reading-span",
+    "hours-question",
+    "use-without",
+    "defect-open",
+    "note-unanswered",
+    "brought-in",
+    "paper",
+    "invoice",
+    "estimate",
+    "no-pin",
+    "photo-missing",
+    "set-aside",
+    "void",
+];
+
+impl Found {
+    fn add(&mut self, what: &'static str, case: String) {
+        let place = ORDER.iter().position(|known| *known == what).unwrap_or(ORDER.len());
+        self.cases.entry((place, what)).or_default().push(case);
+    }
+
+    fn gaps(self) -> impl Iterator<Item = Gap> {
+        let Found { door, cases } = self;
+        cases.into_iter().map(move |((_, what), mut cases)| {
+            let count = cases.len();
+            cases.truncate(NAMED);
+            Gap { unit: door.clone(), what, count, cases }
+        })
+    }
+}
+
+fn of_unit(
+    ledger: &Ledger,
+    yard: &Yard,
+    truck: TruckId,
+    folder: &std::path::Path,
+    found: &mut Found,
+) -> Result<(), ShopError> {
+    let fleet = ledger.fleet();
+    if fleet.trucks.get(&truck).is_none_or(|truck| truck.serial.is_none()) {
+        found.add("no-truck-serial", String::new());
+    }
+    if fleet.set_on(truck).is_none_or(|set| set.serial.is_none()) {
+        found.add("no-set-serial", String::new());
+    }
+    let when = |at: Stamp| yard.stamp(at.moment()).moment().format("%Y-%m-%d %H:%M").to_string();
+    entries(ledger, yard, truck, folder, found)?;
+    let state = ledger.unit_state(truck)?;
+    for clock in state.clocks.iter().filter(|clock| clock.last.is_none() && clock.first_of.is_none()) {
+        found.add("task-never", clock.task.to_string());
+    }
+    for question in &state.hours.questions {
+        let figures = question.standing.iter().chain(&question.disputing).map(|row| row.figure.to_string());
+        found.add("hours-question", figures.collect::<Vec<_>>().join(" / "));
+    }
+    for note in state.notes.iter().filter(|note| note.answered.first.is_none()) {
+        found.add("note-unanswered", format!("{} {}", when(Stamp::from(note.at)), note.as_shown));
+    }
+    let mut last: Option<Stamp> = None;
+    for row in ledger.every_reading(truck)?.iter().filter(|row| row.counts) {
+        let at = Stamp::from(row.at);
+        if let Some(before) = last {
+            let days = at.unix_ms().saturating_sub(before.unix_ms()) / 86_400_000;
+            if days > LONG {
+                found.add("reading-span", format!("{} - {} ({days} d)", when(before), when(at)));
+            }
+        }
+        last = Some(at);
+    }
+    for defect in ledger.every_defect(truck)?.iter().filter(|defect| defect.state == DefectState::Open) {
+        found.add("defect-open", format!("{} {}", when(Stamp::from(defect.since)), defect.item));
+    }
+    Ok(())
+}
+
+fn entries(
+    ledger: &Ledger,
+    yard: &Yard,
+    truck: TruckId,
+    folder: &std::path::Path,
+    found: &mut Found,
+) -> Result<(), ShopError> {
+    let truth = ledger.store().truth();
+    let (mut used, mut walked) = (BTreeSet::new(), BTreeSet::new());
+    for book in truth
+        .books()?
+        .into_iter()
+        .filter(|book| matches!(book, BookId::Truck { truck: of, .. } if *of == truck))
+    {
+        for held in truth.of_book(book)? {
+            let judged = truth.fact(held.n)?.map_or(Judged::Unreadable, |fact| fact.judged);
+            let Ok(entry) = Entry::from_payload(&held.row.payload) else { continue };
+            let day = ledger.fleet().yard_day(entry.at);
+            let case =
+                || format!("{} {}", yard.stamp(entry.at.moment()), crate::sheet::key(&entry.fact.kind()));
+            match judged {
+                Judged::Counts => {}
+                Judged::Void | Judged::LeftOut => found.add("void", case()),
+                _ => found.add("set-aside", case()),
+            }
+            match entry.source {
+                Source::BroughtIn => found.add("brought-in", case()),
+                Source::Paper => found.add("paper", case()),
+                Source::Invoice => found.add("invoice", case()),
+                Source::Estimate => found.add("estimate", case()),
+                Source::Phone | Source::Shop => {}
+            }
+            let inspected =
+                matches!(entry.fact, Fact::PreTripSection(_) | Fact::EndOfDay(_) | Fact::Review(_));
+            if inspected && !entry.pin_given {
+                found.add("no-pin", case());
+            }
+            match &entry.fact {
+                Fact::ServiceDone(_) => service(ledger, truck, &entry, case(), found)?,
+                Fact::StartAir(_) => {
+                    used.insert(day);
+                }
+                Fact::Drive(drive) if drive.what == DriveWhat::LeftYard => {
+                    used.insert(day);
+                }
+                Fact::PreTripSection(_) if judged == Judged::Counts => {
+                    walked.insert(day);
+                }
+                _ => {}
+            }
+            for photo in truth.photos_named_by(held.n)? {
+                if !folder.join(crate::photo_files::FOLDER).join(photo.to_string()).is_file() {
+                    found.add("photo-missing", photo.to_string());
+                }
+            }
+        }
+    }
+    for day in used {
+        // A night that began the evening before is covered from there (R9).
+        let before = day.pred_opt().unwrap_or(day);
+        if !walked.contains(&day) && !walked.contains(&before) {
+            found.add("use-without", day.to_string());
+        }
+    }
+    Ok(())
+}
+
+fn service(
+    ledger: &Ledger,
+    truck: TruckId,
+    entry: &Entry,
+    case: String,
+    found: &mut Found,
+) -> Result<(), ShopError> {
+    if entry.hours.is_none() {
+        found.add("service-no-hours", case.clone());
+    }
+    let then = ledger.unit_state_at(truck, entry.at.unix_ms())?;
+    for clock in
+        then.clocks.iter().filter(|clock| clock.last.is_some_and(|last| EntryId(last.entry) == entry.id))
+    {
+        let Some(late) = clock.late_by else { continue };
+        let hours = late.hours.map(|hours| format!("{hours} h"));
+        let days = late.days.map(|days| format!("{days} d"));
+        let by: Vec<String> = [hours, days].into_iter().flatten().collect();
+        found.add("service-late", format!("{case} {}: {}", clock.task, by.join(", ")));
+    }
+    Ok(())
+}

@@ -1,0 +1,77 @@
+//! The evidence pack: everything recorded of a unit, what is missing first, and how to check it without this program.
+
+mod check;
+mod gaps;
+mod page;
+
+use std::io::Write;
+use std::path::Path;
+
+use sumpbook_daybook::book::BookId;
+use sumpbook_daybook::gate::ChangeHash;
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::Stamp;
+
+use crate::ShopError;
+use crate::archive::{ArchiveError, ArchiveWriter, Manifest, Purpose};
+use crate::entry_lines::{self, BookNames};
+use crate::sheet::Yard;
+use crate::table_out::{Kind, Of, table};
+use crate::{heads, photo_files};
+
+pub use check::{PackReport, verify_pack};
+pub use gaps::{Gap, gaps};
+
+/// The second encoder, for whoever checks the pack.
+const CHECK: &str = include_str!("../../proof/check.py");
+
+/// Writes the pack of these units. The ledger must hold still meanwhile.
+///
+/// # Errors
+/// As any read; when the file cannot be written.
+pub fn pack(
+    ledger: &Ledger,
+    folder: &Path,
+    of: Of<'_>,
+    to: &Path,
+    now: Stamp,
+) -> Result<Manifest, ShopError> {
+    let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
+    let units: Vec<_> = yard.units(ledger)?.into_iter().filter(|(_, truck)| of.holds(*truck)).collect();
+    let mut archive = ArchiveWriter::begin(to, Purpose::Evidence, ledger, now)?;
+    let missing = gaps(ledger, of, folder, now)?;
+    let fingerprint = heads::fingerprint(&ledger.root().shop);
+    archive
+        .add("READ-ME-FIRST.html", page::page(ledger, &yard, &units, &missing, &fingerprint)?.as_bytes())?;
+    archive.add("gaps.json", &serde_json::to_vec_pretty(&missing)?)?;
+    for kind in Kind::ALL {
+        archive.add(&format!("tables/{}.csv", kind.name()), &table(ledger, kind, of, now)?.to_csv(false))?;
+    }
+    let holds = |book: BookId| match book {
+        BookId::Fleet => true,
+        BookId::Truck { truck, .. } => of.holds(truck),
+    };
+    let names = BookNames::of(ledger)?;
+    let parent = to.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let failed = |reason| ArchiveError::File { path: to.to_owned(), reason };
+    let beside = tempfile::NamedTempFile::new_in(parent).map_err(failed)?;
+    let mut lines = std::io::BufWriter::new(beside.as_file());
+    let counts = entry_lines::write(ledger, &names, &mut lines, holds)?;
+    lines.flush().map_err(failed)?;
+    drop(lines);
+    archive.add_file("entries.jsonl", beside.path())?;
+    let truth = ledger.store().truth();
+    let mut photos = std::collections::BTreeSet::new();
+    for (book, count) in counts {
+        let heads = truth.heads(book)?.iter().map(ChangeHash::to_string).collect();
+        archive.book(names.name(book), heads, count);
+        for held in truth.of_book(book)? {
+            photos.extend(truth.photos_named_by(held.n)?.into_iter().map(|photo| photo.to_string()));
+        }
+    }
+    for (name, path) in photo_files::kept(folder).into_iter().filter(|(name, _)| photos.contains(name)) {
+        archive.add_file(&format!("{}/{name}", photo_files::FOLDER), &path)?;
+    }
+    archive.add("check.py", CHECK.as_bytes())?;
+    Ok(archive.finish(ledger)?)
+}

@@ -1,0 +1,147 @@
+//! Tables out: one for each kind of record, for whoever reckons with it elsewhere.
+//!
+//! Moments stand in UTC and as the yard's clock showed them, units stand in the heads, and every row says who, on which
+//! device, how it came to be written down, and whether it is void. Unknown is blank. Words that a spreadsheet would
+//! reckon with are kept from it.
+
+mod cell;
+mod entries;
+mod records;
+mod standing;
+
+use serde::{Deserialize, Serialize};
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::{Stamp, TruckId};
+
+use crate::ShopError;
+use crate::sheet::Yard;
+
+pub use cell::{Cell, sheet_of, would_reckon};
+
+/// A kind of table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kind {
+    /// Units as they stand.
+    Units,
+    /// Every task of every unit.
+    Due,
+    /// Figures of meters.
+    Readings,
+    /// Services.
+    Services,
+    /// Fluids poured.
+    Pours,
+    /// Defects with every answer about them.
+    Defects,
+    /// Certificates.
+    Certificates,
+    /// Display notes and who acknowledged them.
+    Acknowledgements,
+    /// Pre-trips and end-of-day reports, one row an answer.
+    Inspections,
+    /// People.
+    People,
+    /// Phones.
+    Phones,
+    /// What does not count, and why.
+    SetAside,
+}
+
+impl Kind {
+    /// All of them.
+    pub const ALL: [Kind; 12] = [
+        Kind::Units,
+        Kind::Due,
+        Kind::Readings,
+        Kind::Services,
+        Kind::Pours,
+        Kind::Defects,
+        Kind::Certificates,
+        Kind::Acknowledgements,
+        Kind::Inspections,
+        Kind::People,
+        Kind::Phones,
+        Kind::SetAside,
+    ];
+
+    /// Its name, also of its file.
+    pub fn name(self) -> &'static str {
+        match self {
+            Kind::Units => "units",
+            Kind::Due => "due",
+            Kind::Readings => "readings",
+            Kind::Services => "services",
+            Kind::Pours => "pours",
+            Kind::Defects => "defects",
+            Kind::Certificates => "certificates",
+            Kind::Acknowledgements => "acknowledgements",
+            Kind::Inspections => "inspections",
+            Kind::People => "people",
+            Kind::Phones => "phones",
+            Kind::SetAside => "set-aside",
+        }
+    }
+
+    /// The kind of this name.
+    pub fn named(name: &str) -> Option<Kind> {
+        Kind::ALL.into_iter().find(|kind| kind.name() == name)
+    }
+}
+
+/// The units a table is about.
+#[derive(Clone, Copy, Debug)]
+pub enum Of<'a> {
+    /// All of them.
+    Fleet,
+    /// These.
+    Units(&'a [TruckId]),
+}
+
+impl Of<'_> {
+    /// Whether this unit is among them.
+    pub fn holds(self, truck: TruckId) -> bool {
+        match self {
+            Of::Fleet => true,
+            Of::Units(trucks) => trucks.contains(&truck),
+        }
+    }
+}
+
+/// A table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sheet {
+    /// Heads of its columns.
+    pub heads: Vec<String>,
+    /// Its rows.
+    pub rows: Vec<Vec<Cell>>,
+}
+
+impl Sheet {
+    /// As a file; `mark` as in [`sheet_of`].
+    pub fn to_csv(&self, mark: bool) -> Vec<u8> {
+        sheet_of(&self.heads, self.rows.iter().cloned(), mark)
+    }
+}
+
+/// A table of one kind as it is known now.
+///
+/// # Errors
+/// As any read.
+pub fn table(ledger: &Ledger, kind: Kind, of: Of<'_>, now: Stamp) -> Result<Sheet, ShopError> {
+    let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
+    match kind {
+        Kind::Units => standing::of_units(ledger, &yard, of),
+        Kind::Due => standing::due(ledger, &yard, of),
+        Kind::Readings => standing::readings(ledger, &yard, of),
+        Kind::Services => records::services(ledger, &yard, of),
+        Kind::Pours => records::pours(ledger, &yard, of),
+        Kind::Defects => standing::defects(ledger, &yard, of),
+        Kind::Certificates => records::certificates(ledger, &yard, of),
+        Kind::Acknowledgements => records::acknowledgements(ledger, &yard, of),
+        Kind::Inspections => records::inspections(ledger, &yard, of),
+        Kind::People => Ok(standing::people(ledger)),
+        Kind::Phones => standing::phones(ledger, &yard),
+        Kind::SetAside => standing::aside(ledger, &yard, of),
+    }
+}

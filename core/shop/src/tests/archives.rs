@@ -1,0 +1,294 @@
+//! What leaves the shop whole and comes back: backup, whole fleet, evidence pack, calendar feed.
+
+use std::io::{Read, Write};
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use sumpbook_daybook::exchange::epochs;
+use sumpbook_trade::record::*;
+
+use super::yard::*;
+use crate::archive::{Archive, ArchiveError, Purpose};
+use crate::calendar_feed::{self, Feed};
+use crate::proof::{pack, verify_pack};
+use crate::sealed_key::{Phrase, SealError, make_phrase};
+use crate::table_out::Of;
+use crate::whole_fleet::{export, import, still};
+use crate::{Shop, ShopError, backup, heads, verify};
+
+const NOW: &str = "2026-10-20T17:00:00-06:00";
+
+/// The yard after a day, with a closed sheet, an exchange and a phrase.
+fn lived() -> (Yard, Phrase) {
+    let mut yard = Yard::new();
+    yard.sign(
+        1,
+        "Amos",
+        "TH-01",
+        "2026-10-19T06:32:00-06:00",
+        walk(vec![answer("engine-oil", None, None, "")], 7),
+    );
+    yard.sign_with(1, "Amos", "TH-01", "2026-10-19T16:30:00-06:00", Some(28_640), end_of_day());
+    yard.exchange(1, "2026-10-19T16:50:00-06:00");
+    yard.close("2026-10-19", "2026-10-19T17:00:00-06:00");
+    let wrong = yard.sign(2, "Carmelo", "TH-03", "2026-10-20T16:40:00-06:00", reading(74_210));
+    let void = Correction { target: wrong, why: "typed wrong".into(), instead: None };
+    yard.sign(2, "Carmelo", "TH-03", "2026-10-20T16:42:00-06:00", void);
+    yard.exchange(2, "2026-10-20T16:50:00-06:00");
+    yard.shop.ledger.settle().unwrap();
+    let key = yard.shop.ledger.own_key();
+    let phrase = make_phrase(&yard.shop.folder, yard.shop.ledger.root().fleet, key).unwrap();
+    (yard, phrase)
+}
+
+#[test]
+fn a_backup_taken_while_another_writes_is_of_one_moment_and_restores_in_a_new_epoch() {
+    let (yard, phrase) = lived();
+    let folder = tempfile::tempdir().unwrap();
+    let (file, shop_folder) = (folder.path().join("b.zip"), yard.shop.folder.clone());
+    let before = yard.shop.ledger.store().truth().last_n().unwrap();
+    let stop = AtomicBool::new(false);
+    let manifest = std::thread::scope(|scope| {
+        let writer = scope.spawn(|| {
+            let mut other = Shop::open(&shop_folder).unwrap();
+            let truck = other.unit("TH-01").unwrap();
+            let ilse = other.person("Ilse Marrow").unwrap();
+            let mut written = 0;
+            while !stop.load(Ordering::Relaxed) {
+                let hand = crate::Hand::of(ilse, at(NOW)).received(at(NOW));
+                other
+                    .write(Some(truck), SiteCondition { dust: SiteDust::Dusty }.into(), None, &hand)
+                    .unwrap();
+                written += 1;
+            }
+            written
+        });
+        // Something is being written before the copy begins.
+        while Shop::open(&shop_folder).unwrap().ledger.store().truth().last_n().unwrap() == before {}
+        let ledger = still(&yard.shop).unwrap();
+        let manifest = backup::backup(&ledger, &shop_folder, &file, at(NOW)).unwrap();
+        // The writer was not kept waiting: it goes on while the reader still holds its moment.
+        let held = ledger.store().truth().last_n().unwrap();
+        while Shop::open(&shop_folder).unwrap().ledger.store().truth().last_n().unwrap() <= held {}
+        stop.store(true, Ordering::Relaxed);
+        assert!(writer.join().unwrap() > 1);
+        manifest
+    });
+    let place = folder.path().join("restored");
+    let other = Phrase::generate().unwrap();
+    let wrong = backup::restore(&file, &place, &other).unwrap_err();
+    assert!(matches!(wrong, ShopError::Seal(SealError::Closed)), "{wrong}");
+    assert!(!place.exists(), "nothing half-made stands there");
+    backup::restore(&file, &place, &phrase).unwrap();
+    let mut shop = Shop::open(&place).unwrap();
+    assert_eq!(shop.ledger.root(), yard.shop.ledger.root());
+    let count = shop.ledger.store().truth().between(0, i64::MAX, i64::MAX).unwrap().len();
+    assert_eq!(count, manifest.entries);
+    assert!(verify::verify(&mut shop).unwrap().findings.is_empty());
+    let (old, new) = (epochs(&yard.shop.ledger).unwrap(), epochs(&shop.ledger).unwrap());
+    assert_eq!(new.len(), old.len() + 1);
+    assert!(!old.contains(new.last().unwrap()));
+    let again = backup::restore(&file, &place, &phrase).unwrap_err();
+    assert!(matches!(again, ShopError::Taken(_)), "{again}");
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 2, "no part of it lies about");
+}
+
+#[test]
+fn without_a_phrase_no_backup_is_made() {
+    let yard = Yard::new();
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("b.zip");
+    let none = backup::backup(&still(&yard.shop).unwrap(), &yard.shop.folder, &file, at(NOW)).unwrap_err();
+    assert!(none.to_string().contains("sumpbook phrase"), "{none}");
+    assert!(!file.exists());
+}
+
+#[test]
+fn a_whole_fleet_taken_in_elsewhere_has_equal_heads_and_closings() {
+    let (yard, phrase) = lived();
+    let folder = tempfile::tempdir().unwrap();
+    let (file, place) = (folder.path().join("f.zip"), folder.path().join("other"));
+    let ledger = still(&yard.shop).unwrap();
+    let manifest = export(&ledger, &yard.shop.folder, &file, at(NOW)).unwrap();
+    assert!(
+        manifest.files.keys().any(|name| name == "books/TH-01-2026.automerge"),
+        "{:?}",
+        manifest.files.keys()
+    );
+    import(&file, &place, &phrase).unwrap();
+    let mut shop = Shop::open(&place).unwrap();
+    assert_eq!(heads::digest(&shop.ledger).unwrap(), heads::digest(&ledger).unwrap());
+    assert_eq!(shop.ledger.store().sheets().unwrap(), ledger.store().sheets().unwrap());
+    assert_eq!(shop.ledger.store().truth().last_n().unwrap(), ledger.store().truth().last_n().unwrap());
+    let report = verify::verify(&mut shop).unwrap();
+    assert!(report.findings.is_empty() && report.closings == 1, "{report:?}");
+    // It is a shop: it writes on.
+    let ilse = shop.person("Ilse Marrow").unwrap();
+    let truck = shop.unit("TH-01").unwrap();
+    let fact = SiteCondition { dust: SiteDust::Clean };
+    shop.write(Some(truck), fact.into(), None, &crate::Hand::of(ilse, at(NOW))).unwrap();
+    assert!(matches!(
+        Archive::open(&file, Purpose::Backup),
+        Err(ArchiveError::OtherPurpose(Purpose::WholeFleet))
+    ));
+}
+
+/// The files of a zip, by name.
+fn files(path: &std::path::Path) -> Vec<(String, Vec<u8>)> {
+    let mut zip = zip::ZipArchive::new(std::fs::File::open(path).unwrap()).unwrap();
+    (0..zip.len())
+        .map(|n| {
+            let mut file = zip.by_index(n).unwrap();
+            let mut bytes = Vec::new();
+            file.read_to_end(&mut bytes).unwrap();
+            (file.name().to_owned(), bytes)
+        })
+        .collect()
+}
+
+fn zipped(path: &std::path::Path, files: &[(String, Vec<u8>)]) {
+    let mut zip = zip::ZipWriter::new(std::fs::File::create(path).unwrap());
+    for (name, bytes) in files {
+        zip.start_file(name.as_str(), zip::write::SimpleFileOptions::default()).unwrap();
+        zip.write_all(bytes).unwrap();
+    }
+    zip.finish().unwrap();
+}
+
+#[test]
+fn a_pack_holds_and_a_changed_one_is_refused_wherever_it_was_changed() {
+    let (yard, _) = lived();
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("p.zip");
+    let truck = yard.truck("TH-03");
+    let ledger = still(&yard.shop).unwrap();
+    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, at(NOW)).unwrap();
+    let key = heads::fingerprint(&yard.shop.ledger.root().shop);
+    let report = verify_pack(&file, Some(&key.to_lowercase())).unwrap();
+    assert_eq!((report.books, report.is_the_key_asked_for), (2, Some(true)));
+    assert_eq!(
+        verify_pack(&file, Some("00 11 22 33 44 55 66 77")).unwrap().is_the_key_asked_for,
+        Some(false)
+    );
+    let good = files(&file);
+    let page = good.iter().find(|(name, _)| name == "READ-ME-FIRST.html").unwrap();
+    let page = String::from_utf8(page.1.clone()).unwrap();
+    let (gaps, identity) = (page.find("1. Gaps").unwrap(), page.find("2. Identity").unwrap());
+    assert!(
+        gaps < identity && page.contains("serial is not recorded") && page.contains("voided or left out")
+    );
+    let readings = good.iter().find(|(name, _)| name == "tables/readings.csv").unwrap();
+    assert!(String::from_utf8_lossy(&readings.1).contains("7421.0"), "a void figure stays in");
+
+    let changed = folder.path().join("c.zip");
+    let refused = |files: &[(String, Vec<u8>)]| {
+        zipped(&changed, files);
+        match verify_pack(&changed, None) {
+            Err(ShopError::Archive(error)) => error.to_string(),
+            other => panic!("{other:?}"),
+        }
+    };
+    zipped(&changed, &good);
+    assert!(verify_pack(&changed, None).is_ok(), "packed anew it is the same");
+    for (place, (name, _)) in good.iter().enumerate() {
+        let mut one = good.clone();
+        let at = one[place].1.len() / 2;
+        one[place].1[at] ^= 1;
+        refused(&one);
+        let mut less = good.clone();
+        less.remove(place);
+        assert!(!refused(&less).is_empty(), "{name}");
+    }
+    let mut more = good.clone();
+    more.push(("tables/more.csv".to_owned(), b"x".to_vec()));
+    assert!(refused(&more).contains("put in"));
+    let mut up = good.clone();
+    up.push(("../x".to_owned(), b"x".to_vec()));
+    refused(&up);
+    // A second file of a name that is there: written under another of the same length, then renamed in the bytes.
+    let mut twice = good.clone();
+    twice.push(("check.pz".to_owned(), b"print('All that was checked holds.')".to_vec()));
+    zipped(&changed, &twice);
+    let mut bytes = std::fs::read(&changed).unwrap();
+    let places: Vec<usize> =
+        bytes.windows(8).enumerate().filter(|(_, w)| *w == b"check.pz").map(|(at, _)| at).collect();
+    assert_eq!(places.len(), 2, "in its own head and in the list at the end");
+    places.iter().for_each(|at| bytes[*at..*at + 8].copy_from_slice(b"check.py"));
+    std::fs::write(&changed, &bytes).unwrap();
+    assert!(verify_pack(&changed, None).is_err());
+    std::fs::write(&changed, b"no zip").unwrap();
+    assert!(matches!(verify_pack(&changed, None), Err(ShopError::Archive(ArchiveError::NotOurs(_)))));
+}
+
+fn unfolded(feed: &Feed) -> String {
+    feed.to_ics("en").replace("\r\n ", "")
+}
+
+/// The event of a name, as its lines.
+fn event(ics: &str, holds: &str) -> Vec<String> {
+    let events =
+        ics.split("BEGIN:VEVENT").skip(1).map(|event| event.lines().map(str::to_owned).collect::<Vec<_>>());
+    let mut found: Vec<Vec<String>> =
+        events.filter(|event| event.iter().any(|line| line.contains(holds))).collect();
+    assert_eq!(found.len(), 1, "{holds}: {ics}");
+    found.remove(0)
+}
+
+fn value(event: &[String], name: &str) -> String {
+    let line =
+        event.iter().find(|line| line.starts_with(name)).unwrap_or_else(|| panic!("no {name}: {event:?}"));
+    line.split_once(':').unwrap().1.to_owned()
+}
+
+#[test]
+fn the_feed_keeps_its_names_and_its_numbers_rise_only_when_an_answer_moves() {
+    let mut yard = Yard::new();
+    let first = unfolded(&calendar_feed::keep(&mut yard.shop, at("2026-10-19T17:00:00-06:00")).unwrap());
+    let oil = event(&first, "TH-01: Oil");
+    assert_eq!(value(&oil, "DTSTART"), "20270212");
+    assert_eq!(value(&oil, "DTEND"), "20270213");
+    assert_eq!((value(&oil, "SEQUENCE"), value(&oil, "STATUS")), ("0".into(), "CONFIRMED".into()));
+    let name = value(&oil, "UID");
+    // A day later nothing has moved, and so not a byte has.
+    let feed = calendar_feed::keep(&mut yard.shop, at(NOW)).unwrap();
+    assert!(!feed.moved());
+    assert_eq!(unfolded(&feed), first);
+    // The hours run out: the last good day is the day that showed it, and stays so.
+    yard.sign(1, "Amos", "TH-01", "2026-11-04T15:40:00-07:00", reading(29_196));
+    yard.exchange(1, "2026-11-04T16:00:00-07:00");
+    let late = unfolded(&calendar_feed::keep(&mut yard.shop, at("2026-11-04T17:00:00-07:00")).unwrap());
+    let oil = event(&late, &name);
+    assert_eq!((value(&oil, "DTSTART"), value(&oil, "SEQUENCE")), ("20261104".into(), "1".into()));
+    yard.sign(1, "Amos", "TH-01", "2026-11-05T16:20:00-07:00", reading(29_241));
+    yard.exchange(1, "2026-11-05T16:30:00-07:00");
+    let later = unfolded(&calendar_feed::keep(&mut yard.shop, at("2026-11-05T17:00:00-07:00")).unwrap());
+    assert_eq!(value(&event(&later, &name), "SEQUENCE"), "1");
+    // Done: it stays, cancelled, and the next one has a name of its own.
+    yard.sign_with(
+        1,
+        "Dov",
+        "TH-01",
+        "2026-11-06T13:30:00-07:00",
+        Some(29_260),
+        service(&["oil-and-filters"]),
+    );
+    yard.exchange(1, "2026-11-06T14:00:00-07:00");
+    let done = unfolded(&calendar_feed::keep(&mut yard.shop, at("2026-11-06T17:00:00-07:00")).unwrap());
+    let old = event(&done, &name);
+    assert_eq!((value(&old, "STATUS"), value(&old, "SEQUENCE")), ("CANCELLED".into(), "2".into()));
+    assert!(value(&old, "SUMMARY").contains("done 6 November 2026"), "{old:?}");
+    assert_eq!(value(&event(&done, "DTSTART;VALUE=DATE:20271106"), "SEQUENCE"), "0");
+    assert!(done.matches("BEGIN:VEVENT").count() > first.matches("BEGIN:VEVENT").count());
+}
+
+#[test]
+fn the_feeds_address_is_secret_and_can_be_ended() {
+    let mut yard = Yard::new();
+    let feed = |yard: &Yard| Feed::read(&yard.shop.ledger, at(NOW)).unwrap();
+    assert!(!feed(&yard).opens("") && calendar_feed::address(&yard.shop.ledger).unwrap().is_none());
+    let one = calendar_feed::make_address(&mut yard.shop).unwrap();
+    assert!(one.len() >= 32 && feed(&yard).opens(&one) && !feed(&yard).opens("x"));
+    let two = calendar_feed::make_address(&mut yard.shop).unwrap();
+    assert!(feed(&yard).opens(&two) && !feed(&yard).opens(&one));
+    calendar_feed::end_address(&mut yard.shop).unwrap();
+    assert!(!feed(&yard).opens(&two));
+}

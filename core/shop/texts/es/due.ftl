@@ -1,0 +1,68 @@
+# Due and visits.
+
+due-known = según lo sabido a las { $when }
+due-units = De { $count } unidades, el número lleva
+due-both = horas y calendario
+due-show = Mostrar
+due-nothing = Nada en los próximos 30 días o 50 h.
+due-of = Renglones { $first } a { $last } de { $count }.
+due-before = Renglones anteriores
+due-after = Renglones siguientes
+due-ticked = marcados
+section-near = Vencido, vence, se acerca, o dentro de 30 días o 50 h
+section-visits = Visitas de esta semana
+section-order = Por pedir
+head-tick = Marcar
+head-promised = Prometida
+
+plan-visit = Planear una visita
+plan-bay = Bahía
+plan-none-ticked = No se marcó ningún renglón. No se registró nada. Hay que volver y marcar los servicios.
+plan-no-day = La visita no tiene día. No se registró nada. Hay que volver y dar uno.
+plan-day-past = Ese día ya pasó en el taller. No se registró nada. Hay que volver y dar hoy o un día posterior.
+visit-missed = { $day }, no se hizo
+visits-later = { $count ->
+    [one] Una visita más adelante
+   *[other] { $count } visitas más adelante
+}
+wait-part = En espera de pieza
+wait-keep = Anotar la espera
+wait-ended = ya no se espera
+wait-no-part = La pieza no tiene nombre. No se registró nada. Hay que volver y decir cuál pieza.
+
+none-to-order = nada por pedir
+order-row = { $count } para { $task }, tarda { $days ->
+    [one] 1 día
+   *[other] { $days } días
+}
+order-by = a más tardar el { $day }
+order-now = ya
+order-no-day = por horas, ritmo desconocido
+
+service-open = Servicio hecho
+service-of = Servicio hecho, { $unit }
+service-read = Horas leídas: { $hours }, { $when }
+service-tasks = Qué servicios se hicieron
+service-hours = Horas del medidor entonces
+service-who = Lo hizo
+service-source = Se anota de
+service-source-shop = trabajo del propio taller
+service-source-invoice = factura de otro taller
+service-parts = Piezas usadas, una por renglón, con los números de la unidad
+service-oil = Aceite, si se cambió
+service-oil-volume = Cuánto
+service-oil-unit = Unidad del volumen
+service-oil-family = Familia
+service-oil-grade = Grado
+service-oil-reason = Por qué fuera de turno
+service-oil-in-turn = en su turno
+service-oil-mixed = se mezclaron familias
+service-oil-milky = tenía agua
+service-oil-burnt = estaba quemado
+service-oil-new-fill = carga nueva por otro motivo
+service-keep = Anotar el servicio
+service-one-unit = Los renglones marcados son de más de una unidad. No se registró nada. Hay que volver y marcar los de una sola.
+service-no-task = No se marcó ningún servicio. No se registró nada. Hay que volver y marcar lo que se hizo.
+service-no-day = El servicio no tiene día y hora. No se registró nada. Hay que volver y dar los dos.
+service-ahead = Ese momento todavía no llega. No se registró nada. Hay que volver y dar la hora en que se hizo.
+service-volume = El volumen de aceite no es una cifra. No se registró nada. Hay que volver y escribirlo como 8.0.

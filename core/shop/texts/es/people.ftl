@@ -1,0 +1,84 @@
+# People and phones.
+
+section-people = Personas
+section-all-phones = Teléfonos
+section-signs = Quién puede abrir estas páginas
+head-name = Nombre
+head-role = Puesto
+head-on-phones = En teléfonos
+head-last-signed = Última firma
+head-pin = Dio PIN
+head-news = Noticias que tiene
+head-clock-off = Reloj desviado
+head-program = Programa
+head-only-there = Solo ahí
+head-key = Su llave
+head-may = Puede
+word-yes = sí
+word-no = no
+
+people-of-days = Firmas de los últimos 14 días.
+people-not-lately = no en 14 días
+people-add = Agregar o cambiar a esta persona
+people-gone = ya no está
+people-no-name = No hay nombre. No se cambió nada. Hay que volver y dar uno.
+people-no-role = No hay puesto. No se cambió nada. Hay que volver y elegir uno.
+people-code-ran-out = Ese código venció a los 15 minutos. No se agregó nada. Hay que hacer otro en Personas y teléfonos.
+people-code-used = Otro teléfono usó ese código. No se agregó nada. Hay que hacer otro en Personas y teléfonos.
+people-code-unknown = Este taller nunca dio ese código. No se agregó nada. Hay que preguntar quién lo mostró y hacer otro en Personas y teléfonos.
+people-nobody-waits = Ya no espera ningún teléfono con esa llave. No se agregó nada. Hay que ver la lista de teléfonos.
+people-compare-first = No se compararon las dos llaves. No se agregó nada. Hay que volver, poner el teléfono junto a esta página y compararlas primero.
+
+phones-quiet = { $count ->
+    [one] Un teléfono sin noticias en 24 h
+   *[other] { $count } teléfonos sin noticias en 24 h
+}
+phone-quiet = sin noticias en 24 h
+phone-stopped = parado
+news-all = todo lo que hay
+news-upto = hasta { $when }
+only-there-since = no se sabe desde { $when }
+only-there-unknown = no se sabe
+lost-phone = Perdido: parar este teléfono
+
+ask-row = Un teléfono que se llama { $name } pide entrar. Su llave: { $key }
+ask-open = Hay que comparar esta llave con la que muestra ese teléfono.
+ask-ran-out = Su código venció a los 15 minutos. No se agregó nada. Hay que hacer otro.
+ask-used = Otro teléfono usó su código. No se agregó nada. Hay que hacer otro.
+ask-unknown = Este taller nunca dio su código. No se agregó nada. Hay que preguntar quién lo mostró.
+ask-same = ese teléfono muestra la misma llave
+let-in = Dejar entrar, { $who }
+
+add-phone = Agregar un teléfono
+code-hub = Los teléfonos llegan al taller en
+code-units = Unidades que tiene al principio (todas si son pocas)
+code-no-hub = Eso no es una dirección con puerto, por ejemplo sumpbook.yard:8443. No se hizo ningún código. Hay que volver y dar una.
+code-many-units = Un código lleva a lo más 12 unidades. No se hizo ningún código. Hay que volver y nombrar menos; el teléfono puede pedir otras.
+code-how = En el teléfono: Agregar este teléfono, y escanear el código del taller.
+code-left = Quedan { $minutes } min { $seconds } s, para un solo teléfono.
+code-picture = El código en imagen
+code-same = Lo mismo para escribirlo:
+code-key = Su llave: { $key }
+code-then = Después, comparar las llaves y dejarlo entrar
+
+stop-phone = Parar este teléfono
+stop-title = Perdido: parar { $phone }
+stop-held = Lo que el taller ya tenía de él sigue contando. Su última comunicación: { $when }.
+stop-still-there = Los registros que siguen en él quedan guardados ahí y se pueden entregar por archivo. Entonces esperan en Apartados hasta que una persona decida por nombre.
+stop-told = El teléfono lo dice en su próxima comunicación, y ya no recibe nada del taller.
+stop-for-ever = Un teléfono parado no vuelve a entrar con la misma llave. Si aparece, se agrega de nuevo.
+stop-already = Este teléfono ya está parado.
+stop-no-reason = No hay motivo. El teléfono no se paró. Hay que volver y decir por qué.
+stop-not = No pararlo
+
+may-shop = ve todo y escribe
+may-reader = ve todo y no escribe nada
+signs-nobody = nadie con este nombre está aquí, así que no escribe nada
+signs-set = Poner esta entrada
+signs-again = La contraseña otra vez
+signs-remove = Quitar esta entrada
+signs-no-role = No se dijo qué puede hacer. No se cambió nada. Hay que volver y elegir.
+signs-not-twice = Las dos contraseñas no son iguales. No se cambió nada. Hay que volver y escribir las dos otra vez.
+signs-no-person = Nadie con este nombre está aquí. No se cambió nada. Primero hay que agregar a la persona.
+signs-short = Una contraseña tiene 8 caracteres por lo menos. No se cambió nada. Hay que volver y elegir una más larga.
+signs-last = Esta es la última entrada que puede escribir. No se cambió nada. Primero otra tiene que poder escribir.
