@@ -76,7 +76,7 @@ struct Rows {
 fn admit_rows(
     ledger: &mut Ledger,
     Rows { rows, hold }: Rows,
-    entries: &mut Vec<ToldEntry>,
+    entries: &mut [ToldEntry],
     parts: &mut Vec<WaitingPart>,
     now_ms: i64,
     carrier: Option<[u8; 8]>,
