@@ -8,6 +8,7 @@ import json
 import sys
 
 from icalendar import Calendar
+from icalendar.parser import unescape_char
 
 data = open(sys.argv[1], "rb").read()
 calendar = Calendar.from_ical(data)
@@ -26,4 +27,6 @@ for event in calendar.walk("VEVENT"):
         "stamped": event.decoded("DTSTAMP").isoformat(),
     })
 longest = max(len(line) for line in data.split(b"\r\n"))
-print(json.dumps({"name": str(calendar["X-WR-CALNAME"]), "longest": longest, "events": events}))
+# NAME (RFC 7986) is text, which this reader leaves for its caller to read as such.
+name = unescape_char(str(calendar["NAME"]))
+print(json.dumps({"name": name, "longest": longest, "events": events}))

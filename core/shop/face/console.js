@@ -1,5 +1,6 @@
 // The console's one script. Every page works without it; with it: a day sheet says how many entries came
-// in and never changes under the hand, "/" finds, arrows walk a table's doors, a password can be shown.
+// in and never changes under the hand, "/" finds, arrows walk a table's doors, a password can be
+// shown, and on a narrow screen one part of a unit's page stands open at a time.
 "use strict";
 (() => {
   const cameIn = document.querySelector("#came-in a");
@@ -21,6 +22,24 @@
     setInterval(ask, 15000);
     document.addEventListener("visibilitychange", ask);
   }
+  const parts = [...document.querySelectorAll("details.part")];
+  if (parts.length > 0) {
+    const narrow = matchMedia("(max-width: 719px)");
+    const all = () => parts.forEach((part) => { part.open = true; });
+    const one = (open) => parts.forEach((part) => { part.open = part === open; });
+    const fit = () => {
+      if (!narrow.matches) { all(); return; }
+      one(parts.find((part) => `#${part.id}` === location.hash) ?? parts[0]);
+    };
+    parts.forEach((part) => part.addEventListener("toggle", () => {
+      if (narrow.matches && part.open) one(part);
+    }));
+    narrow.addEventListener("change", fit);
+    addEventListener("hashchange", fit);
+    addEventListener("beforeprint", all);
+    addEventListener("afterprint", fit);
+    fit();
+  }
   const print = document.querySelector("#print");
   if (print) {
     print.hidden = false;
@@ -41,6 +60,43 @@
     };
     form.addEventListener("change", count);
     count();
+  }
+  const paper = document.querySelector("[data-paper]");
+  if (paper) {
+    const lines = [...paper.querySelectorAll(".line")];
+    const typed = paper.querySelector("[data-typed]");
+    const figures = typed.textContent.split(/\d+/);
+    const tell = () => {
+      const done = lines.filter((line) => line.querySelector("input:checked")).length;
+      typed.textContent = figures[0] + done + figures[1] + lines.length + figures.slice(2).join("");
+    };
+    paper.addEventListener("change", tell);
+    paper.addEventListener("keydown", (event) => {
+      const line = event.target.closest(".line");
+      if (!line || !/^[1-4]$/.test(event.key) || event.target.matches(".more input, select")) return;
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      event.preventDefault();
+      const radio = line.querySelectorAll("input[type=radio]")[Number(event.key) - 1];
+      radio.checked = true;
+      radio.focus();
+      tell();
+      const more = event.key === "2" ? line.querySelector("select") : event.key === "4" ? line.querySelector(".more input") : null;
+      const next = lines[lines.indexOf(line) + 1];
+      if (more) more.focus();
+      else if (next) next.querySelector("input[type=radio]").focus();
+    });
+    const photo = document.querySelector("#page-photo");
+    const [turn, zoom] = [document.querySelector("[data-turn]"), document.querySelector("[data-zoom]")];
+    if (photo && turn && zoom) {
+      let turned = 0;
+      turn.hidden = zoom.hidden = false;
+      turn.addEventListener("click", () => {
+        photo.classList.remove(`turn-${turned}`);
+        turned = (turned + 1) % 4;
+        photo.classList.add(`turn-${turned}`);
+      });
+      zoom.addEventListener("click", () => photo.classList.toggle("large"));
+    }
   }
   const timer = document.querySelector("[data-seconds]");
   if (timer) {

@@ -36,6 +36,9 @@ pub enum ShopError {
     /// A shop stands there already.
     #[error("{} holds a shop already. Nothing was changed. Choose an empty folder.", .0.display())]
     Taken(PathBuf),
+    /// Something stands where a new folder is to be made.
+    #[error("{} is not empty. Nothing was changed. Name a folder that does not exist yet.", .0.display())]
+    NotEmpty(PathBuf),
     /// No shop stands there.
     #[error("{} holds no shop: {what}. Make one with `sumpbook init`, or name another folder.", .path.display())]
     NoShop {

@@ -16,7 +16,6 @@ pub mod hub;
 mod new_folder;
 pub mod paper;
 mod photo_files;
-pub mod photos;
 pub mod plan;
 pub mod proof;
 mod register;

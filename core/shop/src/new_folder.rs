@@ -25,7 +25,7 @@ impl NewFolder {
         match std::fs::read_dir(place) {
             Ok(files) => {
                 if files.count() > 0 {
-                    return Err(ShopError::Taken(place.to_owned()));
+                    return Err(ShopError::NotEmpty(place.to_owned()));
                 }
             }
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}

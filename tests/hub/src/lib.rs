@@ -9,7 +9,7 @@ use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
-use sumpbook_daybook::exchange::{ShopCode, request, take_answer};
+use sumpbook_daybook::exchange::{ShopCode, begin_epoch, request, take_answer};
 use sumpbook_daybook::parcel::Invitation;
 use sumpbook_daybook::phone::online::{Exchanged, Hub, OnlineError};
 use sumpbook_daybook::phone::{Daybook, KeySeal, KeySealError, Parts};
@@ -74,8 +74,8 @@ impl Yard {
 
     /// As `restore` does: the shop says that it begins anew from a copy.
     pub fn begins_new_epoch(&self) {
-        let book = rusqlite::Connection::open(self.folder().join("book.db")).unwrap();
-        assert_eq!(book.execute("DELETE FROM setting WHERE name = 'epochs'", []).unwrap(), 1);
+        assert!(self.hub.is_none(), "one writes at a time");
+        begin_epoch(&mut ledger_in(self.folder(), shop_key(), 0)).unwrap();
     }
 
     fn in_folder(folder: &Path, units: u32, phones: u8) {

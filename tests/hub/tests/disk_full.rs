@@ -84,6 +84,31 @@ fn a_full_disk_is_told_harms_nothing_and_ends_when_there_is_room() {
     }
 }
 
+#[test]
+fn a_full_phone_keeps_what_was_signed_and_says_that_the_photo_is_not() {
+    let home = tempfile::tempdir().unwrap();
+    let Some(_small) = Small::mounted(home.path(), 4 * 1_024) else {
+        println!("skipped: no file system can be mounted here (it needs the machine's administrator)");
+        return;
+    };
+    let mut yard = Yard::new(env!("CARGO_BIN_EXE_hub"), 1, 1);
+    yard.begin();
+    let mut phone = yard.phone(&home.path().join("phone"), 1, &[0]);
+    assert!(exchange(&mut phone).unwrap().whole);
+    let id = walk(&mut phone, 0, 1);
+    let ballast = home.path().join("ballast");
+    fill(&ballast, 300_000);
+    let told = phone.keep_photo(&picture(1, 900_000)).unwrap_err();
+    assert_eq!(told.text_key(), Some("error-phone-full"), "{told}");
+    let left = std::fs::read_dir(phone.photos().path()).map_or(0, Iterator::count);
+    assert_eq!(left, 0, "half a photo would only take room");
+    assert_eq!(phone.ledger().store().truth().by_id(id).unwrap().len(), 1);
+    assert_eq!(exchange(&mut phone).unwrap().acknowledged, 1);
+    std::fs::remove_file(&ballast).unwrap();
+    takes(&mut phone, 0, &picture(1, 900_000));
+    assert_eq!(exchange(&mut phone).unwrap().photos.arrived, 1);
+}
+
 /// Fills the file system but for so many bytes.
 fn fill(ballast: &Path, leave: u64) {
     use std::io::Write;

@@ -97,6 +97,7 @@ fn icalendar_reads_the_feed() {
     for event in first["events"].as_array().unwrap() {
         assert_eq!((event["days"].as_u64(), event["sequence"].as_u64()), (Some(1), Some(0)));
         assert_eq!(event["status"], "CONFIRMED");
+        assert!(event["summary"].as_str().unwrap().ends_with(", último día bueno"), "{event}");
     }
     assert_eq!(read("2026-11-03T08:00:00-07:00"), first, "a day later nothing moved");
 }

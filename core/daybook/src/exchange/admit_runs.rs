@@ -4,9 +4,9 @@ use std::cell::Cell;
 use std::collections::BTreeMap;
 
 use super::{ExchangeError, Fate, Reason, ToldEntry, shelf};
-use crate::book::BookId;
+use crate::book::{BookId, EntryRow};
 use crate::gate::ChangeHash;
-use crate::ledger::{Admission, Incoming, Ledger};
+use crate::ledger::{Admission, Built, Incoming, Ledger};
 use crate::parcel::{Dep, Known, Run, Unpacked, unpack};
 use crate::store::{RefusedRow, StoreError, WaitingPart};
 
@@ -25,31 +25,71 @@ pub(super) fn admit_runs(
     now_ms: i64,
     carrier: Option<[u8; 8]>,
 ) -> Result<Through, ExchangeError> {
-    let fleet = ledger.root().fleet;
     let unpacked = unpack_known(ledger, runs.clone())?;
     let mut parts = waiting_runs(ledger, &runs, &unpacked, carrier);
     let mut entries = Vec::with_capacity(unpacked.len());
-    let mut incoming = Vec::new();
-    for one in &unpacked {
+    let mut rows = Vec::with_capacity(unpacked.len());
+    for one in unpacked {
         entries.push(match one {
             Unpacked::Row(row) => {
-                incoming.push(Incoming::of_row(fleet, row));
-                ToldEntry { id: row.id, book: row.book, hash: Some(row.hash), fate: Fate::Known }
+                let told = placed(&row);
+                rows.push(row);
+                told
             }
             Unpacked::Missing { book, id, prefix } => {
                 let fate = prefix.map_or(Fate::Refused(Reason::Malformed), Fate::Waiting);
-                ToldEntry { id: *id, book: *book, hash: None, fate }
+                ToldEntry { id, book, hash: None, fate }
             }
             Unpacked::Unbuildable { id, .. } => {
                 let fate = Fate::Refused(Reason::Malformed);
-                ToldEntry { id: *id, book: BookId::Fleet, hash: None, fate }
+                ToldEntry { id, book: BookId::Fleet, hash: None, fate }
             }
         });
     }
-    let admissions = ledger.admit(&incoming, now_ms, carrier)?;
+    admit_rows(ledger, Rows { rows, hold: false }, &mut entries, &mut parts, now_ms, carrier)?;
+    Ok(Through { entries, parts })
+}
+
+/// The same of rows that were seen to hold before.
+pub(super) fn admit_ahead(
+    ledger: &mut Ledger,
+    rows: Vec<EntryRow>,
+    now_ms: i64,
+    carrier: Option<[u8; 8]>,
+) -> Result<Through, ExchangeError> {
+    let mut entries = rows.iter().map(placed).collect();
+    let mut parts = Vec::new();
+    admit_rows(ledger, Rows { rows, hold: true }, &mut entries, &mut parts, now_ms, carrier)?;
+    Ok(Through { entries, parts })
+}
+
+fn placed(row: &EntryRow) -> ToldEntry {
+    ToldEntry { id: row.id, book: row.book, hash: Some(row.hash), fate: Fate::Known }
+}
+
+/// Rows with their changes built, and whether their signatures were seen to hold.
+struct Rows {
+    rows: Vec<EntryRow>,
+    hold: bool,
+}
+
+fn admit_rows(
+    ledger: &mut Ledger,
+    Rows { rows, hold }: Rows,
+    entries: &mut Vec<ToldEntry>,
+    parts: &mut Vec<WaitingPart>,
+    now_ms: i64,
+    carrier: Option<[u8; 8]>,
+) -> Result<(), ExchangeError> {
+    let fleet = ledger.root().fleet;
+    let built: Vec<Built> = rows
+        .into_iter()
+        .map(|row| Built { incoming: Incoming::of_row(fleet, &row), row, holds: hold })
+        .collect();
+    let admissions = ledger.admit_built(&built, now_ms, carrier)?;
     let mut refused = Vec::new();
     let placed = entries.iter_mut().filter(|entry| entry.hash.is_some());
-    for ((entry, incoming), admission) in placed.zip(&incoming).zip(admissions) {
+    for ((entry, Built { incoming, .. }), admission) in placed.zip(&built).zip(admissions) {
         let signer = Some(incoming.place.actor.key().0);
         entry.fate = match admission {
             Admission::Admitted(_) => Fate::Admitted,
@@ -66,7 +106,7 @@ pub(super) fn admit_runs(
         };
     }
     ledger.store_mut().keep_refused(&refused)?;
-    Ok(Through { entries, parts })
+    Ok(())
 }
 
 /// An entry refused for good, as it is kept.
@@ -80,7 +120,7 @@ pub(super) fn refused_row(incoming: &Incoming, reason: Reason, now_ms: i64) -> R
     }
 }
 
-fn unpack_known(ledger: &Ledger, runs: Vec<Run>) -> Result<Vec<Unpacked>, StoreError> {
+pub(super) fn unpack_known(ledger: &Ledger, runs: Vec<Run>) -> Result<Vec<Unpacked>, StoreError> {
     let failed: Cell<Option<StoreError>> = Cell::new(None);
     let found = unpack(runs, |book, dep| {
         known(ledger, book, dep).unwrap_or_else(|error| {

@@ -9,6 +9,7 @@
 
 mod accept;
 mod admit_runs;
+mod ahead;
 mod answer;
 mod coverage;
 mod declined;
@@ -34,6 +35,7 @@ mod take_in;
 mod taken;
 
 pub use accept::{Accepted, accept, pending};
+pub use ahead::{Ahead, read_ahead};
 pub use answer::answer;
 pub use declined::Declined;
 pub use error::ExchangeError;
@@ -41,7 +43,7 @@ pub use hand_over::{HandOver, hand_over};
 pub use invite::{invite, invite_by_code};
 pub use reason::Reason;
 pub use request::{Request, follow_trucks, not_known, request};
-pub use respond::{Answered, Door, give_trucks, respond};
+pub use respond::{Answered, Door, give_trucks, respond, respond_ahead};
 pub use restored::{begin_epoch, epochs};
 pub use shop_code::{MOST_UNITS, ShopCode};
 pub(crate) use standing::not_at_shop;

@@ -5,12 +5,13 @@ use std::collections::{BTreeSet, HashSet};
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::accept::{code_state, remember};
-use super::admit_runs::{Through, admit_runs};
+use super::admit_runs::{Through, admit_ahead, admit_runs};
+use super::ahead::Ahead;
 use super::answer::fates;
 use super::given::{Asked, give};
 use super::invite::stamped;
 use super::{CodeState, Declined, ExchangeError, Fate, PendingDevice, Told, follow, memory};
-use crate::book::BookId;
+use crate::book::{BookId, EntryRow};
 use crate::gate::{KeyId, Place, PublicKey, sign};
 use crate::ledger::Ledger;
 use crate::parcel::{Dep, Link, Opened, Parcel, Run, Standing, open, seal};
@@ -66,6 +67,33 @@ pub fn respond(ledger: &mut Ledger, wire: &[u8], door: &Door<'_>, now: Stamp) ->
     }
     ledger.refresh()?;
     let opened = open(wire, |id| ledger.key(id))?;
+    respond_to(ledger, opened, None, door, now)
+}
+
+/// As [`respond`], of a request that was read before.
+///
+/// # Errors
+/// As there.
+pub fn respond_ahead(
+    ledger: &mut Ledger,
+    ahead: Ahead,
+    door: &Door<'_>,
+    now: Stamp,
+) -> Result<Answered, Declined> {
+    if !memory::is_shop(ledger) {
+        return Err(Declined::NotTheShop);
+    }
+    ledger.refresh()?;
+    respond_to(ledger, ahead.opened, ahead.rows, door, now)
+}
+
+fn respond_to(
+    ledger: &mut Ledger,
+    opened: Opened,
+    rows: Option<Vec<EntryRow>>,
+    door: &Door<'_>,
+    now: Stamp,
+) -> Result<Answered, Declined> {
     let root = ledger.root();
     if opened.parcel.fleet != root.fleet {
         return Err(Declined::OtherFleet);
@@ -82,7 +110,7 @@ pub fn respond(ledger: &mut Ledger, wire: &[u8], door: &Door<'_>, now: Stamp) ->
     }
     ledger.in_one_commit(|ledger| match opened.standing {
         Standing::Asking => pending(ledger, &opened, now),
-        _ => known(ledger, opened, door, now),
+        _ => known(ledger, opened, rows, door, now),
     })
 }
 
@@ -118,13 +146,22 @@ fn pending(ledger: &mut Ledger, opened: &Opened, now: Stamp) -> Result<Answered,
     Ok(answered)
 }
 
-fn known(ledger: &mut Ledger, opened: Opened, door: &Door<'_>, now: Stamp) -> Result<Answered, Declined> {
+fn known(
+    ledger: &mut Ledger,
+    opened: Opened,
+    rows: Option<Vec<EntryRow>>,
+    door: &Door<'_>,
+    now: Stamp,
+) -> Result<Answered, Declined> {
     let Opened { mut parcel, signer, digest, .. } = opened;
     let device = signer.id();
     let runs = std::mem::take(&mut parcel.runs);
     let lengths = runs.iter().map(|run| run.entries.len()).collect();
     // What names something that is not here is not kept: the phone still has it, and is told what is missing.
-    let Through { entries, .. } = admit_runs(ledger, runs, now.unix_ms(), Some(device.0))?;
+    let Through { entries, .. } = match rows {
+        Some(rows) => admit_ahead(ledger, rows, now.unix_ms(), Some(device.0))?,
+        None => admit_runs(ledger, runs, now.unix_ms(), Some(device.0))?,
+    };
     let mut answer = Parcel { link: Link::Request(digest), ..stamped(ledger, now)? };
     let mut answered = Answered::of(device, off_ms(&answer, &parcel));
     for entry in &entries {

@@ -19,6 +19,15 @@ pub struct Incoming {
     pub signature: [u8; 64],
 }
 
+/// An entry as it comes in with its change built.
+pub(crate) struct Built {
+    pub(crate) incoming: Incoming,
+    /// The same as a row.
+    pub(crate) row: EntryRow,
+    /// Its signature was seen to hold at this place, by the key its actor names.
+    pub(crate) holds: bool,
+}
+
 /// What became of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Admission {
@@ -93,14 +102,36 @@ impl Ledger {
         received_ms: i64,
         carrier: Option<[u8; 8]>,
     ) -> Result<Vec<Admission>, LedgerError> {
+        self.admit_all(entries.iter().map(|entry| (entry, None)), received_ms, carrier)
+    }
+
+    /// As [`Ledger::admit`], of entries whose changes are built: what was done for them is not done again.
+    ///
+    /// # Errors
+    /// As there.
+    pub(crate) fn admit_built(
+        &mut self,
+        entries: &[Built],
+        received_ms: i64,
+        carrier: Option<[u8; 8]>,
+    ) -> Result<Vec<Admission>, LedgerError> {
+        self.admit_all(entries.iter().map(|entry| (&entry.incoming, Some(entry))), received_ms, carrier)
+    }
+
+    fn admit_all<'a>(
+        &mut self,
+        entries: impl ExactSizeIterator<Item = (&'a Incoming, Option<&'a Built>)>,
+        received_ms: i64,
+        carrier: Option<[u8; 8]>,
+    ) -> Result<Vec<Admission>, LedgerError> {
         let Ledger { store, knows } = self;
         let result = (|| {
             let writing = store.begin()?;
             knows.refresh(&writing.truth())?;
             let received = received_ms.max(writing.truth().last_received()?);
             let mut told = Vec::with_capacity(entries.len());
-            for entry in entries {
-                let (admission, row) = knows.admit_one(&writing, entry, received, carrier)?;
+            for (entry, built) in entries {
+                let (admission, row) = knows.admit_one(&writing, entry, built, received, carrier)?;
                 if let (Admission::Admitted(n), Some(row)) = (&admission, row) {
                     knows.project_and_learn(&writing, *n, &row, None)?;
                 }
@@ -122,10 +153,11 @@ impl Knowledge {
         &self,
         writing: &Writing<'_>,
         entry: &Incoming,
+        built: Option<&Built>,
         received: i64,
         carrier: Option<[u8; 8]>,
     ) -> Result<(Admission, Option<EntryRow>), LedgerError> {
-        Ok(match self.examine(writing, entry)? {
+        Ok(match self.examine(writing, entry, built)? {
             Ok((row, previous)) => {
                 let n = writing.insert(&row, previous, received, carrier)?;
                 (Admission::Admitted(n), Some(row))
@@ -135,7 +167,12 @@ impl Knowledge {
     }
 
     /// The row of an entry that may be admitted, with its predecessor of the same hand; else what it is.
-    pub(super) fn examine(&self, writing: &Writing<'_>, entry: &Incoming) -> Result<Examined, LedgerError> {
+    pub(super) fn examine(
+        &self,
+        writing: &Writing<'_>,
+        entry: &Incoming,
+        built: Option<&Built>,
+    ) -> Result<Examined, LedgerError> {
         let refused = |refusal| Ok(Err(Admission::Refused(refusal)));
         let place = &entry.place;
         if place.fleet != self.root.fleet {
@@ -145,7 +182,9 @@ impl Knowledge {
         let Some(key) = self.keys.get(signer) else {
             return Ok(Err(Admission::Waiting { missing: signer.0 }));
         };
-        if let Err(error) = sign::verify(place, &entry.payload, &entry.signature, &key) {
+        if !built.is_some_and(|built| built.holds)
+            && let Err(error) = sign::verify(place, &entry.payload, &entry.signature, &key)
+        {
             return refused(match error {
                 VerifyError::Place(_) => Refusal::Place,
                 VerifyError::Actor => Refusal::OtherActor,
@@ -164,7 +203,12 @@ impl Knowledge {
                 None => return Ok(Err(Admission::Waiting { missing: dep.prefix() })),
             }
         }
-        Ok(Ok((row_of(entry, change::next_op(ops))?, previous)))
+        let op = change::next_op(ops);
+        let row = match built {
+            Some(Built { row, .. }) if row.op == op => row.clone(),
+            _ => row_of(entry, op)?,
+        };
+        Ok(Ok((row, previous)))
     }
 
     /// The predecessor of the entry's own hand, or what the entry is if it has no place here.

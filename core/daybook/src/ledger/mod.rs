@@ -27,6 +27,7 @@ use crate::store::{Salvaged, Store, StoreError};
 
 use keys::Keys;
 
+pub(crate) use admit::Built;
 pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
 pub use error::LedgerError;

@@ -85,6 +85,7 @@ impl Ledger {
                 states.insert(*truck, self.noted(self.fold_unit(*truck, i64::MAX))?);
             }
         }
+        self.with_slips_all(&mut states)?;
         Ok(states)
     }
 

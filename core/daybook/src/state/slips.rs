@@ -1,6 +1,8 @@
 //! Slips that were typed into this phone: kept beside the books, for they are no entries. A certificate that
 //! comes takes their place.
 
+use std::collections::BTreeMap;
+
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::defect::{Certified, Defect, DefectState, Said, Verdict};
@@ -96,19 +98,37 @@ impl Ledger {
         Ok(self.store_mut().set_setting(SLIPS, &bytes)?)
     }
 
-    /// The state with what slips say of it.
+    /// The state with what slips say of it. The shop, and most phones, have none.
     pub(super) fn with_slips(&self, mut state: UnitState) -> Result<UnitState, LedgerError> {
-        // The shop, and most phones, have none: nothing is looked through.
-        for slip in self.slips()?.iter().filter(|slip| slip.unit == state.truck) {
-            for defect in state.defects.iter_mut().filter(|defect| is_of(defect, slip)) {
-                let certified = certified(slip);
-                for lock in state.locks.iter_mut().filter(|lock| lock.because == defect.reference) {
-                    lock.certified.get_or_insert(certified.at);
-                }
-                defect.state = DefectState::AwaitingReview { certified };
-            }
+        let truck = state.truck;
+        for slip in self.slips()?.iter().filter(|slip| slip.unit == truck) {
+            show(&mut state, slip);
         }
         Ok(state)
+    }
+
+    /// The same of many.
+    pub(super) fn with_slips_all(
+        &self,
+        states: &mut BTreeMap<TruckId, UnitState>,
+    ) -> Result<(), LedgerError> {
+        for slip in &self.slips()? {
+            if let Some(state) = states.get_mut(&slip.unit) {
+                show(state, slip);
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Certified as the slip says, and awaiting review.
+fn show(state: &mut UnitState, slip: &SlipShown) {
+    for defect in state.defects.iter_mut().filter(|defect| is_of(defect, slip)) {
+        let certified = certified(slip);
+        for lock in state.locks.iter_mut().filter(|lock| lock.because == defect.reference) {
+            lock.certified.get_or_insert(certified.at);
+        }
+        defect.state = DefectState::AwaitingReview { certified };
     }
 }
 

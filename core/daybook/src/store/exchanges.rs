@@ -62,11 +62,11 @@ impl Store {
                SELECT (SELECT min(device) FROM exchange WHERE device > k.device) FROM known k
                WHERE k.device IS NOT NULL
              )
-             SELECT device, at, from_n, to_n, off_ms FROM exchange WHERE no IN (
-               SELECT (SELECT no FROM exchange WHERE device = k.device AND at <= ?1
-                       ORDER BY device DESC, at DESC, no LIMIT 1)
-               FROM known k WHERE k.device IS NOT NULL
-             ) ORDER BY device",
+             SELECT e.device, e.at, e.from_n, e.to_n, e.off_ms FROM known k JOIN exchange e ON e.no = (
+               SELECT no FROM exchange WHERE device = k.device
+                 AND at = (SELECT max(at) FROM exchange WHERE device = k.device AND at <= ?1)
+               LIMIT 1
+             ) WHERE k.device IS NOT NULL ORDER BY e.device",
         )?;
         let rows = query.query_map([upto_ms], exchange_row)?;
         Ok(rows.collect::<Result<_, _>>()?)

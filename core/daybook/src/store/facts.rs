@@ -44,6 +44,9 @@ pub struct SignedOn {
     pub n: i64,
 }
 
+/// A fact, and the payload of its entry where that was asked for.
+pub type ToldFact = (FactRow, Option<Vec<u8>>);
+
 const COLUMNS: &str = "f.entry, e.id, u.truck, f.kind, f.at, f.day, f.person, f.hours, f.bears, f.judged";
 const FROM: &str = "fact f JOIN entry e ON e.n = f.entry LEFT JOIN unit u ON u.no = f.unit";
 const OF_DAYS: &str = "f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry";
@@ -118,12 +121,7 @@ impl Truth<'_> {
     ///
     /// # Errors
     /// As any read.
-    pub fn told_on_days(
-        &self,
-        from: i32,
-        to: i32,
-        kinds: &[u16],
-    ) -> Result<Vec<(FactRow, Option<Vec<u8>>)>, StoreError> {
+    pub fn told_on_days(&self, from: i32, to: i32, kinds: &[u16]) -> Result<Vec<ToldFact>, StoreError> {
         let kinds: Vec<String> = kinds.iter().map(u16::to_string).collect();
         let mut query = self.0.prepare_cached(&told())?;
         let values = (from, to, format!("[{}]", kinds.join(",")));

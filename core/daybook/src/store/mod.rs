@@ -26,7 +26,7 @@ mod writing;
 pub use drafts::DraftRow;
 pub use error::StoreError;
 pub use exchanges::ExchangeRow;
-pub use facts::{FactRow, SignedOn};
+pub use facts::{FactRow, SignedOn, ToldFact};
 pub use graph::Joint;
 pub use open::{Opened, Store};
 pub use photos::PhotoRow;

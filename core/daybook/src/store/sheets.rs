@@ -49,6 +49,18 @@ impl Store {
         Ok(query.query_row([day], sheet_row).optional()?)
     }
 
+    /// Every version of one day's sheet, oldest first.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn sheets_of(&self, day: &str) -> Result<Vec<SheetRow>, StoreError> {
+        let mut query = self.connection.prepare_cached(
+            "SELECT day, version, at, n, heads, body, changes FROM sheet WHERE day = ?1 ORDER BY version",
+        )?;
+        let rows = query.query_map([day], sheet_row)?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// The newest closing of each day: the day, the moment in milliseconds, and up to which number the shop had
     /// entries then.
     ///

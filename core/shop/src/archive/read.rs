@@ -32,8 +32,13 @@ impl Archive {
     /// When it is no such file, is for something else, or was changed.
     pub fn open(path: &Path, purpose: Purpose) -> Result<Archive, ArchiveError> {
         let file = File::open(path).map_err(|reason| ArchiveError::File { path: path.to_owned(), reason })?;
-        let mut zip =
-            ZipArchive::new(BufReader::new(file)).map_err(|_| ArchiveError::NotOurs("it is no zip"))?;
+        let mut file = BufReader::new(file);
+        let counted = counted(&mut file).ok_or(ArchiveError::NotOurs("it is no zip"))?;
+        let mut zip = ZipArchive::new(file).map_err(|_| ArchiveError::NotOurs("it is no zip"))?;
+        // A zip can name one file twice, and readers differ in which of the two they show.
+        if counted != zip.len() as u64 {
+            return Err(ArchiveError::Changed("it holds a file twice".to_owned()));
+        }
         if zip.len() > MOST_FILES {
             return Err(ArchiveError::NotOurs("it holds too many files"));
         }

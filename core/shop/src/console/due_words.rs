@@ -2,6 +2,7 @@
 
 use maud::Markup;
 use sumpbook_daybook::text::Arg;
+use sumpbook_trade::Tenths;
 
 use super::mark;
 use super::words::Words;
@@ -17,7 +18,7 @@ fn said(words: &Words, row: &DueRow) -> String {
     // Past due begins a whole tenth beyond (R1).
     let over = hours
         .filter(|left| *left <= -0.1)
-        .map(|left| words.with("due-hours", &[("hours", Arg::Text(&format!("{:.1}", tenth_down(-left))))]));
+        .map(|left| words.with("due-hours", &[("hours", Arg::Text(&tenth(words, -left)))]));
     let over_days = row
         .days_left
         .filter(|left| *left < 0)
@@ -40,7 +41,7 @@ pub(super) fn hours_left(words: &Words, row: &DueRow) -> String {
     let Some(left) = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok()) else {
         return words.t("none-dash");
     };
-    let mut said = format!("{:.1}", tenth_down(left));
+    let mut said = tenth(words, left);
     if row.higher_of_disputed {
         said = format!("{said} ({})", words.t("due-higher-of-disputed"));
     }
@@ -50,9 +51,9 @@ pub(super) fn hours_left(words: &Words, row: &DueRow) -> String {
     said
 }
 
-/// Hours to a tenth, rounded down: "33.1".
-pub(super) fn tenth(hours: f64) -> String {
-    format!("{:.1}", tenth_down(hours))
+/// Hours to a tenth, rounded down: "33.1", "2,254.0".
+pub(super) fn tenth(words: &Words, hours: f64) -> String {
+    words.hours(Tenths((tenth_down(hours) * 10.0).round() as i64))
 }
 
 fn tenth_down(hours: f64) -> f64 {
@@ -64,7 +65,7 @@ fn tenth_down(hours: f64) -> f64 {
 pub(super) fn left(words: &Words, row: &DueRow) -> String {
     let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
     let hours = hours.filter(|left| *left > -0.1).map(|left| {
-        let left = format!("{:.1}", tenth_down(left.max(0.0)));
+        let left = tenth(words, left.max(0.0));
         words.with("left-hours", &[("hours", Arg::Text(&left))])
     });
     let days = row.days_left.filter(|left| *left >= 0).map(|left| {

@@ -23,6 +23,8 @@ pub(super) enum Language {
 }
 
 impl Language {
+    pub(super) const ALL: [Language; 2] = [Language::En, Language::Es];
+
     /// As HTML and cookies name it.
     pub(super) fn tag(self) -> &'static str {
         match self {

@@ -6,6 +6,7 @@
 mod answer;
 mod aside;
 mod assets;
+mod cab_report;
 mod certificates;
 mod day;
 mod due;
@@ -15,6 +16,7 @@ mod frame;
 mod in_out;
 mod language;
 mod mark;
+mod paper;
 mod people;
 mod photo;
 mod place;
@@ -120,6 +122,8 @@ pub fn router(console: Console) -> Router {
         .merge(due::routes())
         .merge(aside::routes())
         .merge(people::routes())
+        .merge(paper::routes())
+        .merge(cab_report::routes())
         .merge(in_out::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))

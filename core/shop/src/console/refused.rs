@@ -68,7 +68,8 @@ impl Refused {
         }
     }
 
-    fn said(&self, choice: Choice) -> String {
+    /// Its sentence.
+    pub(super) fn said(&self, choice: Choice) -> String {
         let key = match self {
             Refused::SignIn { .. } => "refused-sign-in",
             Refused::Reader => "refused-reader",

@@ -24,6 +24,8 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/due.ftl")),
             include_str!(concat!("../../texts/", $language, "/aside.ftl")),
             include_str!(concat!("../../texts/", $language, "/people.ftl")),
+            include_str!(concat!("../../texts/", $language, "/paper.ftl")),
+            include_str!(concat!("../../texts/", $language, "/cab.ftl")),
         ]
     };
 }

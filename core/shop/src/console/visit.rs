@@ -36,6 +36,8 @@ pub(super) struct Around {
     pub(super) fleet: String,
     pub(super) demo: bool,
     pub(super) aside: usize,
+    /// The moment of the answer.
+    pub(super) now: Stamp,
     zone: chrono_tz::Tz,
     today: chrono::NaiveDate,
 }
@@ -210,6 +212,7 @@ impl Around {
             fleet: fleet.name.clone(),
             demo: fleet.demo,
             aside: ledger.store().truth().aside()?.len(),
+            now,
             zone: fleet.zone,
             today: fleet.yard_day(now),
         })

@@ -110,8 +110,9 @@ impl Words {
         let name = self.or_plain(&format!("item-{item}"), item);
         match place {
             Some(place) => {
-                let place = self.or_plain(&format!("side-{place}"), place).to_lowercase();
-                format!("{name}, {place}")
+                // A valve's or a hose's own name stands as it was given.
+                let side = texts::find(self.choice.language, &format!("side-{place}"), &[]);
+                format!("{name}, {}", side.map_or_else(|| place.to_owned(), |side| side.to_lowercase()))
             }
             None => name,
         }
@@ -244,5 +245,7 @@ mod tests {
         assert_eq!(en.found("cracked: hairline, low corner"), "cracked: hairline, low corner");
         assert_eq!(en.found("Left lamp: out"), "Left lamp: out");
         assert_eq!(en.lock("outlet/small hose"), "outlet small hose");
+        assert_eq!(en.item("wheels", Some("left")), "Wheels, left");
+        assert_eq!(en.item("hose", Some("H-11")), "Hose, H-11");
     }
 }

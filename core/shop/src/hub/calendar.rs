@@ -6,7 +6,7 @@ use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 
 use super::Hub;
-use crate::calendar_feed::{Feed, keep};
+use crate::calendar_feed::{Feed, keep, opens};
 
 #[derive(Debug, Default, Deserialize)]
 pub(super) struct Asked {
@@ -25,8 +25,10 @@ pub(super) async fn feed(
     let now = hub.now();
     let read = hub
         .read(move |ledger| {
-            let feed = Feed::read(ledger, now)?;
-            Ok(feed.opens(&token).then_some(feed))
+            if !opens(ledger, &token)? {
+                return Ok(None);
+            }
+            Feed::read(ledger, now).map(Some)
         })
         .await;
     let feed = match read {

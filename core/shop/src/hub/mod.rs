@@ -1,7 +1,8 @@
 //! The hub: the shop's books, reached by phones and by a browser.
 //!
-//! One thread writes ([`writer`]); whoever reads opens the books for that one answer, so no reader waits for
-//! a writer. Sockets, threads and the clock stand here and nowhere below.
+//! One thread writes ([`writer`]), and requests are read before it comes to them ([`readers`]); whoever reads
+//! opens the books for that one answer, so no reader waits for a writer. Sockets, threads and the clock stand
+//! here and nowhere below.
 
 mod browsers;
 mod calendar;
@@ -15,6 +16,7 @@ mod health;
 mod limits;
 mod openapi;
 mod photo;
+mod readers;
 mod serve;
 #[cfg(test)]
 mod tests;
@@ -38,6 +40,7 @@ pub use clock::HubClock;
 pub use error::HubError;
 pub use health::Figures;
 use photo::{Coming, Tokens};
+use readers::Readers;
 pub use serve::{Running, ServeOptions, serve};
 use writer::Writer;
 
@@ -54,6 +57,7 @@ struct Inner {
     tokens: Arc<Tokens>,
     coming: Coming,
     writer: Writer,
+    readers: Readers,
     figures: Figures,
 }
 
@@ -70,8 +74,10 @@ impl Hub {
         let tokens = Arc::new(Tokens::new()?);
         let coming = Coming::of(&folder);
         let writer = Writer::begin(shop, clock.clone(), challenges.clone(), tokens.clone())?;
+        let readers = Readers::of(folder.clone(), root, secret);
         let figures = Figures::default();
-        let inner = Inner { folder, root, secret, clock, challenges, tokens, coming, writer, figures };
+        let inner =
+            Inner { folder, root, secret, clock, challenges, tokens, coming, writer, readers, figures };
         Ok(Hub(Arc::new(inner)))
     }
 
@@ -104,7 +110,8 @@ impl Hub {
     /// # Errors
     /// [`HubError::Busy`], [`HubError::Stopping`], [`HubError::Unwritten`]; inside, why it was declined.
     pub async fn respond(&self, parcel: Bytes) -> Result<Result<Answered, Declined>, HubError> {
-        self.0.writer.respond(parcel).await
+        let ahead = self.0.readers.read(parcel.clone()).await;
+        self.0.writer.respond(parcel, ahead).await
     }
 
     /// A challenge for a phone's next parcel.

@@ -10,7 +10,7 @@ use std::thread::JoinHandle;
 use std::time::Duration;
 
 use axum::body::Bytes;
-use sumpbook_daybook::exchange::{Answered, Declined, Door, respond};
+use sumpbook_daybook::exchange::{Ahead, Answered, Declined, Door, respond, respond_ahead};
 use sumpbook_daybook::ledger::LedgerError;
 use sumpbook_daybook::store::StoreError;
 use tokio::sync::oneshot;
@@ -37,6 +37,7 @@ enum Job {
 
 struct Waiting {
     parcel: Bytes,
+    ahead: Option<Ahead>,
     answer: oneshot::Sender<Result<Response, HubError>>,
 }
 
@@ -73,9 +74,9 @@ impl Writer {
         done.await.map_err(|_| HubError::Stopping)?.map_err(HubError::from)
     }
 
-    pub(super) async fn respond(&self, parcel: Bytes) -> Result<Response, HubError> {
+    pub(super) async fn respond(&self, parcel: Bytes, ahead: Option<Ahead>) -> Result<Response, HubError> {
         let (answer, done) = oneshot::channel();
-        self.give(Job::Parcel(Waiting { parcel, answer }))?;
+        self.give(Job::Parcel(Waiting { parcel, ahead, answer }))?;
         done.await.map_err(|_| HubError::Stopping)?
     }
 
@@ -154,7 +155,7 @@ fn run(mut desk: Desk, jobs: &Receiver<Job>) {
 
 impl Desk {
     /// Answers them under one commit.
-    fn answer(&mut self, waiting: Vec<Waiting>) {
+    fn answer(&mut self, mut waiting: Vec<Waiting>) {
         let now = self.clock.now();
         let challenges = &self.challenges;
         let holds = |challenge: &[u8; 16]| {
@@ -168,7 +169,11 @@ impl Desk {
         let token = |phone| Some(self.tokens.of(phone, now.unix_ms()));
         let door = Door { challenge: &holds, token: &token };
         let done: Result<Vec<Response>, LedgerError> = self.shop.ledger.in_one_commit(|ledger| {
-            Ok(waiting.iter().map(|one| respond(ledger, &one.parcel, &door, now)).collect())
+            let answer = |one: &mut Waiting| match one.ahead.take() {
+                Some(ahead) => respond_ahead(ledger, ahead, &door, now),
+                None => respond(ledger, &one.parcel, &door, now),
+            };
+            Ok(waiting.iter_mut().map(answer).collect())
         });
         match done {
             Ok(responses) => {

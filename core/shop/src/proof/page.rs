@@ -82,7 +82,7 @@ pub(super) fn page(
                     (tasks(&set.programme))
                 }
                 h2 { "4. Records" }
-                p { "Each file of the folder tables holds one kind of record: all of it, void entries too. " code { "photos" } " holds the photos that entries name, each under its SHA-256." }
+                p { "Each file of the folder tables holds one kind of record: all of it, void entries too; all-records.csv holds every entry. " code { "photos" } " holds the photos that entries name, each under its SHA-256." }
                 ul { @for kind in Kind::ALL { li { code { "tables/" (kind.name()) ".csv" } " " (say(&format!("out-kind-{}", kind.name()))) } } }
                 h2 { "5. Signatures, and how to check them" }
                 (how_to_check(fingerprint))

@@ -64,7 +64,8 @@ fn worst(defect: &Defect) -> u8 {
     }
 }
 
-fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> Result<DefectRow, ShopError> {
+/// One defect with its answers, its certificate and its review.
+pub(crate) fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> Result<DefectRow, ShopError> {
     let mut answers: Vec<&Answer> = defect.answers.iter().collect();
     let found = |answer: &Answer| matches!(answer.said, Said::Defect { .. });
     // One person's OK of the morning says nothing beside what the same person found later.

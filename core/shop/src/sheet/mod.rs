@@ -37,6 +37,7 @@ use sumpbook_trade::clock::Standing;
 use sumpbook_trade::record::SheetClosed;
 
 pub(crate) use aside::{closings, set_aside};
+pub(crate) use defects::row as defect_row;
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
 pub(crate) use readings::questions;
 pub use record::{

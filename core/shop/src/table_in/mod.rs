@@ -8,22 +8,22 @@ mod ask;
 mod cells;
 mod columns;
 mod dates;
+mod error;
 mod figures;
 mod refused;
 mod rows;
 mod same;
 mod table;
+mod told;
 mod units;
 mod why;
 
 use std::collections::BTreeMap;
 
-use chrono::NaiveDate;
-use serde::Serialize;
 use sha2::{Digest, Sha256};
 use sumpbook_daybook::ledger::{Ledger, NewEntry};
 use sumpbook_trade::record::{SetRegistered, Source, TruckRegistered};
-use sumpbook_trade::{Entry, EntryId, Fact, SetId, Stamp, Template, Tenths, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, SetId, Stamp, Template, TruckId};
 
 use crate::shop::new_id;
 use crate::{Hand, Shop, ShopError};
@@ -31,8 +31,10 @@ use crate::{Hand, Shop, ShopError};
 pub use ask::Ask;
 pub use columns::{Column, What};
 pub use dates::DateStyle;
+pub use error::TableError;
 pub use figures::DecimalStyle;
 pub use refused::refused_csv;
+pub use told::{Already, DryRun, Here, ReadAs, Refused};
 pub use why::Why;
 
 use cells::Cells;
@@ -54,136 +56,6 @@ pub struct Asked {
     pub dates: Option<DateStyle>,
     /// How it writes its decimals; none when that was not said.
     pub decimals: Option<DecimalStyle>,
-}
-
-/// What bringing a file in would do.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct DryRun {
-    /// What it holds.
-    pub what: What,
-    /// How it writes its days, as far as it was said.
-    pub dates: Option<DateStyle>,
-    /// How it writes its decimals, as far as it was said.
-    pub decimals: Option<DecimalStyle>,
-    /// SHA-256 over the file and what was said about it: bringing in asks for it.
-    pub seen: String,
-    /// What must be said first; then nothing else was worked out.
-    pub ask: Option<Ask>,
-    /// Rows that would come in.
-    pub good: usize,
-    /// Rows that are refused.
-    pub refused_rows: usize,
-    /// Rows that are here already.
-    pub here: usize,
-    /// Each refused field.
-    pub refused: Vec<Refused>,
-    /// Each row that is here already.
-    pub already: Vec<Already>,
-    /// The first good rows as they were read.
-    pub first: Vec<ReadAs>,
-    /// Heads of columns with which nothing is done.
-    pub unused: Vec<String>,
-}
-
-/// A field that cannot be brought in, and its row with it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Refused {
-    /// The row as a spreadsheet counts: the heads are row 1.
-    pub row: usize,
-    /// The column's head.
-    pub field: String,
-    /// As it is written.
-    pub as_written: String,
-    /// Why.
-    pub why: Why,
-}
-
-/// A row that is here already.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct Already {
-    /// The row.
-    pub row: usize,
-    /// Where.
-    #[serde(flatten)]
-    pub here: Here,
-}
-
-/// Where a row is already.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(tag = "here", rename_all = "kebab-case", rename_all_fields = "kebab-case")]
-pub enum Here {
-    /// In the books.
-    Recorded {
-        /// The entry.
-        entry: EntryId,
-        /// Its moment.
-        at: Stamp,
-        /// How it came to be written down.
-        source: Source,
-    },
-    /// The unit is registered so.
-    Registered,
-    /// In an earlier row of the same file.
-    Row {
-        /// That row.
-        same_as: usize,
-    },
-}
-
-/// A good row as it was read.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct ReadAs {
-    /// The row.
-    pub row: usize,
-    /// The unit.
-    pub unit: String,
-    /// The day.
-    pub day: NaiveDate,
-    /// The hours.
-    pub hours: Option<Tenths>,
-}
-
-/// Why a file cannot be read as a table at all, or not be brought in.
-#[derive(Debug, thiserror::Error)]
-pub enum TableError {
-    /// Too large.
-    #[error("this file is larger than {} MiB. Nothing was brought in. Part it and bring in one part after the other.", MOST_BYTES / 1024 / 1024)]
-    TooLarge,
-    /// Not text.
-    #[error("this file is not text in UTF-8. Nothing was brought in. Save it again as CSV in UTF-8.")]
-    NotText,
-    /// Nothing in it.
-    #[error("this file holds no rows. Nothing was brought in. Its first row holds the heads of its columns.")]
-    Empty,
-    /// Not a table.
-    #[error(
-        "this file does not read as a table: {0}. Nothing was brought in. Save it again as CSV in UTF-8."
-    )]
-    NotATable(String),
-    /// A column is missing.
-    #[error(
-        "this file has no column '{missing}', which {what} need. Nothing was brought in. Columns that are known: {known}."
-    )]
-    Column {
-        /// What it was said to hold.
-        what: &'static str,
-        /// The column.
-        missing: &'static str,
-        /// The columns it may have.
-        known: String,
-    },
-    /// It must be said how it is written.
-    #[error("{0}")]
-    Ask(Box<Ask>),
-    /// Another file, or other words about it, than the dry run saw.
-    #[error(
-        "this is not what the dry run saw: the file, or what was said about it, is another, or something came in since. Nothing was brought in. Look at the dry run again."
-    )]
-    NotSeen,
 }
 
 /// What one row comes to.

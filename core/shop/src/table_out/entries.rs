@@ -19,7 +19,8 @@ pub(super) struct Item {
     pub(super) judged: Judged,
 }
 
-/// Every entry of these kinds about these units, by unit and time; void ones too.
+/// Every entry of these kinds about these units, by unit and time; void ones too. No kinds: every kind, those of a
+/// newer version too.
 pub(super) fn items(ledger: &Ledger, of: Of<'_>, kinds: &[FactKind]) -> Result<Vec<Item>, ShopError> {
     let truth = ledger.store().truth();
     let mut items = Vec::new();
@@ -30,7 +31,7 @@ pub(super) fn items(ledger: &Ledger, of: Of<'_>, kinds: &[FactKind]) -> Result<V
         }
         for held in truth.of_book(book)? {
             let Ok(entry) = Entry::from_payload(&held.row.payload) else { continue };
-            if kinds.contains(&entry.fact.kind()) {
+            if kinds.is_empty() || kinds.contains(&entry.fact.kind()) {
                 let judged = truth.fact(held.n)?.map_or(Judged::Unreadable, |fact| fact.judged);
                 let door = ledger.fleet().door(entry.unit.unwrap_or(truck));
                 items.push(Item { door, held, entry, judged });

@@ -46,11 +46,13 @@ pub enum Kind {
     Phones,
     /// What does not count, and why.
     SetAside,
+    /// Every entry about units, whatever its kind.
+    AllRecords,
 }
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Kind; 12] = [
+    pub const ALL: [Kind; 13] = [
         Kind::Units,
         Kind::Due,
         Kind::Readings,
@@ -63,6 +65,7 @@ impl Kind {
         Kind::People,
         Kind::Phones,
         Kind::SetAside,
+        Kind::AllRecords,
     ];
 
     /// Its name, also of its file.
@@ -80,6 +83,7 @@ impl Kind {
             Kind::People => "people",
             Kind::Phones => "phones",
             Kind::SetAside => "set-aside",
+            Kind::AllRecords => "all-records",
         }
     }
 
@@ -143,5 +147,6 @@ pub fn table(ledger: &Ledger, kind: Kind, of: Of<'_>, now: Stamp) -> Result<Shee
         Kind::People => Ok(standing::people(ledger)),
         Kind::Phones => standing::phones(ledger, &yard),
         Kind::SetAside => standing::aside(ledger, &yard, of),
+        Kind::AllRecords => records::all(ledger, &yard, of),
     }
 }

@@ -241,6 +241,18 @@ pub(super) fn inspections(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sh
     Ok(Sheet { heads: heads(&own), rows })
 }
 
+/// One row for each entry, whatever its kind, with all it says as JSON: the tables of single kinds leave out what
+/// is rarely asked for, this one nothing.
+pub(super) fn all(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
+    let mut rows = Vec::new();
+    for item in items(ledger, of, &[])? {
+        let said = serde_json::to_value(&item.entry.fact)?;
+        let body = said.get("body").map_or_else(String::new, ToString::to_string);
+        rows.push(item.row(ledger, yard, [Cell::text(key(&item.entry.fact.kind())), Cell::text(body)]));
+    }
+    Ok(Sheet { heads: heads(&["Kind", "What it says (JSON)"]), rows })
+}
+
 fn answered(answer: &Answer) -> [Cell; 9] {
     let figures: Vec<String> =
         answer.figures.iter().map(|figure| format!("{} ({})", figure.figure, key(&figure.how))).collect();

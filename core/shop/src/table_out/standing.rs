@@ -2,7 +2,7 @@
 
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::defect::{DefectState, Said, Verdict};
-use sumpbook_trade::{FactKind, PersonId, Stamp};
+use sumpbook_trade::{PersonId, Stamp};
 
 use super::entries::{heads, items, person, times, times_or_blank, units};
 use super::{Cell, Of, Sheet};
@@ -30,8 +30,8 @@ pub(super) fn of_units(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet
         "Day status",
         "Oil family",
         "Oil grade",
-        "Delivery",
-        "Glass",
+        "Delivery (as given)",
+        "Glass (as given)",
         "Features",
         "Programme edition",
         "Truck",
@@ -141,7 +141,7 @@ pub(super) fn readings(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet
     let mut rows = Vec::new();
     for (_, truck) in units(ledger, yard, of)? {
         let judged = ledger.every_reading(truck)?;
-        for item in items(ledger, Of::Units(&[truck]), FactKind::ALL)? {
+        for item in items(ledger, Of::Units(&[truck]), &[])? {
             let (meter, figure, how, kept) = match &item.entry.fact {
                 Fact::HourReading(read) => {
                     (read.meter, read.figure, Some(read.how), Some(read.kept_when_asked))
@@ -290,7 +290,7 @@ pub(super) fn phones(ledger: &Ledger, yard: &Yard) -> Result<Sheet, ShopError> {
 /// What does not count, and why: what waits for a person, and what was voided or left out by one.
 pub(super) fn aside(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, ShopError> {
     let own = ["Kind", "Standing"];
-    let rows = items(ledger, of, FactKind::ALL)?
+    let rows = items(ledger, of, &[])?
         .into_iter()
         .filter(|item| item.judged != sumpbook_daybook::judgement::Judged::Counts)
         .map(|item| {

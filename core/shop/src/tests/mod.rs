@@ -3,6 +3,7 @@
 mod archives;
 mod closing;
 mod closing_by_itself;
+mod console;
 mod demo_month;
 mod folder;
 mod month;

@@ -145,6 +145,11 @@ impl Yard {
         yard
     }
 
+    /// The shop alone, with the folder it lives in.
+    pub(crate) fn into_shop(self) -> (Shop, tempfile::TempDir) {
+        (self.shop, self.folder)
+    }
+
     pub(crate) fn who(&self, name: &str) -> PersonId {
         let first = |full: &str| full.split(' ').next() == Some(name);
         self.shop.ledger.fleet().people.values().find(|p| first(&p.name)).unwrap().person

@@ -35,6 +35,10 @@ aside-outside-row = { $count ->
     [one] One from { $from }: { $why }, { $when }
    *[other] { $count } from { $from }: { $why }, last { $when }
 }
+aside-forged = { $count ->
+    [one] One entry from { $from } carries a signature that does not hold. It is set aside; the others were taken in. Last { $when }.
+   *[other] { $count } entries from { $from } carry a signature that does not hold. They are set aside; the others were taken in. Last { $when }.
+}
 aside-outside-kept = What came is kept outside the books, as it came. What came with it was taken in.
 outside-signature = a signature that does not hold
 outside-parcel-signature = a sender's signature that does not hold

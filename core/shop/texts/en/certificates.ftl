@@ -12,6 +12,7 @@ certify-signed = Signed: { $unit }, { $what }, { $verdict }.
 certify-print-slip = Print its slip for a yard without signal
 certify-gone = That defect waits for no certificate any more.
 certify-rest = wait after it
+photo-n = photo { $n }
 more-said = Said as well
 
 slip-title = Certificate

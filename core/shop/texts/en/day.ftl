@@ -15,7 +15,9 @@ versions = { $count ->
 }
 version-closed = Version { $version }, as known at { $when }, closed by { $by }
 as-known-now = As known now
-came-in-show = entries came in: show them
+came-in-show = new since { $when }: show
+sign-the-next = Sign the next
+printed-at = Printed { $when }
 
 first-title = Three things first
 first-units = Bring in units, or type one

@@ -96,7 +96,6 @@ why-too-long = more words than an entry holds
 
 out-tables = Tables, as CSV
 out-mark = for a spreadsheet that shows wrong letters otherwise: with the mark of UTF-8
-out-plain = plain
 out-marked = with mark
 out-kind-units = Units
 out-kind-due = Due
@@ -110,6 +109,7 @@ out-kind-inspections = Inspections
 out-kind-people = People
 out-kind-phones = Phones
 out-kind-set-aside = Set aside
+out-kind-all-records = Every record
 out-calendar = Calendar feed
 out-calendar-help = Whoever has this address reads what is due, without signing in. It changes nothing here. The last good day of each task stands as a whole day.
 out-calendar-none = No address was made yet.

@@ -35,6 +35,10 @@ aside-outside-row = { $count ->
     [one] Uno de { $from }: { $why }, { $when }
    *[other] { $count } de { $from }: { $why }, el último { $when }
 }
+aside-forged = { $count ->
+    [one] Un registro de { $from } trae una firma que no vale. Quedó apartado; los otros se recibieron. El último { $when }.
+   *[other] { $count } registros de { $from } traen una firma que no vale. Quedaron apartados; los otros se recibieron. El último { $when }.
+}
 aside-outside-kept = Lo que llegó está guardado fuera de los cuadernos, como llegó. Lo demás que venía con ello se recibió.
 outside-signature = una firma que no vale
 outside-parcel-signature = una firma del remitente que no vale

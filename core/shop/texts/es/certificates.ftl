@@ -12,6 +12,7 @@ certify-signed = Firmado: { $unit }, { $what }, { $verdict }.
 certify-print-slip = Imprimir su papeleta para un patio sin señal
 certify-gone = Ese defecto ya no espera constancia.
 certify-rest = esperan después
+photo-n = foto { $n }
 more-said = También se dijo
 
 slip-title = Constancia

@@ -15,7 +15,9 @@ versions = { $count ->
 }
 version-closed = Versión { $version }, según lo sabido a las { $when }, cerrada por { $by }
 as-known-now = Según lo sabido ahora
-came-in-show = registros llegaron: mostrarlos
+came-in-show = nuevos desde las { $when }: mostrar
+sign-the-next = Firmar la siguiente
+printed-at = Impresa { $when }
 
 first-title = Primero tres cosas
 first-units = Traer unidades, o escribir una

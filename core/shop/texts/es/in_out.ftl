@@ -96,7 +96,6 @@ why-too-long = más palabras de las que caben en un registro
 
 out-tables = Tablas, como CSV
 out-mark = para una hoja de cálculo que si no muestra mal las letras: con la marca de UTF-8
-out-plain = sin marca
 out-marked = con marca
 out-kind-units = Unidades
 out-kind-due = Por vencer
@@ -110,6 +109,7 @@ out-kind-inspections = Inspecciones
 out-kind-people = Personas
 out-kind-phones = Teléfonos
 out-kind-set-aside = Apartados
+out-kind-all-records = Todos los registros
 out-calendar = Calendario de lo que vence
 out-calendar-help = Quien tiene esta dirección lee lo que vence, sin entrar. No cambia nada aquí. El último día bueno de cada tarea está como día entero.
 out-calendar-none = Todavía no se hizo una dirección.

@@ -11,8 +11,33 @@ impl Fact {
             Fact::EndOfDay(report) => of(&report.defects),
             Fact::LevelCheck(check) => check.photo.into_iter().collect(),
             Fact::DisplayNote(note) => note.photo.into_iter().collect(),
+            Fact::PaperPage(page) => page.photo.into_iter().collect(),
             Fact::ServiceDone(service) => service.photo.into_iter().collect(),
             _ => Vec::new(),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    /// The records whose schema has a photo in it.
+    fn with_photos(schema: &serde_json::Value) -> BTreeSet<&str> {
+        let defined = schema["$defs"].as_object().unwrap();
+        let has = |record: &serde_json::Value| {
+            let fields = record["properties"].as_object();
+            fields.is_some_and(|fields| fields.keys().any(|field| field.starts_with("photo")))
+        };
+        defined.iter().filter(|(_, record)| has(record)).map(|(name, _)| name.as_str()).collect()
+    }
+
+    #[test]
+    fn no_record_with_a_photo_is_forgotten_here() {
+        let schema = schemars::schema_for!(Fact).to_value();
+        let known = ["Answer", "DisplayNote", "LevelCheck", "PaperPage", "ServiceDone"];
+        assert_eq!(with_photos(&schema), known.into());
     }
 }

@@ -4,6 +4,7 @@
 
 mod binary;
 mod exchange;
+mod in_out;
 mod lines;
 mod refused;
 mod shop;

@@ -157,18 +157,28 @@ fn outside(telling: &Telling, rows: &[OutsideRow]) -> Markup {
         ul class="plain" {
             @for row in rows {
                 li {
-                    (telling.with("aside-outside-row", &[
-                        ("count", Arg::Count(i64::try_from(row.count).unwrap_or(i64::MAX))),
-                        ("from", Arg::Text(&row.came_from.clone().unwrap_or_else(|| telling.t("not-said")))),
-                        ("why", Arg::Text(&telling.or_plain(&format!("outside-{}", row.why), &row.why))),
-                        ("when", Arg::Text(&telling.at(row.last))),
-                    ]))
+                    (outside_said(telling, row))
                 }
             }
         }
         p class="beside" { (telling.t("aside-outside-kept")) }
     };
     section("outside", rows.iter().map(|row| row.count).sum(), &name, "", &lines)
+}
+
+fn outside_said(telling: &Telling, row: &OutsideRow) -> String {
+    let from = row.came_from.clone().unwrap_or_else(|| telling.t("not-said"));
+    let (why, when) = (telling.or_plain(&format!("outside-{}", row.why), &row.why), telling.at(row.last));
+    let key = if row.why == "signature" { "aside-forged" } else { "aside-outside-row" };
+    telling.with(
+        key,
+        &[
+            ("count", Arg::Count(i64::try_from(row.count).unwrap_or(i64::MAX))),
+            ("from", Arg::Text(&from)),
+            ("why", Arg::Text(&why)),
+            ("when", Arg::Text(&when)),
+        ],
+    )
 }
 
 fn settled(telling: &Telling, rows: &[SettledRow]) -> Markup {

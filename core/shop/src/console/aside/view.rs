@@ -144,7 +144,9 @@ pub(super) fn is_of_stopped_phone(ledger: &Ledger, entry: EntryId) -> Result<boo
 }
 
 fn outside(ledger: &Ledger, yard: &Yard) -> Result<Vec<OutsideRow>, ShopError> {
-    let mut rows: BTreeMap<(Option<[u8; 8]>, String), (usize, i64)> = BTreeMap::new();
+    /// Under whose key, and why.
+    type Whose = (Option<[u8; 8]>, String);
+    let mut rows: BTreeMap<Whose, (usize, i64)> = BTreeMap::new();
     for row in ledger.store().refused()? {
         let (count, last) = rows.entry((row.device, row.reason)).or_default();
         *count = count.saturating_add(1);

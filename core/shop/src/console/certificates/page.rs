@@ -4,10 +4,10 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::view::{Queue, named};
-use crate::console::day;
 use crate::console::table::{Table, door, said};
 use crate::console::visit::{Body, Telling};
 use crate::console::words::Words;
+use crate::console::{day, photo};
 use crate::sheet::DefectRow;
 
 pub(super) fn body(telling: &Telling, view: &Queue) -> Body {
@@ -61,7 +61,15 @@ fn one(telling: &Telling, row: &DefectRow) -> Markup {
                 }
                 dt { (words.t("head-since")) } dd { (words.at(row.since)) }
                 dt { (words.t("head-locks")) } dd { (day::locks(words, &row.locks)) }
-                @if !row.photos.is_empty() { dt { (words.t("head-photo")) } dd { (row.photos.len()) } }
+                @if !row.photos.is_empty() {
+                    dt { (words.t("head-photo")) }
+                    dd class="photos" {
+                        @for (place, sha256) in row.photos.iter().enumerate() {
+                            @let to = photo::href(sha256);
+                            a href=(to) { img src=(to) alt=(day::numbered(words, place)) loading="lazy"; }
+                        }
+                    }
+                }
                 @if row.repeat { dt { (words.t("head-why")) } dd { (words.t("defect-again")) } }
             }
             @if telling.writes() { (form(telling, row)) } @else { p class="strip" { (words.t("certify-reader")) } }

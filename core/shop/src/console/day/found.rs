@@ -5,6 +5,7 @@ use sumpbook_daybook::text::Arg;
 
 use crate::console::language::escaped;
 use crate::console::mark::{self, LockNow, Pair};
+use crate::console::photo;
 use crate::console::table::{Table, door, name, said};
 use crate::console::words::Words;
 use crate::sheet::{DefectRow, LockedRow, SaidRow};
@@ -39,11 +40,28 @@ pub(super) fn defects(words: &Words, id: &str, caption: &str, rows: &[DefectRow]
             answer(words, &row.one_answer),
             row.other_answer.as_ref().map_or_else(|| said(words.t("none-dash")), |row| answer(words, row)),
             said(locks(words, &row.locks)),
-            said(if row.photos.is_empty() { words.t("none-dash") } else { row.photos.len().to_string() }),
+            photos(words, &row.photos),
             next_step(words, row),
         ]
     });
     Table::new(id, caption, heads).rows(rows).draw()
+}
+
+/// Its photos, each a way there: one that is still on its way from the phone is not there yet.
+pub(in crate::console) fn photos(words: &Words, all: &[String]) -> Markup {
+    html! {
+        @if all.is_empty() { (words.t("none-dash")) }
+        @for (place, sha256) in all.iter().enumerate() {
+            @if place > 0 { ", " }
+            a href=(photo::href(sha256)) { (numbered(words, place)) }
+        }
+    }
+}
+
+/// "photo 1".
+pub(in crate::console) fn numbered(words: &Words, place: usize) -> String {
+    let number = i64::try_from(place).unwrap_or(i64::MAX).saturating_add(1);
+    words.with("photo-n", &[("n", Arg::Count(number))])
 }
 
 /// What is to be done about a defect, each a way there: certify it, plan a visit, wait for a part.

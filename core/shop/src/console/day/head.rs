@@ -20,6 +20,9 @@ pub(super) fn draw(telling: &Telling, words: &Words, view: &DayView) -> Markup {
             p class="known" {
                 (words.with("known-at", &args)) ", " (standing(words, view))
             }
+            p class="on-paper" {
+                (words.with("printed-at", &[("when", Arg::Text(&words.short_day_at(telling.around.now)))]))
+            }
             (ways(telling, words, view))
         }
         @for said in sentence::of(words, sheet) { p class="says" { (said) } }
@@ -28,7 +31,9 @@ pub(super) fn draw(telling: &Telling, words: &Words, view: &DayView) -> Markup {
         (versions(words, view))
         @if view.version.is_none() {
             p class="came-in" role="status" id="came-in" {
-                a href=(telling.back) hidden { (words.t("came-in-show")) }
+                a href=(telling.back) hidden {
+                    (words.with("came-in-show", &[("when", Arg::Text(&known))]))
+                }
             }
             a id="mark" href=(format!("/day/{}/mark?after={}", sheet.day, view.mark)) hidden {}
         }

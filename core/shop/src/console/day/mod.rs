@@ -2,7 +2,7 @@
 
 mod due;
 mod evening;
-mod found;
+pub(super) mod found;
 mod head;
 mod later;
 mod morning;
@@ -26,7 +26,7 @@ use crate::close;
 use crate::sheet::{Sections, View};
 
 pub(super) use evening::state as expected;
-pub(super) use found::{answer, locks, next_step};
+pub(super) use found::{answer, locks, next_step, numbered, photos};
 pub(super) use view::DayView;
 
 /// Its pages.
@@ -98,11 +98,14 @@ fn date(text: &str) -> Result<NaiveDate, Refused> {
 fn body(telling: &Telling, view: &DayView) -> Body {
     let words = telling.of_day(view.sheet.day);
     let title = format!("{} · {}", telling.t("place-day"), words.plain_day(view.sheet.day));
+    // On paper this hangs on the board.
     let main = html! {
-        (head::draw(telling, &words, view))
-        @match &view.sheet.view {
-            Sections::Evening(sections) => (evening::draw(&words, sections)),
-            Sections::Morning(sections) => (morning::draw(&words, sections)),
+        div class="board" {
+            (head::draw(telling, &words, view))
+            @match &view.sheet.view {
+                Sections::Evening(sections) => (evening::draw(&words, sections)),
+                Sections::Morning(sections) => (morning::draw(&words, sections)),
+            }
         }
     };
     Body { title, main }

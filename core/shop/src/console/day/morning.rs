@@ -20,7 +20,12 @@ pub(super) fn draw(words: &Words, sheet: &Morning) -> Markup {
             &found::locked(words, "not-out-table", &name("section-not-out"), &sheet.not_to_go_out.rows)))
         (section("certificates", sheet.to_certify.count, &name("section-certify"),
             &none(sheet.to_certify.count, "none-to-certify"),
-            &found::defects(words, "certify-table", &name("section-certify"), &sheet.to_certify.rows)))
+            &html! {
+                @if sheet.to_certify.count > 0 {
+                    p { a class="button" href="/certificates" { (words.t("sign-the-next")) } }
+                }
+                (found::defects(words, "certify-table", &name("section-certify"), &sheet.to_certify.rows))
+            }))
         (section("expected", sheet.expected.count, &name("section-expected"),
             &none(sheet.expected.count, "sentence-none-expected"), &expected(words, &sheet.expected.rows)))
         (due::morning(words, &sheet.due))

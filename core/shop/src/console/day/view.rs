@@ -84,8 +84,7 @@ pub(super) fn closed(
 }
 
 fn of_day(ledger: &Ledger, day: NaiveDate) -> Result<Vec<SheetRow>, ShopError> {
-    let day = day.to_string();
-    Ok(ledger.store().sheets()?.into_iter().filter(|row| row.day == day).collect())
+    Ok(ledger.store().sheets_of(&day.to_string())?)
 }
 
 fn around(ledger: &Ledger, now: Stamp, version: Option<u32>, sheet: DaySheet) -> Result<DayView, ShopError> {

@@ -7,6 +7,7 @@ use super::desk::Looked;
 use super::{download, dry_page};
 use crate::ShopError;
 use crate::console::Console;
+use crate::console::form::Fields;
 use crate::console::place::Place;
 use crate::console::refused::Refused;
 use crate::console::visit::Visit;
@@ -41,6 +42,26 @@ pub(super) async fn look(
     let to = format!("/in-and-out/dry-run/{}", told.seen);
     console.looked().put(Looked { seen: told.seen, file: shared, asked });
     Ok(Redirect::to(&to).into_response())
+}
+
+/// `POST /in-and-out/dry-run/DIGEST/say`: how the file writes its days and decimals; then it is looked at again.
+pub(super) async fn say(
+    visit: Visit,
+    State(console): State<Console>,
+    Path(seen): Path<String>,
+    fields: Fields,
+) -> Result<Response, Refused> {
+    visit.may_write()?;
+    let looked = console.looked().find(&seen).ok_or(Refused::Asked("dry-gone"))?;
+    let asked = Asked {
+        what: looked.asked.what,
+        dates: fields.text("dates").and_then(named).or(looked.asked.dates),
+        decimals: fields.text("decimals").and_then(named).or(looked.asked.decimals),
+    };
+    let told = dry_run(&visit, looked.file.clone(), asked).await?;
+    let to = format!("/in-and-out/dry-run/{}", told.seen);
+    console.looked().put(Looked { seen: told.seen, file: looked.file, asked });
+    Ok(visit.go(to))
 }
 
 fn named<T: serde::de::DeserializeOwned>(text: &str) -> Option<T> {

@@ -3,10 +3,11 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
+use super::page;
 use crate::console::table::{Table, said};
 use crate::console::visit::{Body, Telling};
 use crate::sheet::key;
-use crate::table_in::{DryRun, Here};
+use crate::table_in::{Ask, DryRun, Here};
 
 /// More rows than this are not shown on the page; the file of refused rows holds all.
 const SHOWN: usize = 200;
@@ -18,6 +19,19 @@ pub(super) fn body(telling: &Telling, told: &DryRun) -> Body {
         div class="head" { h1 { (telling.t("dry-title")) } }
         @if let Some(ask) = &told.ask {
             p class="strip" { (super::asked(telling.choice.language, ask)) }
+            @if telling.writes() {
+                form class="sheet-form" method="post" action={ (at) "/say" } {
+                    (telling.token())
+                    @if about_days(ask) {
+                        label for="dates" { (telling.t("in-out-dates")) }
+                        (page::dates(telling))
+                    } @else {
+                        label for="decimals" { (telling.t("in-out-decimals")) }
+                        (page::decimals(telling))
+                    }
+                    button { (telling.t("in-out-look")) }
+                }
+            }
         } @else {
             p class="says" { (telling.with("dry-counts", &[("good", count(told.good)), ("refused", count(told.refused_rows)), ("here", count(told.here))])) }
             p { (telling.t("dry-nothing")) }
@@ -40,6 +54,10 @@ pub(super) fn body(telling: &Telling, told: &DryRun) -> Body {
         p { a href="/in-and-out" { (telling.t("dry-other")) } }
     };
     Body { title: telling.t("dry-title"), main }
+}
+
+fn about_days(ask: &Ask) -> bool {
+    matches!(ask, Ask::Dates { .. } | Ask::DatesMixed { .. } | Ask::DayNumber { .. })
 }
 
 fn refused(telling: &Telling, told: &DryRun) -> Markup {

@@ -31,6 +31,7 @@ pub(super) fn routes() -> Router<Console> {
         .route("/in-and-out/look", post(bring::look))
         .route("/in-and-out/dry-run/{seen}", get(bring::page))
         .route("/in-and-out/dry-run/{seen}/refused", get(bring::refused_rows))
+        .route("/in-and-out/dry-run/{seen}/say", post(bring::say))
         .route("/in-and-out/dry-run/{seen}/bring-in", post(bring::bring_in))
         .route("/in-and-out/gaps", get(take::gaps))
         .route("/in-and-out/table/{kind}", get(take::table))

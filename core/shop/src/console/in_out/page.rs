@@ -34,18 +34,8 @@ pub(super) fn body(telling: &Telling, view: &InOutView) -> Body {
 
 fn bring_in(telling: &Telling) -> Markup {
     let t = |key: &str| telling.t(key);
-    let choice = |name: &str, options: &[(&str, String)], none: bool| {
-        html! {
-            select id=(name) name=(name) {
-                @if none { option value="" { (t("in-out-not-said")) } }
-                @for (value, words) in options { option value=(value) { (words) } }
-            }
-        }
-    };
     let what: Vec<(&str, String)> =
         What::ALL.iter().map(|w| (w.name(), t(&format!("what-{}", w.name())))).collect();
-    let dates = ["mdy", "dmy", "iso", "serial"].map(|style| (style, t(&format!("dates-{style}"))));
-    let decimals = ["point", "comma"].map(|style| (style, t(&format!("decimals-{style}"))));
     html! {
         p { (t("in-out-in-help")) }
         form class="sheet-form" method="post" action="/in-and-out/look" enctype="multipart/form-data" {
@@ -53,11 +43,11 @@ fn bring_in(telling: &Telling) -> Markup {
             label for="file" { (t("in-out-file")) }
             input id="file" name="file" type="file" accept=".csv,.txt,.tsv,text/csv" required;
             label for="what" { (t("in-out-what")) }
-            (choice("what", &what, false))
+            (choice(telling, "what", &what, false))
             label for="dates" { (t("in-out-dates")) }
-            (choice("dates", &dates, true))
+            (dates(telling))
             label for="decimals" { (t("in-out-decimals")) }
-            (choice("decimals", &decimals, true))
+            (decimals(telling))
             button { (t("in-out-look")) }
         }
         details {
@@ -72,6 +62,28 @@ fn bring_in(telling: &Telling) -> Markup {
                     }
                 }
             }
+        }
+    }
+}
+
+/// How days are written.
+pub(super) fn dates(telling: &Telling) -> Markup {
+    let styles = ["mdy", "dmy", "iso", "serial"].map(|style| (style, telling.t(&format!("dates-{style}"))));
+    choice(telling, "dates", &styles, true)
+}
+
+/// How decimals are written.
+pub(super) fn decimals(telling: &Telling) -> Markup {
+    let styles = ["point", "comma"].map(|style| (style, telling.t(&format!("decimals-{style}"))));
+    choice(telling, "decimals", &styles, true)
+}
+
+/// `open`: it may be left unsaid.
+fn choice(telling: &Telling, name: &str, options: &[(&str, String)], open: bool) -> Markup {
+    html! {
+        select id=(name) name=(name) {
+            @if open { option value="" { (telling.t("in-out-not-said")) } }
+            @for (value, words) in options { option value=(value) { (words) } }
         }
     }
 }

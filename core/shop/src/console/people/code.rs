@@ -145,7 +145,7 @@ fn body(telling: &Telling, view: &CodeView) -> Body {
         h1 { (telling.t("add-phone")) }
         p { (telling.t("code-how")) }
         p class="strip" role="timer" data-seconds=(view.seconds) { (left) }
-        @if let Some(picture) = &view.picture { (drawn(picture, &telling.t("code-picture"))) }
+        @if let Some(picture) = &view.picture { (self::picture(picture, &telling.t("code-picture"))) }
         p { (telling.t("code-same")) }
         p class="code" { (view.code) }
         p { (telling.with("sign-in-address", &[("address", Arg::Text(&view.hub))])) }
@@ -156,7 +156,7 @@ fn body(telling: &Telling, view: &CodeView) -> Body {
 }
 
 /// The picture, black on white in every theme: a camera reads nothing else surely.
-fn drawn(picture: &QrCode, words: &str) -> Markup {
+pub(in crate::console) fn picture(picture: &QrCode, words: &str) -> Markup {
     const QUIET: i32 = 4;
     let size = picture.size();
     let whole = size.saturating_add(2 * QUIET);

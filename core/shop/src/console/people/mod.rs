@@ -22,7 +22,7 @@ use super::session::Users;
 use super::visit::Visit;
 use crate::NewPerson;
 
-pub(super) use code::Codes;
+pub(super) use code::{Codes, picture};
 
 /// Its pages.
 pub(super) fn routes() -> Router<Console> {

@@ -116,7 +116,7 @@ fn people(ledger: &Ledger, yard: &Yard) -> Result<Vec<PersonRow>, ShopError> {
     let mut rows = Vec::new();
     for person in ledger.fleet().people.values().filter(|person| !person.gone) {
         let mut on = signed.remove(&person.person).unwrap_or_default();
-        on.sort_unstable_by(|a, b| b.0.cmp(&a.0));
+        on.sort_unstable_by_key(|signed| std::cmp::Reverse(signed.0));
         let last = on.first();
         let entry = match last {
             Some((_, _, n)) => truth.entry(*n)?.and_then(|held| Entry::from_payload(&held.row.payload).ok()),

@@ -17,6 +17,11 @@ pub(super) fn routes() -> Router<Console> {
     Router::new().route("/photo/{sha256}", get(photo))
 }
 
+/// Where a photo is.
+pub(super) fn href(photo: &str) -> String {
+    format!("/photo/{photo}")
+}
+
 /// `GET /photo/{sha256}`: "not there" also while it is on its way.
 async fn photo(
     State(console): State<Console>,

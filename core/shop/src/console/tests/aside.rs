@@ -2,10 +2,11 @@
 
 use axum::http::StatusCode;
 use sumpbook_daybook::gate::KeyId;
+use sumpbook_daybook::store::RefusedRow;
 
 use super::{Desk, no_key_shows};
 use crate::revoke;
-use crate::tests::yard::{Yard, reading};
+use crate::tests::yard::{Yard, at, reading};
 
 const NOW: &str = "2026-10-21T17:00:00-06:00";
 
@@ -88,4 +89,23 @@ async fn a_disputed_figure_is_settled_here() {
     assert_eq!(desk.post("/set-aside/decide", &not).await.status, StatusCode::SEE_OTHER);
     let json = desk.get("/set-aside.json").await.json();
     assert_eq!(json["readings"].as_array().unwrap().len(), 0, "{json}");
+}
+
+#[tokio::test]
+async fn what_was_not_taken_in_is_told_with_its_phone_and_why() {
+    let mut yard = Yard::new();
+    let phone = yard.phones[1].ledger.own_key().id();
+    let forged = |n: u8| RefusedRow {
+        bytes: vec![n],
+        reason: "signature".to_owned(),
+        device: Some(phone.0),
+        id: None,
+        received_ms: at("2026-10-20T16:40:00-06:00").unix_ms(),
+    };
+    yard.shop.ledger.store_mut().keep_refused(&[forged(1), forged(2), forged(3)]).unwrap();
+    let desk = Desk::of(yard, NOW).await;
+    let page = desk.get("/set-aside").await;
+    page.says("3 entries from yard phone 2 carry a signature that does not hold. They are set aside;");
+    let es = desk.get_in("/set-aside", "es").await;
+    es.says("3 registros de yard phone 2 traen una firma que no vale. Quedaron apartados;");
 }

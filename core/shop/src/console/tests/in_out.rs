@@ -36,6 +36,8 @@ async fn nothing_is_brought_in_before_its_dry_run_was_seen() {
     let page = desk.get(&asks.to).await;
     page.says("10/12/2026 can be 12 October or 10 December. Nothing was brought in.");
     page.says_not("Bring in");
+    let said = desk.post(&format!("{}/say", asks.to), &[("dates", "mdy")]).await;
+    desk.get(&said.to).await.says("2 good, 1 refused, 0 already here");
     desk.get_in(&asks.to, "es").await.says("10/12/2026 puede ser 12 de octubre o 10 de diciembre.");
 
     let looked = look(&desk, READINGS, "mdy").await;

@@ -3,6 +3,7 @@
 mod aside;
 mod due;
 mod in_out;
+mod paper;
 mod people;
 
 use axum::body::{Body, to_bytes};
@@ -109,6 +110,25 @@ impl Desk {
     pub(super) async fn post(&self, path: &str, fields: &[(&str, &str)]) -> Answer {
         let form = format!("csrf={}&{}", self.csrf, encoded(fields));
         self.post_raw(path, "application/x-www-form-urlencoded", form.into_bytes()).await
+    }
+
+    /// A form with a file.
+    pub(super) async fn post_file(&self, path: &str, fields: &[(&str, &str)], file: (&str, &[u8])) -> Answer {
+        let mut body = Vec::new();
+        let token = ("csrf", self.csrf.as_str());
+        for (name, value) in [token].iter().chain(fields) {
+            body.extend(
+                format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n").bytes(),
+            );
+        }
+        let head = format!(
+            "--b\r\nContent-Disposition: form-data; name=\"{}\"; filename=\"page.jpg\"\r\nContent-Type: image/jpeg\r\n\r\n",
+            file.0
+        );
+        body.extend(head.bytes());
+        body.extend(file.1);
+        body.extend(b"\r\n--b--\r\n");
+        self.post_raw(path, "multipart/form-data; boundary=b", body).await
     }
 
     async fn post_raw(&self, path: &str, kind: &str, body: Vec<u8>) -> Answer {

@@ -90,7 +90,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             });
         }
     }
-    rows.sort_by(|a, b| (b.at, b.entry).cmp(&(a.at, a.entry)));
+    rows.sort_by_key(|row| std::cmp::Reverse((row.at, row.entry)));
     let pages = Pages::of(rows.len(), PAGE, page);
     let mut readings: Vec<ReadingRow> = rows.into_iter().skip(pages.skipped(PAGE)).take(PAGE).collect();
     // Who read it stands in the entry: only those shown are opened.

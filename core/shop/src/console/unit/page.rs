@@ -144,7 +144,7 @@ fn defects(words: &Words, rows: &[DefectRow]) -> Markup {
                 @for more in &row.more_answers { "; " (day::answer(words, more)) }
             },
             said(day::locks(words, &row.locks)),
-            said(if row.photos.is_empty() { words.t("none-dash") } else { row.photos.len().to_string() }),
+            day::photos(words, &row.photos),
             day::next_step(words, row),
         ]
     });

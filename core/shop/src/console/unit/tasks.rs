@@ -71,6 +71,8 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     let list = due::list(of.ledger, of.yard, &states, Standing::FarOff)?;
     let plans = plans(of)?;
     let in_service = of.ledger.fleet().trucks.get(&of.truck).map(|truck| truck.in_service);
+    // The programme may weigh hours where this set gives no weights: each then counts once.
+    let weighs = of.ledger.fleet().set_on(of.truck).is_some_and(|set| !set.profile.weights.is_empty());
     let mut tasks = Vec::new();
     for due in list.rows {
         let clock = of.state.clocks.iter().find(|clock| clock.task.0 == due.task);
@@ -82,7 +84,7 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
             due_figure: clock.due_hours.map(|hours| hours - of.state.hours.offset),
             last: clock.last.map(|last| Last { day: last.day, hours: last.hours }),
             entered_twice: clock.entered_twice.iter().any(|two| !two.settled),
-            counts_weighted: clock.counts_weighted,
+            counts_weighted: clock.counts_weighted && weighs,
             hours_track: hours_track(clock, &due, both.0),
             days_track: days_track(clock, &due, in_service, both.1),
             visit: plan.map(|plan| Visit { day: plan.day, where_and_who: plan.where_and_who.clone() }),
@@ -198,8 +200,8 @@ fn hours_words(words: &Words, task: &TaskView) -> String {
         return words.with("ruler-hours-unknown", &[("every", Arg::Text(&every))]);
     };
     let (key, hours) = match left <= -0.1 {
-        true => ("ruler-hours-past", due_words::tenth(-left)),
-        false => ("ruler-hours", due_words::tenth(left.max(0.0))),
+        true => ("ruler-hours-past", due_words::tenth(words, -left)),
+        false => ("ruler-hours", due_words::tenth(words, left.max(0.0))),
     };
     let args = [("hours", Arg::Text(&hours)), ("every", Arg::Text(&every)), ("at", Arg::Text(&at))];
     let mut said = words.with(key, &args);

@@ -163,10 +163,10 @@ fn table(words: &Words, id: &str, caption: &str, view: &UnitsView) -> Markup {
 fn cells(words: &Words, row: &UnitRow) -> Vec<Markup> {
     vec![
         door(&row.unit),
-        html! { (mark::pair(&row.pair)) " " (lock_words(words, row)) },
+        html! { span class="lock" { (mark::pair(&row.pair)) " " span { (lock_words(words, row)) } } },
         said(day::expected(words, &row.today)),
         said(hours(words, row)),
-        row.first.as_ref().map_or_else(|| said(words.t("no-programme")), |first| runs_out(words, first)),
+        runs_out(words, &row.first),
         said(words.t("not-worked-out")),
         said(words.at_or(row.heard, "never")),
         said(open(words, row)),
@@ -203,12 +203,16 @@ pub(in crate::console) fn hours(words: &Words, row: &UnitRow) -> String {
     said
 }
 
-/// "Oil and filters, coming up, 33.1 h, 109 days".
-fn runs_out(words: &Words, row: &crate::due::DueRow) -> Markup {
+/// "Oil and filters: coming up 33.1 h left, 109 days left, to Fri 12 Feb 2027"
+fn runs_out(words: &Words, first: &[crate::due::DueRow]) -> Markup {
     html! {
-        (words.task(&row.task)) ": "
-        @if row.state != "far-off" { (due_words::state(words, row)) " " }
-        (due_words::left(words, row))
+        @if first.is_empty() { (words.t("no-programme")) }
+        @for (place, row) in first.iter().enumerate() {
+            @if place > 0 { br; }
+            (words.task(&row.task)) ": "
+            @if row.state != "far-off" { (due_words::state(words, row)) " " }
+            (due_words::left(words, row))
+        }
     }
 }
 

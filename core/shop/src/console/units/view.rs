@@ -1,5 +1,7 @@
 //! Every unit as the page and its JSON hold it: those that need someone, then the rest.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::clock::Standing;
@@ -26,7 +28,7 @@ pub(super) enum Sort {
     Today,
     /// Most hours first.
     Hours,
-    /// The order of the due list.
+    /// What presses most first, then the sooner day.
     First,
     /// Longest not heard from first.
     Heard,
@@ -106,8 +108,8 @@ pub(in crate::console) struct UnitRow {
     pub(in crate::console) read_at: Option<Stamp>,
     /// A question about its readings is open.
     pub(in crate::console) disputed: bool,
-    /// The task whose clock runs out first.
-    pub(in crate::console) first: Option<DueRow>,
+    /// The task that runs out first; where no pace is known, the first by hours and the first by days.
+    pub(in crate::console) first: Vec<DueRow>,
     /// The phone that wrote of it last, and when anything was heard from it.
     pub(in crate::console) phone: Option<String>,
     pub(in crate::console) heard: Option<Stamp>,
@@ -117,9 +119,6 @@ pub(in crate::console) struct UnitRow {
     pub(in crate::console) to_settle: usize,
     /// Why it needs someone: `locked`, `defect`, `not-reported`, `due`, `to-settle`, `reminder`.
     pub(in crate::console) needs: Vec<&'static str>,
-    /// Its place in the due list.
-    #[serde(skip)]
-    due_place: usize,
 }
 
 pub(super) fn read(ledger: &Ledger, now: Stamp, asked: &Asked) -> Result<UnitsView, ShopError> {
@@ -154,14 +153,44 @@ pub(in crate::console) fn rows(
 ) -> Result<Vec<UnitRow>, ShopError> {
     let states: Vec<_> = units.iter().map(|unit| (unit.door.as_str(), &unit.state)).collect();
     let list = due::list(ledger, yard, &states, Standing::FarOff)?;
-    let mut first = std::collections::BTreeMap::new();
-    for (place, row) in list.rows.into_iter().enumerate() {
-        first.entry(row.unit.clone()).or_insert((place, row));
+    let mut of: BTreeMap<String, Vec<DueRow>> = BTreeMap::new();
+    for row in list.rows {
+        of.entry(row.unit.clone()).or_default().push(row);
     }
-    Ok(units.iter().map(|unit| row(ledger, yard, unit, first.remove(&unit.door))).collect())
+    let row = |unit| row(ledger, yard, unit, &of.remove(&unit.door).unwrap_or_default());
+    Ok(units.iter().map(row).collect())
 }
 
-fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, first: Option<(usize, DueRow)>) -> UnitRow {
+/// What presses most: the less, the more.
+fn pressing(row: &DueRow) -> u8 {
+    match row.state.as_str() {
+        "past-due" => 0,
+        "due-today" => 1,
+        "coming-up" => 2,
+        _ => 3,
+    }
+}
+
+/// What runs out first: the worst that is past or at its end; else the fewest hours left and, where that is
+/// another task, the fewest days. Hours and days do not compare while no pace is known.
+fn first(rows: &[DueRow]) -> Vec<DueRow> {
+    if let Some(over) = rows.iter().filter(|row| pressing(row) < 2).min_by_key(|row| pressing(row)) {
+        return vec![over.clone()];
+    }
+    let hours = |row: &&DueRow| {
+        let left: Option<f64> = row.hours_left.as_deref().and_then(|left| left.parse().ok());
+        // Whole ten-thousandths: as fine as the figure is.
+        left.map(|left| (left * 10_000.0).round() as i64)
+    };
+    let by_hours = rows.iter().filter(|row| hours(row).is_some()).min_by_key(hours);
+    let by_days = rows.iter().filter(|row| row.days_left.is_some()).min_by_key(|row| row.days_left);
+    let mut first: Vec<DueRow> = by_hours.into_iter().chain(by_days).cloned().collect();
+    first.sort_by_key(pressing);
+    first.dedup();
+    first
+}
+
+fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRow {
     let (road, air) = (part(&unit.locked, "road"), part(&unit.locked, "air"));
     let mut outlets: Vec<String> =
         unit.locked.iter().filter_map(|row| row.lock.strip_prefix("outlet/")).map(str::to_owned).collect();
@@ -171,8 +200,7 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, first: Option<(usize, DueRo
     let twice: usize =
         unit.state.clocks.iter().flat_map(|clock| &clock.entered_twice).filter(|two| !two.settled).count();
     let to_settle = unit.to_settle.len().saturating_add(twice);
-    let (due_place, first) = first.map_or((usize::MAX, None), |(place, row)| (place, Some(row)));
-    let due = first.as_ref().is_some_and(|row| row.state != "far-off");
+    let due = tasks.iter().any(|row| pressing(row) < 3 || row.state == "unknown");
     let open_defects = unit.open_defects();
     let needs = [
         ("locked", !unit.locked.is_empty()),
@@ -199,13 +227,12 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, first: Option<(usize, DueRo
         hours: last.map(|reading| reading.figure),
         read_at: last.map(|reading| yard.stamp(reading.at)),
         disputed: !unit.to_settle.is_empty(),
-        first,
+        first: first(tasks),
         phone: unit.phone.as_ref().map(|phone| phone.phone.clone()),
         heard,
         open_defects,
         to_settle,
         needs: needs.into_iter().filter(|(_, is)| *is).map(|(why, _)| why).collect(),
-        due_place,
     }
 }
 
@@ -234,7 +261,11 @@ fn sort(rows: &mut [UnitRow], by: Sort) {
         }),
         Sort::Today => rows.sort_by_key(today),
         Sort::Hours => rows.sort_by_key(|row| std::cmp::Reverse(row.hours)),
-        Sort::First => rows.sort_by_key(|row| row.due_place),
+        Sort::First => rows.sort_by_key(|row| {
+            row.first.first().map_or((9, None), |first| {
+                (pressing(first), row.first.iter().filter_map(|task| task.days_left).min())
+            })
+        }),
         Sort::Heard => rows.sort_by_key(|row| row.heard),
         Sort::Open => {
             rows.sort_by_key(|row| std::cmp::Reverse(row.open_defects.saturating_add(row.to_settle)));

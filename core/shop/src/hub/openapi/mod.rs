@@ -68,6 +68,11 @@ fn described(operation: &Operation, both: bool) -> Value {
         Take::Nothing => {}
         Take::Parcel => set("requestBody", body("application/vnd.sumpbook.parcel", &json!({}))),
         Take::Piece => set("requestBody", body("application/octet-stream", &json!({}))),
+        Take::Files => {
+            let binary = json!({ "type": "string", "format": "binary" });
+            let form = json!({ "type": "object", "additionalProperties": binary });
+            set("requestBody", body("multipart/form-data", &form));
+        }
         Take::Form => {
             let form = json!({ "type": "object", "additionalProperties": { "type": "string" } });
             set("requestBody", body("application/x-www-form-urlencoded", &form));

@@ -7,6 +7,8 @@ pub(super) enum Take {
     Parcel,
     Piece,
     Form,
+    /// A form with a file.
+    Files,
 }
 
 /// What comes back when it is done.
@@ -55,6 +57,11 @@ const fn open(operation: Operation, answer: Answer) -> Operation {
     Operation { open: true, answer, ..operation }
 }
 
+/// A page that is answered otherwise.
+const fn told(operation: Operation, answer: Answer) -> Operation {
+    Operation { answer, ..operation }
+}
+
 const fn machine(
     method: &'static str,
     path: &'static str,
@@ -84,6 +91,13 @@ pub(super) const ALL: &[Operation] = &[
         Answer::Photo { adds: false },
     ),
     machine("put", "/v1/photo/{sha256}", "One piece of a photo.", Take::Piece, Answer::Photo { adds: true }),
+    machine(
+        "get",
+        "/calendar/{file}",
+        "The feed of what runs out, to whoever knows its secret name.",
+        Take::Nothing,
+        Answer::File,
+    ),
     page("/", "Today's sheet.", &["view"]),
     page("/day/{day}", "A day's sheet, or a closed version of it.", &["view", "version"]),
     Operation {
@@ -92,6 +106,55 @@ pub(super) const ALL: &[Operation] = &[
         ..page("/day/{day}/mark", "How many entries came since a page was made.", &[])
     },
     form("/day/{day}/close", "Closes a day as its next version."),
+    page("/certificates", "Defects that wait for a certificate, one at a time.", &["unit", "item", "signed"]),
+    form("/certificates", "Signs a certificate and goes on to the next."),
+    page("/certificates/{entry}/slip", "A certificate to print, with its short code.", &[]),
+    page("/units", "Every unit as it stands.", &["find", "table", "page"]),
+    told(page("/find", "To the unit that is meant.", &["unit"]), Answer::Goes),
+    page("/units/{door}", "One unit: its clocks, oil, history, open defects.", &["history", "hours"]),
+    told(page("/unit/{door}", "Where a unit's page was once.", &[]), Answer::Goes),
+    page("/set-aside", "What waits for a person's word.", &[]),
+    form("/set-aside/decide", "Decides about entries."),
+    page("/due", "What runs out, and who comes in when.", &["unit", "first", "from"]),
+    form("/due/plan", "Plans a visit."),
+    form("/due/wait", "Waits for a part."),
+    form("/due/ticked", "Goes on with what was ticked."),
+    page("/due/service", "What was done at a visit.", &["unit", "tick"]),
+    form("/due/service", "Records a service."),
+    page("/people", "People, phones, and who may sign in.", &[]),
+    form("/people/person", "Adds or changes a person."),
+    form("/people/code", "Makes a code for a phone."),
+    told(page("/people/code/{name}", "A phone's code, to be scanned.", &[]), Answer::File),
+    form("/people/let-in", "Lets a phone in."),
+    page("/people/phone/{key}/stop", "Asks before a phone is stopped.", &[]),
+    form("/people/phone/{key}/stop", "Stops a phone."),
+    form("/people/sign-in", "Sets who may sign in."),
+    form("/people/sign-in/remove", "Removes who may sign in."),
+    page("/in-and-out", "What can be brought in and taken out.", &["brought-in"]),
+    Operation {
+        take: Take::Files,
+        ..form("/in-and-out/look", "Looks at a file before anything of it is brought in.")
+    },
+    page("/in-and-out/dry-run/{seen}", "What a file would bring in.", &[]),
+    told(page("/in-and-out/dry-run/{seen}/refused", "Its rows that would be refused.", &[]), Answer::File),
+    form("/in-and-out/dry-run/{seen}/say", "Says how a table writes its days and decimals, and looks again."),
+    form("/in-and-out/dry-run/{seen}/bring-in", "Brings it in."),
+    page("/in-and-out/gaps", "What is missing in the proof.", &["unit"]),
+    told(page("/in-and-out/table/{kind}", "A table, as CSV.", &["unit", "mark"]), Answer::File),
+    told(page("/in-and-out/pack", "An evidence pack.", &["unit"]), Answer::File),
+    form("/in-and-out/calendar", "Makes or ends the address of the calendar feed."),
+    told(form("/in-and-out/fleet", "The whole fleet, as an archive."), Answer::File),
+    told(form("/in-and-out/backup", "A backup."), Answer::File),
+    Operation {
+        query: &["language"],
+        ..machine(
+            "get",
+            "/calendar/{file}",
+            "The calendar feed, under its secret.",
+            Take::Nothing,
+            Answer::File,
+        )
+    },
     Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
     open(page("/sign-in", "Where to sign in.", &["to"]), Answer::File),
     open(form("/sign-in", "Signs in."), Answer::Goes),

@@ -22,9 +22,7 @@ fn routes(folder: &Path, found: &mut BTreeSet<(String, String)>) {
             let Some((path, after)) = call.strip_prefix('"').and_then(|call| call.split_once('"')) else {
                 continue;
             };
-            let end = after.find("\n        .").unwrap_or(after.len());
-            let end = after.find(".route(").unwrap_or(end).min(end);
-            let end = after.find(".layer(").unwrap_or(end).min(end);
+            let end = closing(after);
             for method in ["get", "post", "put", "head", "delete", "patch"] {
                 let called = format!("{method}(");
                 let named = after[..end].match_indices(&called).any(|(at, _)| {
@@ -36,6 +34,16 @@ fn routes(folder: &Path, found: &mut BTreeSet<(String, String)>) {
             }
         }
     }
+}
+
+/// Where the call ends that these are the last words of.
+fn closing(call: &str) -> usize {
+    let mut depth = 1;
+    let end = call.find(|c| {
+        depth += i32::from(c == '(') - i32::from(c == ')');
+        depth == 0
+    });
+    end.unwrap_or(call.len())
 }
 
 #[test]

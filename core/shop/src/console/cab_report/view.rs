@@ -1,0 +1,250 @@
+//! What the cab report says, as the page and its JSON hold it.
+
+use serde::Serialize;
+use sha2::{Digest as _, Sha256};
+use sumpbook_daybook::book::BookId;
+use sumpbook_daybook::judgement::Judged;
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::checklist::{Answer as Told, Part, Severity, Template, plan, worst};
+use sumpbook_trade::defect::{Defect, DefectState};
+use sumpbook_trade::record::{Answer, AnswerKind, PreTripSection, Source};
+use sumpbook_trade::{Entry, Fact, FactKind, Stamp, TruckId};
+
+use crate::ShopError;
+use crate::paper::template;
+use crate::sheet::{DefectRow, Yard, defect_row, entry_of, word};
+
+/// Sections looked through for the newest day.
+const SECTIONS: i64 = 60;
+
+/// The page and its JSON.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct CabView {
+    pub(super) fleet: String,
+    pub(super) unit: String,
+    pub(super) plate: Option<String>,
+    /// Serial numbers of the chassis and of the compressor set.
+    pub(super) serial: Option<String>,
+    pub(super) set_serial: Option<String>,
+    pub(super) known_at: Stamp,
+    /// When something of this unit last came from a phone.
+    pub(super) shop_heard: Option<Stamp>,
+    /// What stands locked: `road`, `air`, `outlet/` with its name.
+    pub(super) locks: Vec<LockRow>,
+    /// The eleven parts, in the rule's order.
+    pub(super) parts: Vec<PartRow>,
+    /// Defects that are open, or were certified or reviewed since the last walk's day.
+    pub(super) defects: Vec<DefectRow>,
+    /// Who signed on the last day that someone looked, the last first.
+    pub(super) signed: Vec<SignedRow>,
+    /// The first 8 bytes of SHA-256 over door number, moment and the heads of the unit's books.
+    pub(super) check: String,
+}
+
+/// A lock-out that stands.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct LockRow {
+    pub(super) lock: String,
+    pub(super) since: Stamp,
+    /// Certified, and not reviewed yet.
+    pub(super) awaits_review: bool,
+}
+
+/// One part of the driver's report.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct PartRow {
+    /// `i` to `xi`.
+    pub(super) part: String,
+    /// `ok`, `defect`, `could-not-check`, `not-fitted`, `not-answered`.
+    pub(super) answer: String,
+    pub(super) who: Option<String>,
+    pub(super) at: Option<Stamp>,
+    /// Figures given, each with its item: "air-leak-released 1 psi".
+    pub(super) figures: Vec<(String, String)>,
+}
+
+/// A signature under the walk.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct SignedRow {
+    pub(super) who: Option<String>,
+    pub(super) at: Stamp,
+    pub(super) pin_given: bool,
+    /// Which phone; "the shop" for a page of paper typed in.
+    pub(super) came_from: String,
+    pub(super) paper: bool,
+}
+
+struct Section {
+    entry: Entry,
+    section: PreTripSection,
+    came_from: String,
+}
+
+pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<CabView>, ShopError> {
+    let fleet = ledger.fleet();
+    let Some(truck) = fleet.truck_by_door(door) else { return Ok(None) };
+    let yard = Yard::of(ledger, fleet.yard_day(now), now)?;
+    let state = ledger.unit_state_at(truck.truck, yard.cut_ms)?;
+    let template = template()?;
+    let walk = last_walk(ledger, &yard, truck.truck)?;
+    let asked = plan(template, &truck.features);
+    let has = |part: Part| {
+        let lines = asked.iter().flat_map(|stop| &stop.lines);
+        lines.filter_map(|line| template.item(&line.item)).any(|item| item.part == Some(part))
+    };
+    let parts = Part::ALL.into_iter().map(|part| match has(part) {
+        true => part_row(ledger, &yard, template, part, &walk),
+        false => nothing(part, "not-fitted"),
+    });
+    let day = walk.first().map(|last| yard.day_of(last.entry.at.moment()));
+    let mut defects = Vec::new();
+    for defect in state.defects.iter().filter(|defect| is_told(defect, day, &yard)) {
+        defects.push(defect_row(ledger, &yard, &truck.door, defect)?);
+    }
+    defects.sort_by(|a, b| (a.since, &a.item, &a.place).cmp(&(b.since, &b.item, &b.place)));
+    let locks = state.locks_at(yard.cut()).map(|lock| LockRow {
+        lock: lock.part.clone().into(),
+        since: yard.stamp(lock.since),
+        awaits_review: lock.certified.is_some(),
+    });
+    Ok(Some(CabView {
+        fleet: fleet.name.clone(),
+        unit: truck.door.clone(),
+        plate: truck.plate.clone(),
+        serial: truck.serial.clone(),
+        set_serial: fleet.set_on(truck.truck).and_then(|set| set.serial.clone()),
+        known_at: yard.stamp(now.moment()),
+        shop_heard: shop_heard(ledger, &yard, truck.truck)?,
+        locks: locks.collect(),
+        parts: parts.collect(),
+        defects,
+        signed: walk.iter().map(|section| signed(ledger, &yard, section)).collect(),
+        check: check(ledger, truck.truck, &truck.door, now)?,
+    }))
+}
+
+/// Whether the page tells of a defect: it is open, or something became of it since the last walk's day.
+fn is_told(defect: &Defect, day: Option<chrono::NaiveDate>, yard: &Yard) -> bool {
+    match &defect.state {
+        DefectState::Open | DefectState::AwaitingReview { .. } => true,
+        DefectState::Closed { certified, reviewed } => {
+            let last = reviewed.as_ref().map_or(certified.at, |reviewed| reviewed.at);
+            day.is_some_and(|day| yard.day_of(last) >= day)
+        }
+    }
+}
+
+/// The sections of the newest day on which someone looked, the newest first: two people may have looked, and the
+/// worse answer stands.
+fn last_walk(ledger: &Ledger, yard: &Yard, truck: TruckId) -> Result<Vec<Section>, ShopError> {
+    let truth = ledger.store().truth();
+    let code = FactKind::PreTripSection.code().unwrap_or(0);
+    let mut walk: Vec<Section> = Vec::new();
+    for fact in truth.newest_facts(truck, code, SECTIONS)? {
+        if fact.judged != Judged::Counts || fact.at_ms > yard.cut_ms {
+            continue;
+        }
+        let Some((held, entry)) = entry_of(&truth, fact.n)? else { continue };
+        let Fact::PreTripSection(section) = entry.fact.clone() else { continue };
+        let day = |entry: &Entry| yard.day_of(entry.at.moment());
+        if walk.first().is_some_and(|last| day(&last.entry) != day(&entry)) {
+            break;
+        }
+        walk.push(Section { came_from: yard.phone(ledger, held.row.actor.key()), entry, section });
+    }
+    Ok(walk)
+}
+
+fn part_row(ledger: &Ledger, yard: &Yard, template: &Template, part: Part, walk: &[Section]) -> PartRow {
+    let of_part = |answer: &&Answer| template.item(&answer.item).is_some_and(|item| item.part == Some(part));
+    let answers: Vec<(&Section, &Answer)> = walk
+        .iter()
+        .flat_map(|section| {
+            section.section.answers.iter().filter(of_part).map(move |answer| (section, answer))
+        })
+        .collect();
+    let Some(stands) = worst(answers.iter().map(|(_, answer)| told(answer))) else {
+        return nothing(part, "not-answered");
+    };
+    // Whoever gave the answer that stands; of several the newest.
+    let by = answers.iter().find(|(_, answer)| kind(told(answer)) == kind(stands));
+    let figures = answers.iter().flat_map(|(_, answer)| {
+        let said = |figure: sumpbook_trade::Figure| format!("{} {}", figure.value_text(), word(&figure.unit));
+        answer.figures.iter().map(move |given| (answer.item.clone(), said(given.figure)))
+    });
+    PartRow {
+        part: word(&part),
+        answer: kind(stands).to_owned(),
+        who: by.and_then(|(section, _)| yard.name(ledger, section.entry.person)),
+        at: by.map(|(section, _)| yard.stamp(section.entry.at.moment())),
+        figures: figures.collect(),
+    }
+}
+
+fn nothing(part: Part, answer: &str) -> PartRow {
+    PartRow { part: word(&part), answer: answer.to_owned(), who: None, at: None, figures: Vec::new() }
+}
+
+fn told(answer: &Answer) -> Told {
+    match answer.answer {
+        AnswerKind::Ok => Told::Ok,
+        AnswerKind::Defect => Told::Defect(answer.severity.unwrap_or(Severity::Note)),
+        AnswerKind::NotFitted => Told::NotFitted,
+        AnswerKind::CouldNotCheck => Told::CouldNotCheck,
+    }
+}
+
+fn kind(answer: Told) -> &'static str {
+    match answer {
+        Told::Ok => "ok",
+        Told::Defect(_) => "defect",
+        Told::CouldNotCheck => "could-not-check",
+        Told::NotFitted => "not-fitted",
+    }
+}
+
+fn signed(ledger: &Ledger, yard: &Yard, section: &Section) -> SignedRow {
+    SignedRow {
+        who: yard.name(ledger, section.entry.person),
+        at: yard.stamp(section.entry.at.moment()),
+        pin_given: section.entry.pin_given,
+        came_from: section.came_from.clone(),
+        paper: section.entry.source == Source::Paper,
+    }
+}
+
+/// When the newest entries of the unit came that the shop did not write itself.
+fn shop_heard(ledger: &Ledger, yard: &Yard, truck: TruckId) -> Result<Option<Stamp>, ShopError> {
+    let truth = ledger.store().truth();
+    let mut newest: Option<i64> = None;
+    for kind in [FactKind::PreTripSection, FactKind::EndOfDay, FactKind::HourReading, FactKind::Review] {
+        for fact in truth.newest_facts(truck, kind.code().unwrap_or(0), 1)? {
+            let held = truth.entry(fact.n)?.filter(|held| held.row.actor.key() != ledger.root().shop.id());
+            newest = newest.max(held.map(|held| held.received_ms));
+        }
+    }
+    Ok(newest.map(|ms| yard.stamp_ms(ms)))
+}
+
+/// "4F1A 9C02 77E0 B361".
+fn check(ledger: &Ledger, truck: TruckId, door: &str, now: Stamp) -> Result<String, ShopError> {
+    let truth = ledger.store().truth();
+    let mut hash = Sha256::new();
+    hash.update(door.as_bytes());
+    hash.update(now.unix_ms().to_be_bytes());
+    for book in truth.books()? {
+        if matches!(book, BookId::Truck { truck: of, .. } if of == truck) {
+            for head in truth.heads(book)? {
+                hash.update(head.0);
+            }
+        }
+    }
+    let all: [u8; 32] = hash.finalize().into();
+    let pairs: Vec<String> =
+        all.chunks(2).take(4).map(|two| two.iter().map(|b| format!("{b:02X}")).collect()).collect();
+    Ok(pairs.join(" "))
+}

@@ -1,0 +1,71 @@
+//! Pages of paper: blank ones to print for a day without a phone, and signed ones typed in.
+
+mod blank;
+mod choose;
+mod read;
+mod sheet;
+mod type_in;
+
+use axum::Router;
+use axum::extract::{Multipart, State};
+use axum::response::Response;
+use axum::routing::{get, post};
+
+use super::Console;
+use super::language::escaped;
+use super::refused::Refused;
+use super::visit::Visit;
+pub(super) use blank::both;
+use sumpbook_daybook::photo::{self, PhotoError};
+
+/// Its pages.
+pub(super) fn routes() -> Router<Console> {
+    Router::new()
+        .route("/paper", get(choose::page))
+        .route("/paper/photo", post(send))
+        .route("/paper/{door}", get(type_in::page).post(read::keep))
+        .route("/paper/{door}/blank", get(blank::page))
+}
+
+/// `POST /paper/photo`: keeps the photo of a page, then on to typing it in.
+async fn send(
+    visit: Visit,
+    State(console): State<Console>,
+    mut form: Multipart,
+) -> Result<Response, Refused> {
+    visit.may_write()?;
+    let (mut unit, mut photo) = (String::new(), Vec::new());
+    while let Some(field) = form.next_field().await.map_err(|_| Refused::Asked("form-unread"))? {
+        match field.name() {
+            Some("unit") => unit = field.text().await.map_err(|_| Refused::Asked("form-unread"))?,
+            Some("photo") => {
+                photo = field.bytes().await.map_err(|_| Refused::Asked("form-unread"))?.to_vec();
+            }
+            _ => {}
+        }
+    }
+    let unit = unit.trim().to_owned();
+    if unit.is_empty() {
+        return Err(Refused::Asked("paper-no-unit"));
+    }
+    let way = format!("/paper/{}", escaped(&unit));
+    if photo.is_empty() {
+        return Ok(visit.go(way));
+    }
+    // Without what the camera wrote beside the picture; named by what is left.
+    let photos = console.hub().photos();
+    let kept = tokio::task::spawn_blocking(move || photos.keep(&photo::cleaned(&photo)?)).await;
+    let digest = kept.map_err(|error| Refused::Broken(error.to_string()))?.map_err(refused)?;
+    Ok(visit.go(format!("{way}?photo={digest}")))
+}
+
+fn refused(error: PhotoError) -> Refused {
+    match error {
+        PhotoError::TooLarge => Refused::Asked("photo-large"),
+        PhotoError::NotAPhoto => Refused::Asked("photo-kind"),
+        PhotoError::Cut => Refused::Asked("photo-damaged"),
+        PhotoError::Full | PhotoError::Damaged(_) | PhotoError::Folder { .. } => {
+            Refused::Broken(error.to_string())
+        }
+    }
+}

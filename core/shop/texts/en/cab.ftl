@@ -1,0 +1,35 @@
+# The cab report.
+
+cab-title = Cab report, { $unit }
+cab-plate = plate { $plate }
+cab-serials = serials: truck { $truck }, set { $set }
+cab-known = as known at { $when }; shop last heard { $heard }
+cab-lock = { $state } since { $when }
+cab-parts = The eleven parts of the driver's report
+cab-part = Part
+cab-answer = Answer
+cab-who-when = Who, when
+cab-figure = Figure
+cab-ok = OK
+cab-could-not-check = could not check
+cab-not-fitted = not fitted
+cab-not-answered = not answered
+cab-defects = Defects
+cab-said-by = Said by; locks
+cab-certificate = Certificate
+cab-review = Review
+cab-no-defect = No defect on record that is open, or was certified or reviewed since the last walk.
+cab-no-certificate = no certificate
+cab-no-review = not reviewed yet
+cab-repaired = repaired
+cab-not-needed = repair not needed
+cab-annual = Next annual inspection: its date is not on record here.
+cab-no-report = No walk of this unit is on record.
+cab-signed = Signed { $who } { $when }, { $how }, { $phone }
+cab-pin = PIN given
+cab-no-pin = without PIN
+cab-on-paper = on paper, typed in
+cab-check = Check code: { $code }
+cab-check-how = The shop tells whether this code is of this page as it was known then.
+cab-check-picture = Unit, moment and check code as a picture
+cab-as-known-then = This page as it was known then: the code must be the same

@@ -1,0 +1,35 @@
+# The cab report.
+
+cab-title = Reporte de cabina, { $unit }
+cab-plate = placa { $plate }
+cab-serials = series: camión { $truck }, equipo { $set }
+cab-known = según lo sabido el { $when }; última noticia del taller { $heard }
+cab-lock = { $state } desde { $when }
+cab-parts = Las once partes del reporte del chofer
+cab-part = Parte
+cab-answer = Respuesta
+cab-who-when = Quién, cuándo
+cab-figure = Cifra
+cab-ok = OK
+cab-could-not-check = no se pudo revisar
+cab-not-fitted = no lo lleva
+cab-not-answered = sin respuesta
+cab-defects = Defectos
+cab-said-by = Lo dijo; bloquea
+cab-certificate = Constancia
+cab-review = Revisión
+cab-no-defect = Ningún defecto registrado que esté abierto, o con constancia o revisión desde el último recorrido.
+cab-no-certificate = sin constancia
+cab-no-review = todavía sin revisión
+cab-repaired = reparado
+cab-not-needed = no requiere reparación
+cab-annual = Próxima inspección anual: su fecha no está registrada aquí.
+cab-no-report = No hay recorrido registrado de esta unidad.
+cab-signed = Firmó { $who } { $when }, { $how }, { $phone }
+cab-pin = dio PIN
+cab-no-pin = sin PIN
+cab-on-paper = en papel, capturado
+cab-check = Código para comprobar: { $code }
+cab-check-how = El taller dice si este código es de esta página según lo sabido entonces.
+cab-check-picture = Unidad, momento y código en imagen
+cab-as-known-then = Esta página según lo sabido entonces: el código debe ser el mismo
