@@ -8,6 +8,7 @@ mod aside;
 mod assets;
 mod cab_report;
 mod certificates;
+mod chart;
 mod day;
 mod due;
 mod due_words;
