@@ -46,6 +46,7 @@ pub struct DueRow {
     /// Due at these hours of the unit; where dust counts, at these if the hours to come weigh as the last did.
     pub due_hours: Option<Tenths>,
     /// Its hours count by the sites' dust, and this unit's are weighed: hours left are weighted hours.
+    #[serde(default)]
     pub counts_weighted: bool,
     /// Hundredths an hour counts in it now: 100, or what the shop set for the dust of the last hours.
     pub weight: u32,

@@ -17,6 +17,7 @@ mod frame;
 mod in_out;
 mod language;
 mod mark;
+mod oil_use;
 mod paper;
 mod people;
 mod photo;

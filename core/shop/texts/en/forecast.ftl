@@ -15,3 +15,14 @@ at-least-left = at least { $hours }
 called-by-wrong-oil = called now: wrong oil
 called-by-milky = called now: milky oil
 called-by-burnt = called now: burnt oil
+
+other-meters = Other meters
+other-meters-apart = They feed no clock of the compressor.
+meter-total = { $hours } h through all its meters
+hours-unsure-runs = { $count ->
+    [one] Of 1 run one end is missing: the upper bound counts.
+   *[other] Of { $count } runs one end is missing: the upper bound counts.
+}
+hours-still-runs = Started { $when } and no stop on record: it counts on until somebody stops it.
+hours-up = hours
+hours-say = Hours as read: { $count } figures that count, { $struck } struck; the newest that counts { $newest } h. The same figures stand in the table below.

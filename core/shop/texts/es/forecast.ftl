@@ -15,3 +15,14 @@ at-least-left = al menos { $hours }
 called-by-wrong-oil = pedido ya: aceite equivocado
 called-by-milky = pedido ya: aceite lechoso
 called-by-burnt = pedido ya: aceite quemado
+
+other-meters = Otros medidores
+other-meters-apart = No cuentan para los servicios del compresor.
+meter-total = { $hours } h con todos sus medidores
+hours-unsure-runs = { $count ->
+    [one] A 1 arranque le falta un extremo: cuenta lo máximo.
+   *[other] A { $count } arranques les falta un extremo: cuenta lo máximo.
+}
+hours-still-runs = Arrancó { $when } y no hay paro registrado: sigue contando hasta que alguien lo pare.
+hours-up = horas
+hours-say = Horas leídas: { $count } cifras que cuentan, { $struck } tachadas; la más nueva que cuenta { $newest } h. Las mismas cifras están abajo en la tabla.

@@ -25,12 +25,14 @@ pub(super) enum Mark {
 }
 
 /// One point, and how far up and down it may be off.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Point {
     pub(super) mark: Mark,
     pub(super) x: f64,
     pub(super) y: f64,
     pub(super) between: Option<(f64, f64)>,
+    /// Its figure, where the place alone does not tell it.
+    pub(super) label: Option<String>,
 }
 
 /// What one chart shows.
@@ -127,7 +129,10 @@ impl Chart {
             @if let Some((low, high)) = point.between {
                 line class="between" x1=(along) x2=(along) y1=(self.up(low)) y2=(self.up(high)) {}
             }
-            svg x=(along) y=(self.up(point.y)) overflow="visible" { (shape(point.mark)) }
+            svg x=(along) y=(self.up(point.y)) overflow="visible" {
+                (shape(point.mark))
+                @if let Some(label) = &point.label { text x="12" y="5" { (label) } }
+            }
         }
     }
 }
@@ -157,7 +162,7 @@ mod tests {
 
     #[test]
     fn each_mark_has_a_shape_of_its_own_and_is_told_in_words() {
-        let point = |mark, x| Point { mark, x, y: 50.0, between: None };
+        let point = |mark, x| Point { mark, x, y: 50.0, between: None, label: None };
         let chart = Chart {
             says: "Levels of the glass.".to_owned(),
             y_name: "%".to_owned(),

@@ -194,7 +194,7 @@ fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
         along.push(x);
         let ends: Vec<f64> = [row.before, row.glass].into_iter().flatten().map(percent).collect();
         for level in &ends {
-            points.push(Point { mark: Mark::Ring, x, y: *level, between: None });
+            points.push(Point { mark: Mark::Ring, x, y: *level, between: None, label: None });
             line.push((x, *level));
         }
         match row.what {
@@ -203,7 +203,7 @@ fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
                     [from, to] => f64::midpoint(from, to),
                     _ => 0.0,
                 };
-                points.push(Point { mark: Mark::Pour, x, y: middle, between: None });
+                points.push(Point { mark: Mark::Pour, x, y: middle, between: None, label: None });
             }
             What::Filled => posts.push((x, words.t("oil-chart-filled"))),
             What::Level => {}
@@ -245,6 +245,7 @@ fn use_chart(words: &Words, fill: &OilUseRow, most: f64) -> Markup {
                 x: balance.at_hours.as_hours(),
                 y: rate(balance.ml_per_hour_hundredths?),
                 between: balance.between_hundredths.map(|(low, high)| (rate(low).max(0.0), rate(high))),
+                label: None,
             })
         })
         .collect();
@@ -343,9 +344,4 @@ fn finding(words: &Words, row: &LevelRow) -> String {
     let rose = row.rose.then(|| words.t("oil-rose-here"));
     let all = words.listed([astray, rose].into_iter().flatten());
     if all.is_empty() { words.t("none-dash") } else { all }
-}
-
-/// Whether a verdict says that too much is used.
-pub(in crate::console) fn is_over(verdict: Option<OilVerdict>) -> bool {
-    verdict == Some(OilVerdict::Over)
 }
