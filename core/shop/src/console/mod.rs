@@ -3,6 +3,7 @@
 //! Pages are made here, with little script. Each is built from a view, a record that is also its JSON: at
 //! the same address with `.json` or `Accept: application/json`. A page asks who is there before anything.
 
+mod air;
 mod answer;
 mod aside;
 mod assets;
@@ -122,6 +123,7 @@ pub fn router(console: Console) -> Router {
         .merge(certificates::routes())
         .merge(photo::routes())
         .merge(due::routes())
+        .merge(air::routes())
         .merge(aside::routes())
         .merge(people::routes())
         .merge(paper::routes())
