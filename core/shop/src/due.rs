@@ -45,6 +45,9 @@ pub struct DueRow {
     pub days_left: Option<i64>,
     /// Due at these hours of the unit; where dust counts, at these if the hours to come weigh as the last did.
     pub due_hours: Option<Tenths>,
+    /// Its hours count by the sites' dust, and this unit's are weighed: hours left are weighted hours.
+    #[serde(default)]
+    pub counts_weighted: bool,
     /// Hundredths an hour counts in it now: 100, or what the shop set for the dust of the last hours.
     pub weight: u32,
     /// Hours of the meter left, where they are not the hours left: "13.4".
@@ -152,6 +155,9 @@ pub(crate) fn list(
     let mut told: BTreeMap<(String, TaskId), DueRow> = BTreeMap::new();
     let (mut done, mut parts) = (Vec::new(), Vec::new());
     for (door, state) in states {
+        // The programme may weigh hours where the set gives no weights: each then counts once.
+        let set = ledger.fleet().set_on(state.truck);
+        let weighed = set.is_some_and(|set| !set.profile.weights.is_empty());
         for clock in &state.clocks {
             let stands = state.stands(clock, yard.day, yard.cut(), ledger.fleet().zone);
             if stands.state.standing < least {
@@ -159,7 +165,9 @@ pub(crate) fn list(
             }
             let likely = stands.runs_out.map(|out| out.likely);
             order.push(Order::new(door, clock, stands.state, likely, yard.day));
-            told.insert(((*door).to_owned(), clock.task.clone()), row(yard, door, state, clock, &stands));
+            let weighs = clock.counts_weighted && weighed;
+            let row = row(yard, door, state, (clock, weighs), &stands);
+            told.insert(((*door).to_owned(), clock.task.clone()), row);
         }
         done.extend(services(ledger, yard, door, state)?);
         parts.extend(state.waiting.iter().filter(|wait| wait.what.task.is_none()).map(|wait| PartRow {
@@ -175,7 +183,13 @@ pub(crate) fn list(
     Ok(DueList { count: rows.len(), rows, done, parts })
 }
 
-fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock, task: &TaskNow) -> DueRow {
+fn row(
+    yard: &Yard,
+    door: &str,
+    state: &UnitState,
+    (clock, counts_weighted): (&TaskClock, bool),
+    task: &TaskNow,
+) -> DueRow {
     let stands = &task.state;
     let left_of = |used| clock.interval_hours.map(|every| (FineHours::from(every) - used).to_string());
     let weighs = task.due_reading.filter(|reading| reading.hundredths != 100 && !clock.closed);
@@ -187,6 +201,7 @@ fn row(yard: &Yard, door: &str, state: &UnitState, clock: &TaskClock, task: &Tas
         hours_left: stands.hours_left.map(|left| left.to_string()),
         days_left: stands.days_left,
         due_hours: weighs.map(|reading| reading.at).or(clock.due_hours),
+        counts_weighted,
         weight: weighs.map_or(100, |reading| reading.hundredths),
         meter_hours_left: weighs.map(|reading| reading.meter_left.to_string()),
         forecast: task.runs_out.map(|out| ForecastRow {

@@ -14,6 +14,7 @@ mod error;
 mod heads;
 pub mod hub;
 mod new_folder;
+pub mod oil_use;
 pub mod paper;
 mod photo_files;
 pub mod plan;

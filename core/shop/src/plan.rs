@@ -180,7 +180,10 @@ fn orders(rows: &[PlanRow]) -> Vec<OrderRow> {
     let mut orders: BTreeMap<(&str, u32), OrderRow> = BTreeMap::new();
     for row in rows.iter().filter(|row| row.lead_days > 0 && row.due.waiting_for.is_none()) {
         let lead = Days::new(u64::from(row.lead_days));
-        let by = row.due.last_good_day.and_then(|day| day.checked_sub_days(lead));
+        // The parts must be there by the first day on which either clock may run out (R2).
+        let earliest = row.due.forecast.map(|forecast| forecast.earliest);
+        let ends = [row.due.last_good_day, earliest].into_iter().flatten().min();
+        let by = ends.and_then(|day| day.checked_sub_days(lead));
         let order = orders.entry((&row.due.task, row.lead_days)).or_insert_with(|| OrderRow {
             task: row.due.task.clone(),
             units: Vec::new(),

@@ -133,7 +133,7 @@ pub fn verdict_key(verdict: OilVerdict) -> &'static str {
 
 impl OilUseRow {
     /// Of a unit's state; none before anything of its oil is known.
-    pub(super) fn of(oil: &OilNow, fleet: &Fleet) -> Option<OilUseRow> {
+    pub fn of(oil: &OilNow, fleet: &Fleet) -> Option<OilUseRow> {
         let fill = oil.fill.as_ref()?;
         let mut balances: Vec<BalanceRow> = fill.balances.iter().map(balance).collect();
         balances.reverse();

@@ -52,6 +52,12 @@ pub(super) fn near(rows: &[DueRow]) -> Vec<DueRow> {
 pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
     let rows = rows.iter().map(|row| {
         let mut hours = row.hours_left.clone().unwrap_or_else(|| "-".to_owned());
+        if row.at_most && row.hours_left.is_some() {
+            hours.insert_str(0, "at least ");
+        }
+        if row.counts_weighted {
+            hours.push_str(" weighted");
+        }
         if row.higher_of_disputed {
             hours.push_str(" (higher of disputed)");
         }
@@ -67,11 +73,7 @@ pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
             words.task(&row.task),
             hours,
             words.day(row.last_good_day),
-            if row.runs_out_first == "unknown" {
-                "pace unknown".to_owned()
-            } else {
-                row.runs_out_first.clone()
-            },
+            first(words, row),
             // The amounts of what is not yet due stand in their own columns.
             match row.state.as_str() {
                 "coming-up" => "coming up".to_owned(),
@@ -82,4 +84,21 @@ pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
         ]
     });
     table(["Unit", "Task", "Hours left", "Last good day", "First to run out", "State", "Part"], rows)
+}
+
+/// "hours, likely 5 Nov (2 Nov to 9 Nov)", "by the calendar, pace unknown".
+fn first(words: &Words, row: &DueRow) -> String {
+    let first = match row.runs_out_first.as_str() {
+        "unknown" => "by the calendar, pace unknown",
+        first => first,
+    };
+    let Some(forecast) = row.forecast else { return first.to_owned() };
+    let likely = words.day(Some(forecast.likely));
+    let from = words.day(Some(forecast.earliest));
+    let band = match forecast.latest {
+        Some(latest) => format!("{from} to {}", words.day(Some(latest))),
+        None => format!("not before {from}"),
+    };
+    let hours = if row.runs_out_first == "hours" { "" } else { "hours " };
+    format!("{first}, {hours}likely {likely} ({band})")
 }

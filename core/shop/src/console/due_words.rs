@@ -29,6 +29,10 @@ fn said(words: &Words, row: &DueRow) -> String {
         "past-due" => format!("{head} {}", past.join(&words.t("and"))),
         _ => head,
     };
+    if let Some(why) = &row.called_by {
+        said.push_str(", ");
+        said.push_str(&words.t(&format!("called-by-{why}")));
+    }
     if row.waiting_for.is_some() {
         said.push_str(", ");
         said.push_str(&words.t("due-waiting"));
@@ -42,6 +46,13 @@ pub(super) fn hours_left(words: &Words, row: &DueRow) -> String {
         return words.t("none-dash");
     };
     let mut said = tenth(words, left);
+    if row.at_most {
+        // Used at most is left at least.
+        said = words.with("at-least-left", &[("hours", Arg::Text(&said))]);
+    }
+    if row.counts_weighted {
+        said = format!("{said} ({})", words.t("weighted"));
+    }
     if row.higher_of_disputed {
         said = format!("{said} ({})", words.t("due-higher-of-disputed"));
     }
@@ -65,8 +76,12 @@ fn tenth_down(hours: f64) -> f64 {
 pub(super) fn left(words: &Words, row: &DueRow) -> String {
     let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
     let hours = hours.filter(|left| *left > -0.1).map(|left| {
-        let left = tenth(words, left.max(0.0));
-        words.with("left-hours", &[("hours", Arg::Text(&left))])
+        let mut left = tenth(words, left.max(0.0));
+        if row.at_most {
+            left = words.with("at-least-left", &[("hours", Arg::Text(&left))]);
+        }
+        let said = words.with("left-hours", &[("hours", Arg::Text(&left))]);
+        if row.counts_weighted { format!("{said} ({})", words.t("weighted")) } else { said }
     });
     let days = row.days_left.filter(|left| *left >= 0).map(|left| {
         let by = row.last_good_day.map_or_else(String::new, |day| words.short_day(day));
@@ -76,9 +91,40 @@ pub(super) fn left(words: &Words, row: &DueRow) -> String {
     words.listed(both.into_iter().flatten())
 }
 
-/// Which clock runs out first.
+/// Which clock runs out first, and when the hours likely do: "hours, likely Thu 5 Nov (Mon 2 Nov to Mon 9 Nov)".
 pub(super) fn first(words: &Words, row: &DueRow) -> String {
-    words.t(&format!("first-{}", row.runs_out_first))
+    let first = words.t(&format!("first-{}", row.runs_out_first));
+    let Some(forecast) = row.forecast else { return first };
+    let (key, open) = match row.runs_out_first.as_str() {
+        "hours" => ("likely-between", "likely-open"),
+        _ => ("hours-likely-between", "hours-likely-open"),
+    };
+    let (earliest, likely) = (words.short_day(forecast.earliest), words.short_day(forecast.likely));
+    let latest = forecast.latest.map(|day| words.short_day(day));
+    let args = [
+        ("first", Arg::Text(&first)),
+        ("earliest", Arg::Text(&earliest)),
+        ("likely", Arg::Text(&likely)),
+        ("latest", Arg::Text(latest.as_deref().unwrap_or_default())),
+    ];
+    let said = words.with(if latest.is_some() { key } else { open }, &args);
+    if row.runs_out_first == "hours" { said } else { words.listed([first, said]) }
+}
+
+/// "at this pace likely 5 Nov 2026, between 2 Nov 2026 and 9 Nov 2026".
+pub(super) fn forecast(words: &Words, row: &DueRow) -> Option<String> {
+    let forecast = row.forecast?;
+    let (earliest, likely) = (words.short_day(forecast.earliest), words.short_day(forecast.likely));
+    let latest = forecast.latest.map(|day| words.short_day(day));
+    let key = if latest.is_some() { "forecast-likely" } else { "forecast-open" };
+    Some(words.with(
+        key,
+        &[
+            ("earliest", Arg::Text(&earliest)),
+            ("likely", Arg::Text(&likely)),
+            ("latest", Arg::Text(latest.as_deref().unwrap_or_default())),
+        ],
+    ))
 }
 
 /// The part waited for and when it is promised.

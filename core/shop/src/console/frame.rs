@@ -80,6 +80,7 @@ fn head(title: &str, of: &str) -> Markup {
             title { (title) " · " (of) }
             link rel="icon" type="image/svg+xml" href=(href("mark.svg"));
             link rel="stylesheet" href=(href("console.css"));
+            link rel="stylesheet" href=(href("chart.css"));
             link rel="stylesheet" media="print" href=(href("print.css"));
             script defer src=(href("console.js")) {}
         }

@@ -3,11 +3,13 @@
 //! Pages are made here, with little script. Each is built from a view, a record that is also its JSON: at
 //! the same address with `.json` or `Accept: application/json`. A page asks who is there before anything.
 
+mod air;
 mod answer;
 mod aside;
 mod assets;
 mod cab_report;
 mod certificates;
+mod chart;
 mod day;
 mod due;
 mod due_words;
@@ -16,6 +18,7 @@ mod frame;
 mod in_out;
 mod language;
 mod mark;
+mod oil_use;
 mod paper;
 mod people;
 mod photo;
@@ -120,6 +123,7 @@ pub fn router(console: Console) -> Router {
         .merge(certificates::routes())
         .merge(photo::routes())
         .merge(due::routes())
+        .merge(air::routes())
         .merge(aside::routes())
         .merge(people::routes())
         .merge(paper::routes())

@@ -9,6 +9,8 @@ pub(super) enum Place {
     Units,
     /// What runs out, and who comes in when.
     Due,
+    /// Air for the job.
+    Air,
     /// People and phones.
     People,
     /// What waits for a person's word.
@@ -20,8 +22,8 @@ pub(super) enum Place {
 }
 
 impl Place {
-    pub(super) const ALL: [Place; 7] =
-        [Place::Day, Place::Units, Place::Due, Place::People, Place::Aside, Place::InOut, Place::Paper];
+    pub(super) const ALL: [Place; 8] =
+        [Place::Day, Place::Units, Place::Due, Place::Air, Place::People, Place::Aside, Place::InOut, Place::Paper];
 
     /// Its address.
     pub(super) fn path(self) -> &'static str {
@@ -29,6 +31,7 @@ impl Place {
             Place::Day => "/",
             Place::Units => "/units",
             Place::Due => "/due",
+            Place::Air => "/air",
             Place::People => "/people",
             Place::Aside => "/set-aside",
             Place::InOut => "/in-and-out",
@@ -42,6 +45,7 @@ impl Place {
             Place::Day => "place-day",
             Place::Units => "place-units",
             Place::Due => "place-due",
+            Place::Air => "place-air",
             Place::People => "place-people",
             Place::Aside => "place-aside",
             Place::InOut => "place-in-out",

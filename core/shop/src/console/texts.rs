@@ -26,6 +26,9 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/people.ftl")),
             include_str!(concat!("../../texts/", $language, "/paper.ftl")),
             include_str!(concat!("../../texts/", $language, "/cab.ftl")),
+            include_str!(concat!("../../texts/", $language, "/forecast.ftl")),
+            include_str!(concat!("../../texts/", $language, "/oil.ftl")),
+            include_str!(concat!("../../texts/", $language, "/air.ftl")),
         ]
     };
 }

@@ -12,7 +12,7 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::{PersonId, Stamp};
 
-use super::language::{self, Choice, Language};
+use super::language::{self, Choice, Language, Measures};
 use super::place::Place;
 use super::refused::Refused;
 use super::session::{Open, Role};
@@ -104,6 +104,11 @@ impl Visit {
     /// The visitor's language.
     pub(super) fn language(&self) -> Language {
         self.choice.language
+    }
+
+    /// The units the visitor has chosen.
+    pub(super) fn measures(&self) -> Measures {
+        self.choice.measures
     }
 
     /// Reads a view and shows it: as a page, or as JSON when that was asked for. `read` runs beside the

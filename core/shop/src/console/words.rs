@@ -78,6 +78,11 @@ impl Words {
         self.dated("date-plain", day)
     }
 
+    /// "20 Oct", where the year is plain.
+    pub(super) fn tick_day(&self, day: NaiveDate) -> String {
+        self.dated("date-tick", day)
+    }
+
     /// "October 2026".
     pub(super) fn month(&self, day: NaiveDate) -> String {
         self.dated("date-month", day)

@@ -45,7 +45,7 @@ pub use record::{
     Sections, VisitRow, WithoutRow, Yesterday,
 };
 pub use rows::{
-    AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, ReminderRow, SettleRow, ToldService, TopUpRow,
+    AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, OilFound, OilRow, ReminderRow, SettleRow, ToldService, TopUpRow,
     TwiceRow,
 };
 pub(crate) use twice::doubles;
@@ -125,6 +125,7 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         due: due::list(ledger, yard, &read.states(), Standing::ComingUp)?,
         reminders: Section::of(notes::reminders(ledger, yard, units)),
         top_ups: Section::of(pours::top_ups(ledger, yard, units)),
+        oil: Section::of(pours::drinking(ledger, units)),
         to_settle: Section::of(readings::to_settle(ledger, yard, units)?),
         corrected: Section::of(readings::corrected(ledger, yard, read)?),
         entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),

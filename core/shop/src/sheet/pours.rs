@@ -1,12 +1,16 @@
 //! What was poured on the day.
 
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_trade::Fact;
 use sumpbook_trade::defect::Said;
+use sumpbook_trade::fluid::Fluid;
+use sumpbook_trade::oil::{Level, Millilitres, OilNumbers, OilSystem, astray};
+use sumpbook_trade::record::{Glass, TopUp};
+use sumpbook_trade::{Fact, Figure};
 
-use super::rows::TopUpRow;
+use super::rows::{OilFound, OilRow, TopUpRow};
 use super::unit_day::{Told, UnitDay};
 use super::{Yard, words};
+use crate::oil_use::OilUse;
 
 pub(super) fn top_ups(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Vec<TopUpRow> {
     let mut rows = Vec::new();
@@ -23,6 +27,7 @@ pub(super) fn top_ups(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Vec<To
                     after: top_up.after.map(words::glass),
                     who: yard.name(ledger, told.entry.person),
                     finding: finding(unit, told),
+                    oil: oil_found(ledger, unit, told, top_up),
                 });
             }
         }
@@ -37,4 +42,63 @@ fn finding(unit: &UnitDay, told: &Told) -> Option<String> {
         Said::Defect { words, .. } => Some(words.clone()),
         Said::Ok => None,
     })
+}
+
+/// What the glass and the use tell at a pour of compressor oil.
+fn oil_found(ledger: &Ledger, unit: &UnitDay, told: &Told, top_up: &TopUp) -> Vec<OilFound> {
+    if top_up.fluid != Fluid::CompressorOil {
+        return Vec::new();
+    }
+    let glass = ledger.fleet().set_on(unit.truck).and_then(|set| set.profile.glass);
+    let mut found: Vec<OilFound> =
+        [over_middle(glass, top_up), astray_of(glass, top_up)].into_iter().flatten().collect();
+    let oil = &unit.state.oil;
+    let newest = oil.fill.as_ref().and_then(|fill| fill.last_balance());
+    let closed_by_it = newest.is_some_and(|balance| balance.to.entry == told.entry.id.0);
+    if let Some(oil) = OilUse::of(oil, ledger.fleet()).filter(|_| closed_by_it) {
+        let (times_tenths, less) = (oil.times_tenths, oil.less);
+        found.extend(oil.since.map(|since| OilFound::Changed { times_tenths, since, less }));
+        found.extend(oil.over_limit.then_some(OilFound::OverLimit));
+    }
+    found
+}
+
+fn over_middle(glass: Option<Figure>, top_up: &TopUp) -> Option<OilFound> {
+    let Some(Glass::Percent(percent)) = top_up.after else { return None };
+    let percent = f64::from(percent);
+    if percent <= OilNumbers::default().middle.1 {
+        return None;
+    }
+    let over = percent - 50.0;
+    let volume = glass.and_then(|glass| {
+        let whole: f64 = glass.value_text().parse().ok()?;
+        Some(format!("{:.2} {}", whole * over / 100.0, words::key(&glass.unit)))
+    });
+    Some(OilFound::OverMiddle { percent: over.round() as i64, volume })
+}
+
+fn astray_of(glass: Option<Figure>, top_up: &TopUp) -> Option<OilFound> {
+    let system = OilSystem { glass: glass.and_then(Millilitres::of), whole: None };
+    let level = |glass: Glass| Level {
+        glass: glass.into(),
+        warmth: top_up.warmth,
+        celsius: None,
+        stood: top_up.stopped.as_ref().and_then(|wait| wait.minutes).map(|minutes| minutes >= 5),
+    };
+    let volumes = top_up.pours.iter().filter_map(|pour| Millilitres::of(pour.volume));
+    let volume = volumes.fold(Millilitres::ZERO, |sum, one| sum + one);
+    let (before, after) = (level(top_up.before?), level(top_up.after?));
+    let strays = astray(&before, volume, &after, &system, &OilNumbers::default())?;
+    strays.ask.then_some(OilFound::Astray { ml: strays.astray.0.round() as i64 })
+}
+
+/// Units whose use has changed or lies over its limit, the farthest over first.
+pub(super) fn drinking(ledger: &Ledger, units: &[UnitDay]) -> Vec<OilRow> {
+    let row = |unit: &UnitDay| {
+        let oil = OilUse::of(&unit.state.oil, ledger.fleet()).filter(OilUse::is_alarm)?;
+        Some(OilRow { unit: unit.door.clone(), oil })
+    };
+    let mut rows: Vec<OilRow> = units.iter().filter_map(row).collect();
+    rows.sort_by_key(|row| std::cmp::Reverse(row.oil.times_tenths));
+    rows
 }

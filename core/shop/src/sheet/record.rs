@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use sumpbook_trade::Stamp;
 
 use super::found_rows::{DefectRow, LockedRow};
-use super::rows::{AsideRow, CorrectedRow, LateRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
+use super::rows::{AsideRow, CorrectedRow, LateRow, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
 use crate::due::DueList;
 
 /// A section: how many, and which. Nothing is an answer too.
@@ -21,6 +21,17 @@ impl<T> Section<T> {
     /// A section of these rows.
     pub fn of(rows: Vec<T>) -> Section<T> {
         Section { count: rows.len(), rows }
+    }
+
+    /// Whether it has no row.
+    pub fn is_empty(&self) -> bool {
+        self.rows.is_empty()
+    }
+}
+
+impl<T> Default for Section<T> {
+    fn default() -> Section<T> {
+        Section::of(Vec::new())
     }
 }
 
@@ -73,6 +84,10 @@ pub struct Evening {
     pub reminders: Section<ReminderRow>,
     /// What was poured.
     pub top_ups: Section<TopUpRow>,
+    /// Who drinks oil: units whose use has changed or lies over its limit. Sheets closed before this was told have
+    /// none.
+    #[serde(default, skip_serializing_if = "Section::is_empty")]
+    pub oil: Section<OilRow>,
     /// Readings that wait for a person.
     pub to_settle: Section<SettleRow>,
     /// Readings of this day that somebody took back.

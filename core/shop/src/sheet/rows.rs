@@ -1,7 +1,10 @@
 //! Rows of the later sections: notes, pours, readings, what is set aside and what came late.
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::{EntryId, Stamp, Tenths};
+
+use crate::oil_use::OilUse;
 
 /// Someone answered a display note.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -65,6 +68,49 @@ pub struct TopUpRow {
     pub who: Option<String>,
     /// What the pour itself tells, such as another oil family.
     pub finding: Option<String>,
+    /// What the glass and the oil's use tell at this pour.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub oil: Vec<OilFound>,
+}
+
+/// What a pour of compressor oil tells.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "what", rename_all = "kebab-case", rename_all_fields = "kebab-case")]
+pub enum OilFound {
+    /// It ended over the middle band.
+    OverMiddle {
+        /// Over the middle, percent of the glass.
+        percent: i64,
+        /// That is so much, in the unit of the glass; none when its volume is not known.
+        volume: Option<String>,
+    },
+    /// More was poured than the glass shows, or less, by more than two readings can be off.
+    Astray {
+        /// Poured and not in the glass, millilitres; below zero more came than was poured.
+        ml: i64,
+    },
+    /// Its use has changed.
+    Changed {
+        /// Use over what is usual, tenths; none when nothing is usual.
+        times_tenths: Option<i64>,
+        /// Since this day.
+        since: NaiveDate,
+        /// To less, and not to more.
+        less: bool,
+    },
+    /// The balance it closed lies wholly over the limit.
+    OverLimit,
+}
+
+/// A unit that drinks oil.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct OilRow {
+    /// Door number.
+    pub unit: String,
+    /// What its use comes to.
+    #[serde(flatten)]
+    pub oil: OilUse,
 }
 
 /// A figure of a reading.

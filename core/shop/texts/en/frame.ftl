@@ -89,5 +89,4 @@ due-higher-of-disputed = higher of two disputed
 due-across-jump = across an unanswered jump
 first-hours = hours
 first-calendar = calendar
-first-unknown = by the calendar, pace unknown
 part-promised = { $part }, promised { $day }

@@ -55,7 +55,6 @@ ruler-days-past = { $days ->
     [one] 1 day past, last good day was { $day }
    *[other] { $days } days past, last good day was { $day }
 }
-pace-unknown = pace unknown
 
 hours-for-due = The due list counts { $hours } h.
 hours-offset = Earlier meters: { $hours } h of them.

@@ -20,7 +20,6 @@ head-hours-read = Hours as read
 head-oil-use = Oil use
 head-open = Open
 
-not-worked-out = not worked out yet
 no-programme = No programme set
 hours-never-read = never read
 hours-disputed = to settle

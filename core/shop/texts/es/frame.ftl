@@ -89,5 +89,4 @@ due-higher-of-disputed = la mayor de dos en duda
 due-across-jump = después de un salto sin aclarar
 first-hours = horas
 first-calendar = calendario
-first-unknown = por calendario, ritmo desconocido
 part-promised = { $part }, prometida para el { $day }

@@ -55,7 +55,6 @@ ruler-days-past = { $days ->
     [one] 1 día pasado, el último día bueno fue { $day }
    *[other] { $days } días pasados, el último día bueno fue { $day }
 }
-pace-unknown = ritmo desconocido
 
 hours-for-due = Para los vencimientos cuentan { $hours } h.
 hours-offset = De medidores anteriores: { $hours } h.

@@ -20,7 +20,6 @@ head-hours-read = Horas leídas
 head-oil-use = Consumo de aceite
 head-open = Abierto
 
-not-worked-out = todavía sin calcular
 no-programme = Sin programa
 hours-never-read = nunca leídas
 hours-disputed = por aclarar

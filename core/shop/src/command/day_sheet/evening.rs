@@ -1,8 +1,11 @@
 //! The 17:00 view as text, section by section.
 
+use chrono::NaiveDate;
+
 use super::words::Words;
 use crate::command::due::due_rows;
-use crate::sheet::{Evening, SaidRow};
+use crate::oil_use::OilUse;
+use crate::sheet::{Evening, OilFound, SaidRow, TopUpRow};
 use crate::table::{section, table};
 
 /// Sections in their order; one with nothing keeps its line with 0.
@@ -49,13 +52,46 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
             row.poured.clone(),
             span.join(" to "),
             words.who(&row.who),
-            row.finding.clone().unwrap_or_default(),
+            found(words, row),
         ]
     });
     let below = table(["Unit", "When", "Fluid", "Poured", "Before and after", "Who", "Finding"], rows);
     text.push_str(&section(sheet.top_ups.count, "Top-ups", none(sheet.top_ups.count), &below));
+    let rows = sheet.oil.rows.iter().map(|row| {
+        let rate = row.oil.ml_per_hour_hundredths;
+        let rate = rate.map_or_else(String::new, |rate| format!("about {:.2} mL/h", rate as f64 / 100.0));
+        [row.unit.clone(), drinks(words, &row.oil), rate]
+    });
+    let below = table(["Unit", "Alarm", "Oil use"], rows);
+    text.push_str(&section(sheet.oil.count, "Who's drinking oil?", none(sheet.oil.count), &below));
     readings(words, sheet, text);
     late(words, sheet, text);
+}
+
+/// What a pour tells, in words.
+fn found(words: &Words, row: &TopUpRow) -> String {
+    let oil = row.oil.iter().map(|found| match found {
+        OilFound::OverMiddle { percent, volume } => match volume {
+            Some(volume) => format!("over the middle by {percent} % = {volume}"),
+            None => format!("over the middle by {percent} %"),
+        },
+        OilFound::Astray { ml } if *ml > 0 => format!("{ml} mL poured is not in the glass: ask"),
+        OilFound::Astray { ml } => format!("the glass shows {} mL more than was poured: ask", ml.abs()),
+        OilFound::Changed { times_tenths, since, .. } => times(words, *times_tenths, *since),
+        OilFound::OverLimit => "over the limit".to_owned(),
+    });
+    row.finding.clone().into_iter().chain(oil).collect::<Vec<_>>().join(", ")
+}
+
+fn times(words: &Words, tenths: Option<i64>, since: NaiveDate) -> String {
+    let times = tenths.map_or_else(|| "?".to_owned(), |n| format!("{:.1}", n as f64 / 10.0));
+    format!("{times}x its usual since {}", words.day(Some(since)))
+}
+
+fn drinks(words: &Words, oil: &OilUse) -> String {
+    let changed = oil.since.map(|since| times(words, oil.times_tenths, since));
+    let over = oil.over_limit.then(|| "over the limit".to_owned());
+    [changed, over].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 fn used(words: &Words, sheet: &Evening, text: &mut String) {

@@ -6,7 +6,7 @@ use sumpbook_daybook::text::Arg;
 use super::due;
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
-use crate::sheet::{AnsweredBy, AsideRow, Evening, LateRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
+use crate::sheet::{AnsweredBy, AsideRow, Evening, LateRow, OilFound, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
 
 pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
@@ -18,6 +18,8 @@ pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
             &none(sheet.reminders.count, "none-recorded"), &reminders(words, &sheet.reminders.rows)))
         (section("top-ups", sheet.top_ups.count, &name("section-top-ups"),
             &none(sheet.top_ups.count, "none-recorded"), &top_ups(words, &sheet.top_ups.rows)))
+        (section("oil", sheet.oil.count, &name("section-oil"), &none(sheet.oil.count, "none-oil"),
+            &drinking(words, &sheet.oil.rows)))
         (section("settle", settle, &name("section-settle"), &none(settle, "none-disputed"), &html! {
             (to_settle(words, &sheet.to_settle.rows))
             (twice(words, &sheet.entered_twice.rows))
@@ -76,7 +78,10 @@ fn top_ups(words: &Words, rows: &[TopUpRow]) -> Markup {
         let level = |level: &Option<String>| {
             level.as_deref().map_or_else(|| words.t("not-said"), |level| glass(words, level))
         };
-        let finding = row.finding.as_deref().map_or_else(|| words.t("none-dash"), |f| words.found(f));
+        let found = row.finding.as_deref().map(|found| words.found(found));
+        let found: Vec<String> =
+            found.into_iter().chain(row.oil.iter().map(|found| oil_found(words, found))).collect();
+        let finding = if found.is_empty() { words.t("none-dash") } else { words.listed(found) };
         vec![
             door(&row.unit),
             said(match &row.grade {
@@ -96,6 +101,45 @@ fn top_ups(words: &Words, rows: &[TopUpRow]) -> Markup {
         .named(&[4])
         .rows(rows)
         .draw()
+}
+
+/// "over the middle by 15 % = 0.09 qt", "2.1x its usual since Tue 3 Nov"
+fn oil_found(words: &Words, found: &OilFound) -> String {
+    match found {
+        OilFound::OverMiddle { percent, volume } => {
+            let percent = percent.to_string();
+            let volume = volume.as_deref().map_or_else(|| words.t("not-said"), |v| words.measure(v));
+            let args = [("percent", Arg::Text(&percent)), ("volume", Arg::Text(&volume))];
+            words.with("oil-over-middle", &args)
+        }
+        OilFound::Astray { ml } => {
+            let key = if *ml > 0 { "oil-astray" } else { "oil-astray-more" };
+            let volume = words.measure(&format!("{} mL", ml.abs()));
+            words.with(key, &[("volume", Arg::Text(&volume))])
+        }
+        OilFound::Changed { times_tenths, since, .. } => {
+            let times = times_tenths.map_or_else(|| "?".to_owned(), |n| format!("{:.1}", n as f64 / 10.0));
+            let since = words.short_day(*since);
+            words.with("oil-times-since", &[("times", Arg::Text(&times)), ("since", Arg::Text(&since))])
+        }
+        OilFound::OverLimit => words.t("oil-over-limit"),
+    }
+}
+
+/// Who drinks oil, each with a way to its chart.
+fn drinking(words: &Words, rows: &[OilRow]) -> Markup {
+    let heads = ["head-unit", "head-oil", "head-oil-rate"].map(|key| words.t(key));
+    let rows = rows.iter().map(|row| {
+        let rate = row.oil.ml_per_hour_hundredths.map(|rate| format!("{:.2}", rate as f64 / 100.0));
+        let rate = rate.map(|rate| words.with("oil-rate", &[("rate", Arg::Text(&rate))]));
+        let chart = format!("/units/{}#oil", crate::console::language::escaped(&row.unit));
+        vec![
+            door(&row.unit),
+            html! { a href=(chart) { (crate::console::oil_use::said(words, Some(&row.oil))) } },
+            said(rate.unwrap_or_else(|| words.t("none-dash"))),
+        ]
+    });
+    Table::new("oil-table", &words.t("section-oil"), heads).rows(rows).draw()
 }
 
 /// A level as the sheet keeps it: "30 %", "below view".

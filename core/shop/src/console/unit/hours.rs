@@ -13,12 +13,15 @@ use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp, Tenths};
 use super::history::Pages;
 use super::view::Reading;
 use crate::ShopError;
+use crate::console::chart::{Chart, Mark, Point, Scale, days};
 use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
 use crate::sheet::{entry_of, key};
 
 /// As many readings stand on one page.
 const PAGE: usize = 40;
+/// As many figures are drawn, the newest.
+const CHARTED: usize = 120;
 
 /// Readings of the meter.
 #[derive(Clone, Debug, Serialize)]
@@ -35,6 +38,54 @@ pub(super) struct Hours {
     pub(super) pages: Pages,
     /// The readings, newest first.
     pub(super) readings: Vec<ReadingRow>,
+    /// The unit's other meters.
+    pub(super) other_meters: Vec<OtherMeter>,
+    /// Signed estimates of hours no meter counted, oldest first.
+    pub(super) estimates: Vec<EstimateRow>,
+    /// Of a unit without a meter: counted from its starts and stops.
+    pub(super) counted: Option<CountedRow>,
+    /// Hours a day at the pace of the last weeks, hundredths; none when the pace is unknown.
+    pub(super) pace_hundredths: Option<i64>,
+    /// Figures as they are drawn: when, how much, struck. Oldest first.
+    #[serde(skip)]
+    charted: Vec<(Stamp, Tenths, bool)>,
+}
+
+/// The engine's or the PTO's meter: it feeds no clock of the compressor.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct OtherMeter {
+    /// Which: a key of the texts.
+    pub(super) meter: String,
+    /// As last read.
+    pub(super) figure: Option<Tenths>,
+    pub(super) at: Option<Stamp>,
+    /// Hours through all its meters.
+    pub(super) total: Option<Tenths>,
+    /// Questions about its readings that are open.
+    pub(super) questions: u32,
+}
+
+/// Hours somebody estimated and signed.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct EstimateRow {
+    pub(super) at: Stamp,
+    pub(super) low: Tenths,
+    pub(super) likely: Tenths,
+    pub(super) high: Tenths,
+}
+
+/// Hours counted from starts and stops, with their bounds.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct CountedRow {
+    pub(super) low: Tenths,
+    pub(super) high: Option<Tenths>,
+    /// It was started and nothing is recorded since.
+    pub(super) open_since: Option<Stamp>,
+    /// Runs of which one end is missing.
+    pub(super) unsure_runs: u32,
 }
 
 /// One figure somebody read.
@@ -91,6 +142,9 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
         }
     }
     rows.sort_by_key(|row| std::cmp::Reverse((row.at, row.entry)));
+    let mut charted: Vec<(Stamp, Tenths, bool)> =
+        rows.iter().take(CHARTED).map(|row| (row.at, row.figure, row.struck)).collect();
+    charted.reverse();
     let pages = Pages::of(rows.len(), PAGE, page);
     let mut readings: Vec<ReadingRow> = rows.into_iter().skip(pages.skipped(PAGE)).take(PAGE).collect();
     // Who read it stands in the entry: only those shown are opened.
@@ -107,7 +161,38 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
     }
     let now = &of.state.hours;
     let (due, offset) = (now.due, now.offset);
-    Ok(Hours { due, offset, higher_of_disputed: now.higher_of_disputed, pages, readings })
+    let stamp = |at| of.yard.stamp(at);
+    let other_meters = of.state.other_meters.iter().map(|meter| OtherMeter {
+        meter: key(&meter.meter),
+        figure: meter.last.as_ref().map(|last| last.figure),
+        at: meter.last.as_ref().map(|last| stamp(last.at)),
+        total: meter.total,
+        questions: meter.questions,
+    });
+    let estimates = now.estimates.iter().map(|one| EstimateRow {
+        at: stamp(one.at),
+        low: one.low,
+        likely: one.likely,
+        high: one.high,
+    });
+    let high = of.state.hours_at(of.yard.cut());
+    Ok(Hours {
+        due,
+        offset,
+        higher_of_disputed: now.higher_of_disputed,
+        pages,
+        readings,
+        other_meters: other_meters.collect(),
+        estimates: estimates.collect(),
+        counted: now.counted.as_ref().map(|counted| CountedRow {
+            low: counted.low,
+            high,
+            open_since: counted.open_since.map(stamp),
+            unsure_runs: counted.unsure_runs,
+        }),
+        pace_hundredths: of.state.pace_at(of.yard.cut()).map(|pace| (pace.per_day * 100.0).round() as i64),
+        charted,
+    })
 }
 
 fn by_id(of: &Reading<'_>, id: EntryId) -> Result<Option<Entry>, ShopError> {
@@ -185,10 +270,98 @@ pub(super) fn draw(words: &Words, hours: &Hours, here: &str) -> Markup {
                 @if hours.higher_of_disputed { " (" (words.t("due-higher-of-disputed")) ")" }
             }
         }
+        @for said in beside(words, hours) { p { (said) } }
         @if hours.readings.is_empty() { p { (words.t("hours-never-read")) } }
+        (chart(words, &hours.charted))
         (Table::new("hours-table", &words.t("part-hours"), heads.map(|key| words.t(key))).rows(rows).draw())
         (hours.pages.links(words, here, "hours"))
+        @if !hours.other_meters.is_empty() {
+            h3 { (words.t("other-meters")) }
+            p { (words.t("other-meters-apart")) }
+            ul { @for meter in &hours.other_meters { li { (other_meter(words, meter)) } } }
+        }
     }
+}
+
+/// The pace, and hours that no meter counted.
+fn beside(words: &Words, hours: &Hours) -> Vec<String> {
+    let pace = match hours.pace_hundredths {
+        Some(pace) => {
+            let pace = format!("{:.1}", pace as f64 / 100.0);
+            words.with("pace-a-day", &[("hours", Arg::Text(&pace))])
+        }
+        None => words.t("pace-unknown"),
+    };
+    let mut said = vec![pace];
+    if let Some(counted) = &hours.counted {
+        let (low, high) = (words.hours(counted.low), counted.high.map_or_else(String::new, |h| words.hours(h)));
+        let args = [("low", Arg::Text(&low)), ("high", Arg::Text(&high))];
+        said.push(format!("{}; {}", words.t("hours-counted"), words.with("hours-counted-between", &args)));
+        if counted.unsure_runs > 0 {
+            said.push(words.with("hours-unsure-runs", &[("count", Arg::Count(counted.unsure_runs.into()))]));
+        }
+        if let Some(since) = counted.open_since {
+            said.push(words.with("hours-still-runs", &[("when", Arg::Text(&words.at(since)))]));
+        }
+    }
+    for one in &hours.estimates {
+        let (low, likely, high) = (words.hours(one.low), words.hours(one.likely), words.hours(one.high));
+        let args = [("low", Arg::Text(&low)), ("likely", Arg::Text(&likely)), ("high", Arg::Text(&high))];
+        said.push(format!("{}: {}", words.short_day_at(one.at), words.with("hours-estimated", &args)));
+    }
+    said
+}
+
+/// "engine hours 4,410.2, Mon 19 Oct 06:32"
+fn other_meter(words: &Words, meter: &OtherMeter) -> String {
+    let name = words.or_plain(&format!("meter-{}", meter.meter), &meter.meter);
+    let read = meter.figure.map(|figure| format!("{name} {} h", words.hours(figure)));
+    let at = meter.at.map(|at| words.short_day_at(at));
+    let total = meter.total.filter(|total| Some(*total) != meter.figure);
+    let total = total.map(|total| words.with("meter-total", &[("hours", Arg::Text(&words.hours(total)))]));
+    let open = (meter.questions > 0)
+        .then(|| words.with("open-to-settle", &[("count", Arg::Count(meter.questions.into()))]));
+    words.listed([read.or(Some(name)), at, total, open].into_iter().flatten())
+}
+
+/// Figures over the days: dots that count, struck ones a ring with a stroke through. A struck one far off the
+/// others stands at the edge, with its figure beside it.
+fn chart(words: &Words, charted: &[(Stamp, Tenths, bool)]) -> Markup {
+    let counts: Vec<f64> = charted.iter().filter(|(.., struck)| !struck).map(|(_, f, _)| f.as_hours()).collect();
+    if counts.len() < 2 {
+        return html! {};
+    }
+    let (low, high) =
+        (counts.iter().copied().fold(f64::MAX, f64::min), counts.iter().copied().fold(f64::MIN, f64::max));
+    let room = (high - low).max(1.0) * 0.1;
+    let (low, high) = (low - room, high + room);
+    let mut points = Vec::new();
+    for (at, figure, struck) in charted {
+        let (x, y) = (days(at.moment(), words.zone), figure.as_hours());
+        let label = (*struck).then(|| words.hours(*figure));
+        let mark = if *struck { Mark::Struck } else { Mark::Figure };
+        points.push(Point { mark, x, y: y.clamp(low, high), between: None, label });
+    }
+    let along: Vec<f64> = points.iter().map(|point| point.x).collect();
+    let line = points.iter().filter(|point| point.mark == Mark::Figure).map(|point| (point.x, point.y));
+    let line = line.collect();
+    let struck = points.len().saturating_sub(counts.len());
+    let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
+    let newest = counts.last().map_or_else(String::new, |h| words.hours(Tenths((h * 10.0).round() as i64)));
+    let chart = Chart {
+        says: words.with(
+            "hours-say",
+            &[("count", count(counts.len())), ("struck", count(struck)), ("newest", Arg::Text(&newest))],
+        ),
+        y_name: words.t("hours-up"),
+        x: Scale::of_days(&along, 6, |day| words.tick_day(day)),
+        y: Scale::of(&[low, high], 4, |at| words.hours(Tenths((at * 10.0).round() as i64))),
+        line,
+        points,
+        limits: Vec::new(),
+        posts: Vec::new(),
+    };
+    chart.draw(words)
 }
 
 /// What became of a figure, in words; for one above the ceiling, what the meter could show.

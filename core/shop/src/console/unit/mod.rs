@@ -3,6 +3,7 @@
 mod fluids;
 mod history;
 mod hours;
+mod oil;
 mod page;
 mod papers;
 mod set;

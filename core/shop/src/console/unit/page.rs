@@ -4,7 +4,7 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::view::UnitView;
-use super::{fluids, history, hours, papers, set, tasks};
+use super::{fluids, history, hours, oil, papers, set, tasks};
 use crate::console::day;
 use crate::console::language::escaped;
 use crate::console::mark::{self, LockNow};
@@ -26,6 +26,7 @@ pub(super) fn body(telling: &Telling, view: &UnitView) -> Body {
                 @if view.defects.is_empty() { p { (words.t("no-open-defect")) } }
                 (defects(words, &view.defects))
             }))
+            (part("oil", &words.t("part-oil"), None, &oil::draw(words, &view.oil)))
             (part("hours", &words.t("part-hours"), None, &html! {
                 @for row in &view.to_settle {
                     p class="strip" {
@@ -58,6 +59,7 @@ fn head(words: &Words, view: &UnitView) -> Markup {
                 }
                 li { a class="button" href=(to("/due") + "#service") { (words.t("do-service")) } }
                 li { a class="button" href=(to("/due") + "#visit") { (words.t("do-plan")) } }
+                li { a href=(to("/air")) { (words.t("place-air")) } }
                 li { button type="button" class="print" id="print" hidden { (words.t("print")) } }
             }
         }

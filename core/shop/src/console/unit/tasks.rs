@@ -7,12 +7,12 @@ use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::clock::{Standing, TaskClock};
 use sumpbook_trade::record::VisitPlan;
-use sumpbook_trade::{Fact, FactKind, Tenths};
+use sumpbook_trade::{Fact, FactKind, Stamp, Tenths};
 
 use super::view::Reading;
 use crate::ShopError;
 use crate::console::due_words;
-use crate::console::ruler::{self, Track};
+use crate::console::ruler::{self, Span, Track};
 use crate::console::table::{Table, said};
 use crate::console::words::Words;
 use crate::due::{self, DueRow};
@@ -40,12 +40,16 @@ pub(super) struct TaskView {
     pub(super) last: Option<Last>,
     /// Two entries look like its last service and nobody has said so.
     pub(super) entered_twice: bool,
-    /// Its hours count by the site's dust.
-    pub(super) counts_weighted: bool,
+    /// When the oil began to call for it.
+    pub(super) called_since: Option<Stamp>,
+    /// The hours are estimated and not counted.
+    pub(super) estimated: bool,
     /// The hours as they are drawn.
     pub(super) hours_track: Option<Track>,
     /// The calendar as it is drawn.
     pub(super) days_track: Option<Track>,
+    /// When the hours run out, on the calendar as it is drawn.
+    pub(super) runs_out: Option<Span>,
     /// The visit it is planned for.
     pub(super) visit: Option<Visit>,
 }
@@ -71,8 +75,8 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     let list = due::list(of.ledger, of.yard, &states, Standing::FarOff)?;
     let plans = plans(of)?;
     let in_service = of.ledger.fleet().trucks.get(&of.truck).map(|truck| truck.in_service);
-    // The programme may weigh hours where this set gives no weights: each then counts once.
-    let weighs = of.ledger.fleet().set_on(of.truck).is_some_and(|set| !set.profile.weights.is_empty());
+    let earlier = of.state.hours.offset;
+    let guessed = of.state.hours.estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.high);
     let mut tasks = Vec::new();
     for due in list.rows {
         let clock = of.state.clocks.iter().find(|clock| clock.task.0 == due.task);
@@ -81,12 +85,14 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
         let both = nearer(&due);
         tasks.push(TaskView {
             every_hours: clock.interval_hours,
-            due_figure: clock.due_hours.map(|hours| hours - of.state.hours.offset),
+            due_figure: due.due_hours.map(|hours| hours - earlier - guessed),
             last: clock.last.map(|last| Last { day: last.day, hours: last.hours }),
             entered_twice: clock.entered_twice.iter().any(|two| !two.settled),
-            counts_weighted: clock.counts_weighted && weighs,
+            called_since: called(of, &due),
+            estimated: due.hours_left_likely.is_some(),
             hours_track: hours_track(clock, &due, both.0),
             days_track: days_track(clock, &due, in_service, both.1),
+            runs_out: runs_out(clock, &due, in_service),
             visit: plan.map(|plan| Visit { day: plan.day, where_and_who: plan.where_and_who.clone() }),
             due,
         });
@@ -121,13 +127,22 @@ fn nearer(due: &DueRow) -> (bool, bool) {
     }
 }
 
+fn called(of: &Reading<'_>, due: &DueRow) -> Option<Stamp> {
+    of.state.called.filter(|_| due.called_by.is_some()).map(|called| of.yard.stamp(called.since))
+}
+
 /// Worked from what is left, so that it never says another thing than the words.
 fn hours_track(clock: &TaskClock, due: &DueRow, nearer: bool) -> Option<Track> {
     let every = clock.interval_hours.filter(|every| every.0 > 0)?;
-    let left: f64 = due.hours_left.as_deref()?.parse().ok()?;
-    let used = 1_000.0 - 1_000.0 * left / every.as_hours();
     // Within bounds any interval gives; cut to what is drawn anyhow.
-    Some(Track { used: used.clamp(0.0, 9_999.0).round() as i64, coming_from: HOURS_COMING, nearer })
+    let used = |left: f64| (1_000.0 - 1_000.0 * left / every.as_hours()).clamp(0.0, 9_999.0).round() as i64;
+    let left = figure(due.hours_left.as_deref())?;
+    let least = figure(due.hours_left_at_most.as_deref()).map(used);
+    Some(Track { used: used(left), least, coming_from: HOURS_COMING, nearer })
+}
+
+fn figure(text: Option<&str>) -> Option<f64> {
+    text?.parse().ok()
 }
 
 fn days_track(clock: &TaskClock, due: &DueRow, in_service: Option<NaiveDate>, nearer: bool) -> Option<Track> {
@@ -138,8 +153,25 @@ fn days_track(clock: &TaskClock, due: &DueRow, in_service: Option<NaiveDate>, ne
     let ahead = DAYS_AHEAD.max(i64::from(clock.lead_days));
     Some(Track {
         used: share(of.saturating_sub(left))?.clamp(0, 9_999),
+        least: None,
         coming_from: share(of.saturating_sub(ahead))?.max(0),
         nearer,
+    })
+}
+
+/// The forecast's days as shares of the calendar's interval.
+fn runs_out(clock: &TaskClock, due: &DueRow, in_service: Option<NaiveDate>) -> Option<Span> {
+    let (forecast, end) = (due.forecast?, due.last_good_day?);
+    let from = clock.last.map(|last| last.day).or(in_service)?;
+    let of = end.signed_duration_since(from).num_days();
+    let share = |day: NaiveDate| {
+        let days = day.signed_duration_since(from).num_days().max(0);
+        (of > 0).then(|| days.saturating_mul(1_000) / of)
+    };
+    Some(Span {
+        earliest: share(forecast.earliest)?,
+        likely: share(forecast.likely)?,
+        latest: forecast.latest.and_then(share),
     })
 }
 
@@ -181,22 +213,68 @@ fn ruler(words: &Words, task: &TaskView) -> Markup {
         @if task.every_hours.is_some() {
             span class=(class(task.hours_track)) { (hours_words(words, task)) }
         }
-        (ruler::draw(task.hours_track, task.days_track))
+        (ruler::draw(task.hours_track, task.days_track, task.runs_out))
         @if task.due.last_good_day.is_some() {
             span class=(class(task.days_track)) { (days_words(words, task)) }
         }
-        @if task.due.runs_out_first == "unknown" && task.hours_track.is_some() && task.days_track.is_some() {
-            span class="ruler-words" { (words.t("pace-unknown")) }
-        }
+        @for said in beside(words, task) { span class="ruler-words" { (said) } }
     }
+}
+
+/// What is told beside the two clocks: the forecast, bounds, weights, and that the oil calls.
+fn beside(words: &Words, task: &TaskView) -> Vec<String> {
+    let due = &task.due;
+    let left = figure(due.hours_left.as_deref()).unwrap_or_default();
+    let unknown = task.every_hours.is_some() && left > 0.0 && due.last_good_day.is_some();
+    let forecast = due_words::forecast(words, due);
+    let forecast = forecast.or_else(|| unknown.then(|| words.t("pace-unknown")));
+    [called_words(words, task), bounds(words, task), weights(words, task), forecast]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+/// "Due now: another oil family was poured. Tue 27 Oct 21:40"
+fn called_words(words: &Words, task: &TaskView) -> Option<String> {
+    let why = task.due.called_by.as_deref()?;
+    let since = words.at_or(task.called_since, "not-said");
+    Some(format!("{} {since}", words.t(&format!("called-{why}"))))
+}
+
+/// Hours that are counted or estimated, with their bounds.
+fn bounds(words: &Words, task: &TaskView) -> Option<String> {
+    let due = &task.due;
+    let told = |left: &Option<String>| Some(due_words::tenth(words, figure(left.as_deref())?));
+    let (least, most) = (told(&due.hours_left)?, told(&due.hours_left_at_most)?);
+    let likely = told(&due.hours_left_likely).unwrap_or_default();
+    let key = if task.estimated { "ruler-estimated" } else { "ruler-counted" };
+    let args = [("least", Arg::Text(&least)), ("likely", Arg::Text(&likely)), ("most", Arg::Text(&most))];
+    Some(words.with(key, &args))
+}
+
+/// "Weighted: an hour counts 1.5 now, so 13.4 h on the meter, to 790.4."
+fn weights(words: &Words, task: &TaskView) -> Option<String> {
+    let due = &task.due;
+    let weight = due.weight;
+    if !due.counts_weighted || weight == 100 {
+        return None;
+    }
+    let weight = f64::from(weight) / 100.0;
+    let weight = weight.to_string();
+    let meter = figure(due.meter_hours_left.as_deref()).filter(|left| *left > 0.0);
+    let Some((meter, at)) = meter.zip(task.due_figure) else {
+        return Some(words.with("ruler-weighted-past", &[("weight", Arg::Text(&weight))]));
+    };
+    let (meter, at) = (due_words::tenth(words, meter), words.hours(at));
+    let args = [("weight", Arg::Text(&weight)), ("meter", Arg::Text(&meter)), ("at", Arg::Text(&at))];
+    Some(words.with("ruler-weighted", &args))
 }
 
 /// "33.1 h left of 500.0, due at 2,918.0", "6.1 h past 500.0, was due at 2,918.0".
 fn hours_words(words: &Words, task: &TaskView) -> String {
     let every = task.every_hours.map_or_else(String::new, |every| words.hours(every));
     let at = task.due_figure.map_or_else(|| words.t("not-said"), |figure| words.hours(figure));
-    let left = task.due.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
-    let Some(left) = left else {
+    let Some(left) = figure(task.due.hours_left.as_deref()) else {
         return words.with("ruler-hours-unknown", &[("every", Arg::Text(&every))]);
     };
     let (key, hours) = match left <= -0.1 {
@@ -205,7 +283,7 @@ fn hours_words(words: &Words, task: &TaskView) -> String {
     };
     let args = [("hours", Arg::Text(&hours)), ("every", Arg::Text(&every)), ("at", Arg::Text(&at))];
     let mut said = words.with(key, &args);
-    if task.counts_weighted {
+    if task.due.counts_weighted {
         said = format!("{said} ({})", words.t("task-weighted"));
     }
     said

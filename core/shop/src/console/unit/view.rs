@@ -8,6 +8,7 @@ use sumpbook_trade::{Stamp, TruckId};
 use super::fluids::{self, Fluids};
 use super::history::{self, History};
 use super::hours::{self, Hours};
+use super::oil::{self, Oil};
 use super::papers::{self, Paper};
 use super::set::{self, Truck};
 use super::tasks::{self, TaskView};
@@ -42,6 +43,8 @@ pub(super) struct UnitView {
     pub(super) to_settle: Vec<SettleRow>,
     /// Readings of its meter.
     pub(super) hours: Hours,
+    /// Where its oil goes.
+    pub(super) oil: Oil,
     /// Entries, newest first.
     pub(super) history: History,
     /// What was poured.
@@ -86,6 +89,7 @@ pub(super) fn read(
         defects: open_defects(ledger, &yard, &unit)?,
         reminder_gone_by: unit.state.cleared.as_ref().map(|cleared| yard.stamp(cleared.gone_by.at)),
         hours: hours::read(&reading, &judged, asked.hours.unwrap_or(1))?,
+        oil: oil::read(&reading)?,
         history: history::read(&reading, &judged, asked.history.unwrap_or(1))?,
         fluids: fluids::read(&reading)?,
         papers: papers::read(&reading)?,

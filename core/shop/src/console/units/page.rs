@@ -9,16 +9,16 @@ use crate::console::mark::{self, LockNow};
 use crate::console::table::{Table, door, said};
 use crate::console::visit::{Body, Telling};
 use crate::console::words::Words;
-use crate::console::{day, due_words};
+use crate::console::{day, due_words, oil_use};
 
-/// Heads with what each sorts by; none cannot be sorted by, for it is not worked out yet.
+/// Heads with what each sorts by.
 const HEADS: [(&str, Option<Sort>); 8] = [
     ("head-unit", Some(Sort::Unit)),
     ("head-road-air", Some(Sort::RoadAir)),
     ("head-today", Some(Sort::Today)),
     ("head-hours-read", Some(Sort::Hours)),
     ("head-runs-out-first", Some(Sort::First)),
-    ("head-oil-use", None),
+    ("head-oil-use", Some(Sort::Oil)),
     ("head-last-heard", Some(Sort::Heard)),
     ("head-open", Some(Sort::Open)),
 ];
@@ -167,7 +167,7 @@ fn cells(words: &Words, row: &UnitRow) -> Vec<Markup> {
         said(day::expected(words, &row.today)),
         said(hours(words, row)),
         runs_out(words, &row.first),
-        said(words.t("not-worked-out")),
+        said(oil_use::said(words, row.oil.as_ref())),
         said(words.at_or(row.heard, "never")),
         said(open(words, row)),
     ]
@@ -203,7 +203,7 @@ pub(in crate::console) fn hours(words: &Words, row: &UnitRow) -> String {
     said
 }
 
-/// "Oil and filters: coming up 33.1 h left, 109 days left, to Fri 12 Feb 2027"
+/// "Oil and filters: coming up 33.1 h left, 109 days left, to Fri 12 Feb 2027, hours, likely Thu 5 Nov (..)"
 fn runs_out(words: &Words, first: &[crate::due::DueRow]) -> Markup {
     html! {
         @if first.is_empty() { (words.t("no-programme")) }
@@ -212,6 +212,7 @@ fn runs_out(words: &Words, first: &[crate::due::DueRow]) -> Markup {
             (words.task(&row.task)) ": "
             @if row.state != "far-off" { (due_words::state(words, row)) " " }
             (due_words::left(words, row))
+            @if row.runs_out_first == "hours" && row.forecast.is_some() { ", " (due_words::first(words, row)) }
         }
     }
 }

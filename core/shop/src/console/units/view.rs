@@ -10,6 +10,7 @@ use sumpbook_trade::{Stamp, Tenths};
 use crate::ShopError;
 use crate::console::mark::{LockNow, Pair};
 use crate::due::{self, DueRow};
+use crate::oil_use::OilUse;
 use crate::sheet::{ExpectedRow, LockedRow, UnitNow, Yard, is_old_news, units_now};
 
 /// As many rows stand on one page of the table.
@@ -26,6 +27,8 @@ pub(super) enum Sort {
     RoadAir,
     /// Not reported first.
     Today,
+    /// Farthest over its usual oil use first.
+    Oil,
     /// Most hours first.
     Hours,
     /// What presses most first, then the sooner day.
@@ -110,6 +113,8 @@ pub(in crate::console) struct UnitRow {
     pub(in crate::console) disputed: bool,
     /// The task that runs out first; where no pace is known, the first by hours and the first by days.
     pub(in crate::console) first: Vec<DueRow>,
+    /// What its oil use comes to; none when too little is known.
+    pub(in crate::console) oil: Option<OilUse>,
     /// The phone that wrote of it last, and when anything was heard from it.
     pub(in crate::console) phone: Option<String>,
     pub(in crate::console) heard: Option<Stamp>,
@@ -117,7 +122,7 @@ pub(in crate::console) struct UnitRow {
     pub(in crate::console) open_defects: usize,
     /// Questions about readings and services.
     pub(in crate::console) to_settle: usize,
-    /// Why it needs someone: `locked`, `defect`, `not-reported`, `due`, `to-settle`, `reminder`.
+    /// Why it needs someone: `locked`, `defect`, `not-reported`, `due`, `to-settle`, `reminder`, `oil`.
     pub(in crate::console) needs: Vec<&'static str>,
 }
 
@@ -171,11 +176,16 @@ fn pressing(row: &DueRow) -> u8 {
     }
 }
 
-/// What runs out first: the worst that is past or at its end; else the fewest hours left and, where that is
-/// another task, the fewest days. Hours and days do not compare while no pace is known.
+/// What runs out first: the worst that is past or at its end; else, where the pace is known, the first by the day
+/// its first clock runs out. Hours and days do not compare while no pace is known: then the fewest hours left and,
+/// where that is another task, the fewest days.
 fn first(rows: &[DueRow]) -> Vec<DueRow> {
     if let Some(over) = rows.iter().filter(|row| pressing(row) < 2).min_by_key(|row| pressing(row)) {
         return vec![over.clone()];
+    }
+    // The list's own order is by that day.
+    if rows.iter().any(|row| row.forecast.is_some()) {
+        return rows.first().cloned().into_iter().collect();
     }
     let hours = |row: &&DueRow| {
         let left: Option<f64> = row.hours_left.as_deref().and_then(|left| left.parse().ok());
@@ -202,6 +212,7 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRo
     let to_settle = unit.to_settle.len().saturating_add(twice);
     let due = tasks.iter().any(|row| pressing(row) < 3 || row.state == "unknown");
     let open_defects = unit.open_defects();
+    let oil = OilUse::of(&unit.state.oil, ledger.fleet());
     let needs = [
         ("locked", !unit.locked.is_empty()),
         ("defect", open_defects > 0),
@@ -209,6 +220,7 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRo
         ("due", due),
         ("to-settle", to_settle > 0),
         ("reminder", unit.state.cleared.is_some()),
+        ("oil", oil.is_some_and(|oil| oil.is_alarm())),
     ];
     let last = unit.state.hours.last.as_ref();
     UnitRow {
@@ -228,6 +240,7 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRo
         read_at: last.map(|reading| yard.stamp(reading.at)),
         disputed: !unit.to_settle.is_empty(),
         first: first(tasks),
+        oil,
         phone: unit.phone.as_ref().map(|phone| phone.phone.clone()),
         heard,
         open_defects,
@@ -260,6 +273,10 @@ fn sort(rows: &mut [UnitRow], by: Sort) {
             std::cmp::Reverse((row.road.state.max(row.air.state), row.road.state, !row.outlets.is_empty()))
         }),
         Sort::Today => rows.sort_by_key(today),
+        Sort::Oil => rows.sort_by_key(|row| {
+            let alarm = row.oil.is_some_and(|oil| oil.is_alarm());
+            std::cmp::Reverse((alarm, row.oil.and_then(|oil| oil.times_tenths)))
+        }),
         Sort::Hours => rows.sort_by_key(|row| std::cmp::Reverse(row.hours)),
         Sort::First => rows.sort_by_key(|row| {
             row.first.first().map_or((9, None), |first| {

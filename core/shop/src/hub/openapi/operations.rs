@@ -127,6 +127,16 @@ pub(super) const ALL: &[Operation] = &[
     form("/due/ticked", "Goes on with what was ticked."),
     page("/due/service", "What was done at a visit.", &["unit", "tick"]),
     form("/due/service", "Records a service."),
+    page(
+        "/air",
+        "Air for the job: what is left over and at what pressure. Records nothing.",
+        &[
+            "unit", "measures", "delivery", "holds", "altitude", "intake", "humidity", "oil", "tool-1", "takes-1",
+            "at-1", "count-1", "share-1", "tool-2", "takes-2", "at-2", "count-2", "share-2", "tool-3", "takes-3",
+            "at-3", "count-3", "share-3", "tool-4", "takes-4", "at-4", "count-4", "share-4", "bore", "length",
+            "couplings", "quick", "elbows", "valves", "oilers", "cut-off", "blowing", "nozzle", "guarded",
+        ],
+    ),
     page("/people", "People, phones, and who may sign in.", &[]),
     form("/people/person", "Adds or changes a person."),
     form("/people/code", "Makes a code for a phone."),

@@ -1,0 +1,70 @@
+//! Air for the job: is there air enough here, today, for these tools on this hose? A calculator. It records
+//! nothing, warns and refuses nothing.
+
+mod answer;
+mod asked;
+mod page;
+mod runs;
+
+use axum::Router;
+use axum::extract::Query;
+use axum::response::Response;
+use axum::routing::get;
+use serde::Serialize;
+use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::Stamp;
+
+use super::Console;
+use super::form::Fields;
+use super::language::Measures;
+use super::place::Place;
+use super::refused::Refused;
+use super::visit::Visit;
+use crate::ShopError;
+use answer::Answered;
+use asked::Asked;
+use runs::ShortRuns;
+
+/// Its page.
+pub(super) fn routes() -> Router<Console> {
+    Router::new().route("/air", get(air))
+}
+
+/// The page and its JSON.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+struct AirView {
+    known_at: Stamp,
+    /// Door numbers.
+    units: Vec<String>,
+    /// What was asked, as it was understood.
+    asked: Asked,
+    /// The answer; none while delivery or pressure are not known.
+    answer: Option<Answered>,
+    /// How many of the unit's runs are too short to boil water off.
+    short_runs: Option<ShortRuns>,
+}
+
+/// `GET /air?unit=TH-01&holds=100&...`
+async fn air(visit: Visit, Query(fields): Query<Vec<(String, String)>>) -> Result<Response, Refused> {
+    let measures = visit.measures();
+    visit
+        .show(Place::Air, move |ledger, now| read(ledger, now, &Fields(fields), measures).map(Some), page::body)
+        .await
+}
+
+fn read(ledger: &Ledger, now: Stamp, fields: &Fields, own: Measures) -> Result<AirView, ShopError> {
+    let fleet = ledger.fleet();
+    let mut units: Vec<String> = fleet.trucks.values().map(|truck| truck.door.clone()).collect();
+    units.sort();
+    let unit = fields.text("unit").and_then(|door| fleet.truck_by_door(door));
+    let delivery = unit.and_then(|truck| fleet.set_on(truck.truck)).and_then(|set| set.profile.delivery);
+    let asked = Asked::of(fields, own, unit.map(|truck| truck.door.clone()), delivery);
+    Ok(AirView {
+        known_at: now,
+        units,
+        answer: answer::of(&asked),
+        short_runs: unit.map(|truck| runs::of_unit(ledger, truck.truck, now)).transpose()?.flatten(),
+        asked,
+    })
+}

@@ -1,0 +1,191 @@
+//! Charts: what was recorded over time or over hours, with its limits. Drawn once, for the screen, the print and
+//! the ear: points differ by shape, never by hue; limits carry their words; and the whole is told in a sentence.
+//!
+//! Only places along the width stretch with the page: they are percents, so letters and marks keep their size.
+
+mod scale;
+
+use maud::{Markup, html};
+
+pub(super) use scale::{Scale, days};
+
+use super::words::Words;
+
+/// What a point shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Mark {
+    /// Oil was poured: a triangle.
+    Pour,
+    /// A level, or a balance: a ring.
+    Ring,
+    /// A figure that was read: a dot.
+    Figure,
+    /// A figure that takes no part in the count: a ring with a stroke through it.
+    Struck,
+}
+
+/// One point, and how far up and down it may be off.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Point {
+    pub(super) mark: Mark,
+    pub(super) x: f64,
+    pub(super) y: f64,
+    pub(super) between: Option<(f64, f64)>,
+    /// Its figure, where the place alone does not tell it.
+    pub(super) label: Option<String>,
+}
+
+/// What one chart shows.
+pub(super) struct Chart {
+    /// Told in place of the picture.
+    pub(super) says: String,
+    /// What runs up.
+    pub(super) y_name: String,
+    pub(super) x: Scale,
+    pub(super) y: Scale,
+    /// Points joined by a line, in order.
+    pub(super) line: Vec<(f64, f64)>,
+    pub(super) points: Vec<Point>,
+    /// Limits, each with its words.
+    pub(super) limits: Vec<(f64, String)>,
+    /// Where a fill begins, each with its words.
+    pub(super) posts: Vec<(f64, String)>,
+}
+
+/// The picture is so tall; what is drawn stands between these two.
+const TALL: f64 = 232.0;
+const TOP: f64 = 28.0;
+const BOTTOM: f64 = 200.0;
+
+impl Chart {
+    fn up(&self, y: f64) -> String {
+        format!("{:.1}", BOTTOM - self.y.share(y) * (BOTTOM - TOP))
+    }
+
+    fn along(&self, x: f64) -> String {
+        format!("{:.2}%", self.x.share(x) * 100.0)
+    }
+
+    /// Drawn, with the words of its marks below it.
+    pub(super) fn draw(&self, words: &Words) -> Markup {
+        let size = format!("{TALL}");
+        html! {
+            div class="chart" role="img" aria-label=(self.says) {
+                svg class="chart-y" width="60" height=(size) aria-hidden="true" focusable="false" {
+                    text x="0" y="14" { (self.y_name) }
+                    @for (at, said) in self.y.ticks() {
+                        text x="52" y=(self.up(*at)) dy="5" text-anchor="end" { (said) }
+                    }
+                }
+                svg class="chart-plot" width="100%" height=(size) aria-hidden="true" focusable="false" {
+                    @for (at, _) in self.y.ticks() {
+                        line class="grid" x1="0" x2="100%" y1=(self.up(*at)) y2=(self.up(*at)) {}
+                    }
+                    @for (at, said) in self.x.ticks() {
+                        @let along = self.along(*at);
+                        line class="grid" x1=(along) x2=(along) y1=(BOTTOM) y2=(BOTTOM + 6.0) {}
+                        text x=(along) y=(BOTTOM + 22.0) text-anchor="middle" { (said) }
+                    }
+                    @for (at, said) in &self.posts { (self.post(*at, said)) }
+                    @for (at, said) in &self.limits {
+                        line class="limit" x1="0" x2="100%" y1=(self.up(*at)) y2=(self.up(*at)) {}
+                        text x="100%" y=(self.up(*at)) dy="-5" text-anchor="end" { (said) }
+                    }
+                    @for pair in self.line.windows(2) {
+                        @if let [from, to] = pair {
+                            line class="through" x1=(self.along(from.0)) y1=(self.up(from.1))
+                                x2=(self.along(to.0)) y2=(self.up(to.1)) {}
+                        }
+                    }
+                    @for point in &self.points { (self.point(point)) }
+                }
+            }
+            p class="chart-key" aria-hidden="true" {
+                @for (mark, key) in
+                    [(Mark::Pour, "key-pour"), (Mark::Ring, "key-ring"), (Mark::Figure, "key-figure"), (Mark::Struck, "key-struck")] {
+                    @if self.points.iter().any(|point| point.mark == mark) {
+                        span { svg width="20" height="20" focusable="false" {
+                            svg x="10" y="10" overflow="visible" { (shape(mark)) }
+                        } " " (words.t(key)) }
+                    }
+                }
+            }
+        }
+    }
+
+    fn post(&self, at: f64, said: &str) -> Markup {
+        let along = self.along(at);
+        // Words of a post near the right edge stand on its left.
+        let (anchor, dx) = if self.x.share(at) > 0.6 { ("end", "-6") } else { ("start", "6") };
+        html! {
+            line class="post" x1=(along) x2=(along) y1=(TOP - 20.0) y2=(BOTTOM) {}
+            text x=(along) y="18" dx=(dx) text-anchor=(anchor) { (said) }
+        }
+    }
+
+    fn point(&self, point: &Point) -> Markup {
+        let along = self.along(point.x);
+        html! {
+            @if let Some((low, high)) = point.between {
+                line class="between" x1=(along) x2=(along) y1=(self.up(low)) y2=(self.up(high)) {}
+            }
+            svg x=(along) y=(self.up(point.y)) overflow="visible" {
+                (shape(point.mark))
+                @if let Some(label) = &point.label { text x="12" y="5" { (label) } }
+            }
+        }
+    }
+}
+
+/// A mark around its middle.
+fn shape(mark: Mark) -> Markup {
+    html! {
+        @match mark {
+            Mark::Pour => path class="pour" d="M-8 7H8L0 -8Z" {},
+            Mark::Ring => circle class="ring" r="5.5" {},
+            Mark::Figure => circle class="figure" r="4" {},
+            Mark::Struck => { circle class="ring" r="6" {} path class="stroke" d="M-9 9L9 -9" {} },
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::console::language::{Choice, Language, Measures};
+
+    fn words() -> Words {
+        let choice = Choice { language: Language::En, measures: Measures::Us };
+        let day = chrono::NaiveDate::from_ymd_opt(2026, 10, 20).unwrap();
+        Words { choice, zone: chrono_tz::America::Denver, day }
+    }
+
+    #[test]
+    fn each_mark_has_a_shape_of_its_own_and_is_told_in_words() {
+        let point = |mark, x| Point { mark, x, y: 50.0, between: None, label: None };
+        let chart = Chart {
+            says: "Levels of the glass.".to_owned(),
+            y_name: "%".to_owned(),
+            x: Scale::of(&[0.0, 10.0], 4, |x| format!("{x:.0}")),
+            y: Scale::of(&[0.0, 100.0], 4, |y| format!("{y:.0}")),
+            line: vec![(0.0, 50.0), (10.0, 40.0)],
+            points: vec![
+                point(Mark::Pour, 0.0),
+                point(Mark::Ring, 2.0),
+                point(Mark::Figure, 4.0),
+                point(Mark::Struck, 6.0),
+            ],
+            limits: vec![(45.0, "middle, from 45 %".to_owned())],
+            posts: vec![(5.0, "filled".to_owned())],
+        };
+        let drawn = chart.draw(&words()).into_string();
+        for said in
+            ["role=\"img\" aria-label=\"Levels of the glass.\"", "class=\"pour\"", "class=\"ring\"", "class=\"figure\"", "class=\"stroke\"", ">middle, from 45 %<", ">filled<", "class=\"limit\""]
+        {
+            assert!(drawn.contains(said), "{said}: {drawn}");
+        }
+        let shapes: std::collections::BTreeSet<String> =
+            [Mark::Pour, Mark::Ring, Mark::Figure, Mark::Struck].map(|mark| shape(mark).into_string()).into();
+        assert_eq!(shapes.len(), 4);
+    }
+}

@@ -1,0 +1,28 @@
+# When hours run out, and hours that are counted, estimated or weighted.
+
+first-unknown = by the calendar, pace unknown
+pace-unknown = By the calendar: pace unknown.
+likely-between = { $first }, likely { $likely } ({ $earliest } to { $latest })
+likely-open = { $first }, likely { $likely } (not before { $earliest }, latest day not known)
+hours-likely-between = hours likely { $likely } ({ $earliest } to { $latest })
+hours-likely-open = hours likely { $likely } (not before { $earliest }, latest day not known)
+weighted = weighted
+ruler-weighted = Weighted: an hour counts { $weight } now, so { $meter } h on the meter, to { $at }.
+ruler-weighted-past = Weighted: an hour counts { $weight } now.
+ruler-counted = Counted from start and stop: at least { $least } h left, at most { $most } h.
+ruler-estimated = Estimated: at least { $least } h left, likely { $likely } h, at most { $most } h; the least counts.
+at-least-left = at least { $hours }
+called-by-wrong-oil = called now: wrong oil
+called-by-milky = called now: milky oil
+called-by-burnt = called now: burnt oil
+
+other-meters = Other meters
+other-meters-apart = They feed no clock of the compressor.
+meter-total = { $hours } h through all its meters
+hours-unsure-runs = { $count ->
+    [one] Of 1 run one end is missing: the upper bound counts.
+   *[other] Of { $count } runs one end is missing: the upper bound counts.
+}
+hours-still-runs = Started { $when } and no stop on record: it counts on until somebody stops it.
+hours-up = hours
+hours-say = Hours as read: { $count } figures that count, { $struck } struck; the newest that counts { $newest } h. The same figures stand in the table below.

@@ -1,0 +1,59 @@
+# The oil of a unit: charts, balances, what they say.
+
+part-oil = Aceite
+date-tick = { $day } { $mon }
+key-pour = agregado
+key-ring = visto
+key-figure = cuenta
+key-struck = tachada, no cuenta
+chart-figures = Las mismas cifras en tablas
+
+oil-nothing-known = Nada registrado de su aceite.
+oil-too-little = Se sabe muy poco de su consumo de aceite.
+oil-no-balance = Todavía no se cierra ninguna cuenta: la cierra un agregado con nivel después.
+oil-before-records = Lo trae desde antes de los registros; { $poured } agregados desde entonces.
+oil-filled = Cargado { $when } a las { $hours } h; { $poured } agregados desde entonces.
+oil-usual = Lo normal de esta carga: unos { $rate } mL/h.
+oil-usual-line = normal { $rate } mL/h
+oil-limit-is = { $mg } mg/m3 son { $limit } mL/h
+oil-so-far = Por el último nivel, { $when }: { $volume } usados desde el último agregado, unos { $rate } mL/h hasta ahora; ningún agregado lo cierra todavía.
+oil-so-far-rose = El último nivel, { $when }, está más alto que el anterior; ningún agregado lo cierra todavía.
+oil-rose = El nivel subió sin agregado registrado, { $when }: preguntar, revisar por la purga.
+oil-rose-here = subió sin agregado registrado: preguntar, revisar por la purga
+oil-lab = Laboratorio
+oil-lab-row = Frasco { $bottle }, tomado { $drawn }, { $hours } h en el aceite
+oil-levels = Niveles de la mirilla
+oil-levels-up = mirilla
+oil-middle-to = el medio, 45 a 55 %
+oil-levels-say = Niveles de la mirilla: { $levels ->
+    [one] 1 nivel
+   *[other] { $levels } niveles
+}, { $pours ->
+    [0] ningún agregado
+    [one] 1 agregado
+   *[other] { $pours } agregados
+}. Último: { $last }. El medio es de 45 a 55 %. Las mismas cifras están abajo en tablas.
+oil-chart-filled = carga
+oil-use = Consumo de aceite
+oil-use-up = mL/h
+oil-use-says = Consumo de aceite por horas de trabajo: { $count ->
+    [one] 1 cuenta
+   *[other] { $count } cuentas
+}, la más nueva { $newest } mL/h. Límites: { $limits }. Las mismas cifras están abajo en tablas.
+oil-what-level = nivel
+oil-what-pour = agregado
+oil-what-filled = carga
+oil-head-over = Durante
+oil-head-used = Usado
+oil-head-rate = mL/h (banda)
+
+oil-times = { $times } veces lo normal
+oil-times-since = { $times } veces lo normal desde { $since }
+oil-unknown-use = se sabe muy poco
+oil-over-limit = arriba del límite
+oil-rate = unos { $rate } mL/h
+oil-over-middle = arriba del medio por { $percent } % = { $volume }
+section-oil = ¿Quién está tomando aceite?
+none-oil = ninguna alarma; hace falta un consumo normal propio o una cuenta arriba del límite
+head-oil = Alarma
+head-oil-rate = Consumo de aceite
