@@ -122,7 +122,7 @@ fn look_here(words: &Words) -> Markup {
 
 fn find(words: &Words) -> Markup {
     html! {
-        form class="find" role="search" method="get" action="/find" {
+        form class="find" role="search" aria-label=(words.t("find")) method="get" action="/find" {
             label for="find" { (words.t("find")) }
             input id="find" name="unit" type="search" size="8" autocomplete="off" accesskey="f";
             button { (words.t("find-go")) }
