@@ -15,7 +15,7 @@ const look = async (page, file, what) => {
 
 test("readings come in after a dry run; days that can be two are asked about; twice brings nothing double", async ({ page, record }) => {
   const table = csv("old-readings.csv", "unit,date,hours\nTH-05,3/4/2026,10.5\nTH-05,4/5/2026,21.0\nTH-05,13/31/2025,5.0\nTH-99,5/6/2026,9.0\n");
-  await look(page, table, "readings");
+  await look(page, table, "readings of meters");
   await expect(page.locator(".strip").filter({ hasText: "Nothing was brought in. Say which" })).toContainText("3/4/2026 can be");
   await page.getByLabel("Its days: 10/12/2026 is").selectOption("mdy");
   await page.getByRole("button", { name: "Look at it first" }).click();
@@ -40,7 +40,7 @@ test("readings come in after a dry run; days that can be two are asked about; tw
   await page.goto("/units/TH-05");
   await expect(page.locator("#history")).toContainText("brought in");
 
-  await look(page, table, "readings");
+  await look(page, table, "readings of meters");
   await page.getByLabel("Its days: 10/12/2026 is").selectOption("mdy");
   await page.getByRole("button", { name: "Look at it first" }).click();
   await expect(page.getByText("Dry run: 0 good, 2 refused, 2 already here")).toBeVisible();
