@@ -13,7 +13,7 @@ use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp, Tenths};
 use super::history::Pages;
 use super::view::Reading;
 use crate::ShopError;
-use crate::console::chart::{Chart, Mark, Point, Scale, days};
+use crate::console::chart::{Chart, Mark, Point, Scale, before_shown, days};
 use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
 use crate::sheet::{entry_of, key};
@@ -327,6 +327,8 @@ fn other_meter(words: &Words, meter: &OtherMeter) -> String {
 /// Figures over the days: dots that count, struck ones a ring with a stroke through. A struck one far off the
 /// others stands at the edge, with its figure beside it.
 fn chart(words: &Words, charted: &[(Stamp, Tenths, bool)]) -> Markup {
+    let along: Vec<f64> = charted.iter().map(|(at, ..)| days(at.moment(), words.zone)).collect();
+    let charted = charted.get(before_shown(&along)..).unwrap_or_default();
     let counts: Vec<f64> = charted.iter().filter(|(.., struck)| !struck).map(|(_, f, _)| f.as_hours()).collect();
     if counts.len() < 2 {
         return html! {};

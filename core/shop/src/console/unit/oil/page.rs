@@ -8,7 +8,7 @@ use sumpbook_trade::record::Glass;
 
 use super::levels::{LevelRow, What};
 use super::{Oil, SoFarRow};
-use crate::console::chart::{Chart, Mark, Point, Scale, days};
+use crate::console::chart::{Chart, Mark, Point, Scale, before_shown, days};
 use crate::console::table::{Table, said};
 use crate::console::unit::told;
 use crate::console::words::Words;
@@ -92,7 +92,10 @@ fn sentences(words: &Words, oil: &Oil) -> Vec<String> {
 
 /// "Filled Fri 6 Nov at 2,926.0 h; 199 mL poured since."
 fn filled(words: &Words, fill: &OilUseRow) -> String {
-    let poured = volume(words, fill.made_up_ml);
+    let poured = match fill.made_up_ml {
+        0 => words.t("nothing-word"),
+        ml => volume(words, ml),
+    };
     let Some(at) = fill.filled else {
         return words.with("oil-before-records", &[("poured", Arg::Text(&poured))]);
     };
@@ -184,6 +187,8 @@ fn percent(glass: Glass) -> f64 {
 }
 
 fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
+    let along: Vec<f64> = rows.iter().rev().map(|row| days(row.at.moment(), words.zone)).collect();
+    let rows = rows.get(..rows.len().saturating_sub(before_shown(&along))).unwrap_or_default();
     let seen = rows.iter().filter(|row| row.glass.is_some() || row.before.is_some()).count();
     if seen == 0 {
         return html! {};
