@@ -57,7 +57,7 @@ pub(super) fn admit_ahead(
     now_ms: i64,
     carrier: Option<[u8; 8]>,
 ) -> Result<Through, ExchangeError> {
-    let mut entries = rows.iter().map(placed).collect();
+    let mut entries: Vec<ToldEntry> = rows.iter().map(placed).collect();
     let mut parts = Vec::new();
     admit_rows(ledger, Rows { rows, hold: true }, &mut entries, &mut parts, now_ms, carrier)?;
     Ok(Through { entries, parts })
@@ -76,7 +76,7 @@ struct Rows {
 fn admit_rows(
     ledger: &mut Ledger,
     Rows { rows, hold }: Rows,
-    entries: &mut Vec<ToldEntry>,
+    entries: &mut [ToldEntry],
     parts: &mut Vec<WaitingPart>,
     now_ms: i64,
     carrier: Option<[u8; 8]>,

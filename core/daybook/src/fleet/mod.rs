@@ -111,22 +111,6 @@ impl Fleet {
         }
     }
 
-    /// Keeps the weights a set is registered with, from that day of the yard on.
-    fn weigh(&mut self, entry: &Entry, set: &SetRegistered) {
-        let known = self.weights.entry(set.set).or_default();
-        let before = known.last().map(|last| last.hundredths.as_slice()).unwrap_or_default();
-        if before != set.profile.weights {
-            let from = entry.at.moment().with_timezone(&self.zone).date_naive();
-            known.push(WeightSet { from, hundredths: set.profile.weights.clone() });
-        }
-    }
-
-    /// The weights of the set on a truck; none set, every hour counts once.
-    pub fn weights_on(&self, truck: TruckId) -> Weights {
-        let sets = self.set_on(truck).and_then(|set| self.weights.get(&set.set));
-        Weights::of(sets.into_iter().flatten().cloned())
-    }
-
     /// Takes in the next fleet entry when it is about one truck, set, person or device, and returns the trucks
     /// about which it says something else than before. Of any other nothing is taken, and nothing returned.
     pub(crate) fn take_one(&mut self, entry: &Entry) -> Option<BTreeSet<TruckId>> {
@@ -148,6 +132,22 @@ impl Fleet {
         }
         self.take(entry);
         Some(differing)
+    }
+
+    /// Keeps the weights a set is registered with, from that day of the yard on.
+    fn weigh(&mut self, entry: &Entry, set: &SetRegistered) {
+        let known = self.weights.entry(set.set).or_default();
+        let before = known.last().map(|last| last.hundredths.as_slice()).unwrap_or_default();
+        if before != set.profile.weights {
+            let from = entry.at.moment().with_timezone(&self.zone).date_naive();
+            known.push(WeightSet { from, hundredths: set.profile.weights.clone() });
+        }
+    }
+
+    /// The weights of the set on a truck; none set, every hour counts once.
+    pub fn weights_on(&self, truck: TruckId) -> Weights {
+        let sets = self.set_on(truck).and_then(|set| self.weights.get(&set.set));
+        Weights::of(sets.into_iter().flatten().cloned())
     }
 
     /// Trucks about which this fleet says something else than another: registered, fitted or serviced

@@ -213,6 +213,11 @@ pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64, zone: Tz) -> Hours
     }
 }
 
+/// Whether a row is a figure someone read, and no end of a meter's life.
+pub(super) fn is_reading(row: &JudgedReading) -> bool {
+    row.part == Part::Reading
+}
+
 /// How many of the newest readings are looked through for those of other meters.
 const LOOKED_THROUGH: i64 = 200;
 
@@ -303,11 +308,6 @@ pub(super) fn add_unmetered(
         });
     }
     Ok(())
-}
-
-/// Whether a row is a figure someone read, and no end of a meter's life.
-pub(super) fn is_reading(row: &JudgedReading) -> bool {
-    row.part == Part::Reading
 }
 
 pub(super) fn shown(row: &JudgedReading) -> ReadingNow {

@@ -30,7 +30,7 @@ pub(super) fn page(telling: &Telling, body: &Body) -> Markup {
                     nav class="places" aria-label=(telling.t("pages")) { (places(telling)) }
                     (find(telling))
                 }
-                @if telling.around.demo { p class="strip demo" { (telling.t("demo-strip")) } }
+                @if telling.around.demo { (look_here(telling)) }
                 main id="main" tabindex="-1" {
                     (body.main)
                 }
@@ -102,9 +102,27 @@ fn places(telling: &Telling) -> Markup {
     }
 }
 
+/// What is worth a first look in the invented fleet: two answers about one lamp, a struck figure, two clocks.
+fn look_here(words: &Words) -> Markup {
+    let looks = [
+        ("/day/2026-10-20?view=evening#defects", "demo-answers"),
+        ("/units/TH-03#hours", "demo-struck"),
+        ("/units/TH-01#due", "demo-ruler"),
+    ];
+    html! {
+        aside class="strip demo" aria-label=(words.t("demo-label")) {
+            (words.t("demo-strip")) " "
+            @for (place, (to, key)) in looks.into_iter().enumerate() {
+                @if place > 0 { ", " }
+                a href=(to) { (words.t(key)) }
+            }
+        }
+    }
+}
+
 fn find(words: &Words) -> Markup {
     html! {
-        form class="find" role="search" method="get" action="/find" {
+        form class="find" role="search" aria-label=(words.t("find")) method="get" action="/find" {
             label for="find" { (words.t("find")) }
             input id="find" name="unit" type="search" size="8" autocomplete="off" accesskey="f";
             button { (words.t("find-go")) }

@@ -164,6 +164,7 @@ impl Hub {
 
     /// Writes what is asked for already, takes nothing more, and ends the writing thread.
     pub fn stop(&self) {
+        self.0.readers.stop();
         self.0.writer.stop();
     }
 }

@@ -36,6 +36,14 @@ impl Readers {
         let readers = self.clone();
         tokio::task::spawn_blocking(move || readers.0.read(&parcel)).await.ok()?
     }
+
+    /// Reads no more, and closes what is open: the last to close the books takes their log in.
+    pub(super) fn stop(&self) {
+        self.0.turns.close();
+        if let Ok(mut idle) = self.0.idle.lock() {
+            idle.clear();
+        }
+    }
 }
 
 impl Inner {
@@ -49,7 +57,9 @@ impl Inner {
             }
         };
         let ahead = read_ahead(&mut ledger, parcel);
-        self.idle.lock().ok()?.push(ledger);
+        if !self.turns.is_closed() {
+            self.idle.lock().ok()?.push(ledger);
+        }
         ahead
     }
 }

@@ -32,7 +32,7 @@ pub(super) type Response = Result<Answered, Declined>;
 
 enum Job {
     Work(Box<dyn FnOnce(&mut Shop) + Send>),
-    Parcel(Waiting),
+    Parcel(Box<Waiting>),
 }
 
 struct Waiting {
@@ -76,7 +76,7 @@ impl Writer {
 
     pub(super) async fn respond(&self, parcel: Bytes, ahead: Option<Ahead>) -> Result<Response, HubError> {
         let (answer, done) = oneshot::channel();
-        self.give(Job::Parcel(Waiting { parcel, ahead, answer }))?;
+        self.give(Job::Parcel(Box::new(Waiting { parcel, ahead, answer })))?;
         done.await.map_err(|_| HubError::Stopping)?
     }
 
@@ -126,10 +126,10 @@ fn run(mut desk: Desk, jobs: &Receiver<Job>) {
                 folded = false;
             }
             Ok(Job::Parcel(first)) => {
-                let mut waiting = vec![first];
+                let mut waiting = vec![*first];
                 while waiting.len() < AT_ONCE {
                     match jobs.try_recv() {
-                        Ok(Job::Parcel(more)) => waiting.push(more),
+                        Ok(Job::Parcel(more)) => waiting.push(*more),
                         Ok(other) => {
                             next = Some(other);
                             break;

@@ -19,7 +19,11 @@ units-metric = metric
 signed-in-as = Signed in: { $name }
 sign-out = Sign out
 print = Print
-demo-strip = Invented fleet; look here first: TH-02's two answers, TH-03's struck 7,421.0, TH-01's ruler.
+demo-label = Invented fleet
+demo-strip = Invented fleet; look here first:
+demo-answers = TH-02's two answers
+demo-struck = TH-03's struck 7,421.0
+demo-ruler = TH-01's ruler
 
 sign-in = Sign in
 sign-in-name = Name

@@ -19,7 +19,11 @@ units-metric = métricas
 signed-in-as = Entró: { $name }
 sign-out = Salir
 print = Imprimir
-demo-strip = Flota inventada; mira primero: las dos respuestas de TH-02, el 7,421.0 tachado de TH-03, la regla de TH-01.
+demo-label = Flota inventada
+demo-strip = Flota inventada; para ver primero:
+demo-answers = las dos respuestas de TH-02
+demo-struck = el 7,421.0 tachado de TH-03
+demo-ruler = la regla de TH-01
 
 sign-in = Entrar
 sign-in-name = Nombre

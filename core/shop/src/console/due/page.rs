@@ -130,7 +130,7 @@ fn pages(telling: &Telling, view: &DueView) -> Markup {
 fn acts(telling: &Telling, view: &DueView) -> Markup {
     html! {
         p class="ticked" role="status" data-ticked hidden { span data-count { "0" } " " (telling.t("due-ticked")) }
-        fieldset class="acts" {
+        fieldset class="acts" id="visit" {
             legend { (telling.t("plan-visit")) }
             label for="plan-day" { (telling.t("head-day")) }
             input id="plan-day" name="day" type="date" min=(view.due.today);
@@ -141,7 +141,7 @@ fn acts(telling: &Telling, view: &DueView) -> Markup {
             datalist id="plan-people" { @for name in &view.who { option value=(name) {} } }
             button { (telling.t("plan-visit")) }
         }
-        fieldset class="acts" {
+        fieldset class="acts" id="wait" {
             legend { (telling.t("wait-part")) }
             label for="wait-part" { (telling.t("head-part")) }
             input id="wait-part" name="part" size="20";

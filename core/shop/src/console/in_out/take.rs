@@ -91,8 +91,8 @@ fn gaps_page(telling: &Telling, view: &GapsView) -> Body {
     let title = telling.t("out-pack-gaps");
     let heads = ["head-unit", "out-gaps-head", "out-gaps-count"].map(|key| telling.t(key));
     let rows = view.gaps.iter().map(|gap| {
-        let cases: Vec<&str> =
-            gap.cases.iter().map(String::as_str).filter(|case| !case.is_empty()).take(5).collect();
+        let cases = gap.cases.iter().filter(|case| !case.is_empty()).take(5);
+        let cases: Vec<String> = cases.map(|case| case_said(telling, case)).collect();
         let what = telling.t(&format!("gap-{}", gap.what));
         vec![
             door(&gap.unit),
@@ -107,6 +107,21 @@ fn gaps_page(telling: &Telling, view: &GapsView) -> Body {
         p { a href="/in-and-out" { (telling.t("place-in-out")) } }
     };
     Body { title, main }
+}
+
+/// A case of a gap in the reader's words: its moment as the yard had it, what was recorded, which task.
+fn case_said(telling: &Telling, case: &str) -> String {
+    let word = |word: &str| {
+        let (bare, colon) = word.strip_suffix(':').map_or((word, ""), |bare| (bare, ":"));
+        let said = match bare.parse::<Stamp>() {
+            Ok(at) => Some(telling.short_day_at(at)),
+            Err(_) => {
+                telling.or_none(&format!("kind-{bare}")).or_else(|| telling.or_none(&format!("task-{bare}")))
+            }
+        };
+        format!("{}{colon}", said.as_deref().unwrap_or(bare))
+    };
+    case.split(' ').map(word).collect::<Vec<_>>().join(" ")
 }
 
 /// Makes a file in a folder of its own within the shop's and sends it. The folder is gone when it was sent.

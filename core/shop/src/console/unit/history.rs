@@ -54,9 +54,10 @@ impl Pages {
     pub(super) fn links(self, words: &Words, here: &str, what: &str) -> Markup {
         let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
         let to = |page: usize| format!("{here}?{what}={page}#{what}");
+        let part = words.t(&format!("part-{what}"));
         html! {
             @if self.pages > 1 {
-                nav class="paged" aria-label=(words.t("pages-of-part")) {
+                nav class="paged" aria-label=(words.with("pages-of-part", &[("part", Arg::Text(&part))])) {
                     ul class="run" {
                         @if self.page > 1 {
                             li { a rel="prev" href=(to(self.page.saturating_sub(1))) { (words.t("newer")) } }

@@ -61,7 +61,7 @@ pub(super) fn body(telling: &Telling, view: &UnitsView) -> Body {
 /// Finding by door number.
 fn look(words: &Words, view: &UnitsView) -> Markup {
     html! {
-        form class="find" role="search" method="get" action="/units" {
+        form class="find" role="search" aria-label=(words.t("find-in-list")) method="get" action="/units" {
             label for="look" { (words.t("find-in-list")) }
             input id="look" name="find" type="search" size="8" autocomplete="off" value=[view.find.as_deref()];
             button { (words.t("find-go")) }
