@@ -11,7 +11,8 @@ use crate::walk_rules::RuleSaid;
 pub(super) fn verdict(words: &Words, row: &RuleSaid) -> String {
     let rule = format!("{} ({})", row.place_of_rule, row.edition);
     let Some((is, limit)) = row.is.zip(row.limit.as_deref()) else {
-        let fact = row.missing.map_or_else(|| words.t("not-said"), |fact| words.t(&format!("fact-{}", key(&fact))));
+        let fact =
+            row.missing.map_or_else(|| words.t("not-said"), |fact| words.t(&format!("fact-{}", key(&fact))));
         return words.with("rule-missing", &[("rule", Arg::Text(&rule)), ("fact", Arg::Text(&fact))]);
     };
     let limit = words.with(&format!("rule-is-{}", key(&is)), &[("limit", Arg::Text(limit))]);

@@ -101,8 +101,7 @@ fn parts(words: &Words, view: &CabView) -> Markup {
             (who, Some(at)) => format!("{} {}", words.who(who.as_deref()), words.at(at)),
             _ => words.t("none-dash"),
         };
-        let figures =
-            row.figures.iter().map(|(item, figure)| with_rules(words, view, item, figure));
+        let figures = row.figures.iter().map(|(item, figure)| with_rules(words, view, item, figure));
         vec![
             said(format!("({}) {}", row.part, words.t(&format!("part-{}", row.part)))),
             html! {

@@ -205,9 +205,16 @@ mod tests {
             posts: vec![(5.0, "filled".to_owned())],
         };
         let drawn = chart.draw(&words()).into_string();
-        for said in
-            ["role=\"img\" aria-label=\"Levels of the glass.\"", "class=\"pour\"", "class=\"ring\"", "class=\"figure\"", "class=\"stroke\"", ">middle, from 45 %<", ">filled<", "class=\"limit\""]
-        {
+        for said in [
+            "role=\"img\" aria-label=\"Levels of the glass.\"",
+            "class=\"pour\"",
+            "class=\"ring\"",
+            "class=\"figure\"",
+            "class=\"stroke\"",
+            ">middle, from 45 %<",
+            ">filled<",
+            "class=\"limit\"",
+        ] {
             assert!(drawn.contains(said), "{said}: {drawn}");
         }
         let shapes: std::collections::BTreeSet<String> =

@@ -6,9 +6,9 @@ use sumpbook_trade::record::*;
 use sumpbook_trade::{Figure, Unit};
 
 use super::Browser;
+use crate::NewSet;
 use crate::calendar_feed;
 use crate::plan::fleet_due;
-use crate::NewSet;
 use crate::sheet::OilFound;
 use crate::tests::yard::*;
 
@@ -78,8 +78,15 @@ async fn event_7_is_told_with_its_rate_its_floor_and_what_is_carried() {
     // 20 % of 0.60 qt = 113.6 mL in 94.5 h; 15 % = 85 mL carried; 185 cfm.
     assert!(words.contains("(114 mL) in 94.5 h: about 1.20 mL/h"), "{words}");
     assert!(words.contains("(85 mL) over the middle, carried to the next"), "{words}");
-    assert!(words.contains("at least 3.3 mg/m3 of oil in the air, ISO 8573-1 oil class 4 or worse"), "{words}");
-    assert!(page.body.contains("role=\"img\" aria-label=\"Levels of the sight glass: 3 levels"), "{}", page.body);
+    assert!(
+        words.contains("at least 3.3 mg/m3 of oil in the air, ISO 8573-1 oil class 4 or worse"),
+        "{words}"
+    );
+    assert!(
+        page.body.contains("role=\"img\" aria-label=\"Levels of the sight glass: 3 levels"),
+        "{}",
+        page.body
+    );
     assert!(page.body.contains("class=\"pour\"") && page.body.contains("class=\"limit\""));
     let view = browser.get("/units/TH-01.json").await.json();
     let balance = &view["oil"]["fill"]["balances"][0];
@@ -116,7 +123,11 @@ async fn a_fill_that_begins_to_drink_is_an_alarm_with_its_day() {
     assert!(words.contains("5 mg/m3 is 1.83 mL/h: over the limit of 1.83 mL/h"), "{words}");
     assert!(words.contains("usual 1.26 mL/h"), "{words}");
     let sheet = browser.get("/day/2026-10-20").await.whole();
-    assert!(sheet.words().contains("1 Who's drinking oil?") && sheet.words().contains(said), "{}", sheet.words());
+    assert!(
+        sheet.words().contains("1 Who's drinking oil?") && sheet.words().contains(said),
+        "{}",
+        sheet.words()
+    );
     assert!(sheet.body.contains("href=\"/units/TH-01#oil\""));
     let es = browser.speaks("es").get("/units/TH-01").await.whole().words();
     assert!(es.contains("Usa 2.5 veces lo normal desde vie 21 ago"), "{es}");
@@ -274,7 +285,10 @@ async fn each_rule_says_its_word_about_a_drop_on_the_unit_and_on_the_cab_report(
     yard.exchange(1, "2026-10-19T16:48:00-06:00");
     let browser = Browser::of(yard, "2026-10-19T17:00:00-06:00").await;
     let words = browser.get("/units/TH-01").await.whole().words();
-    assert!(words.contains("3 psi : within at most 3 psi: United States, driver test (modernized)"), "{words}");
+    assert!(
+        words.contains("3 psi: within at most 3 psi: United States, driver test (modernized)"),
+        "{words}"
+    );
     assert!(words.contains("not within less than 3 psi: United States, driver test (older)"), "{words}");
     assert!(words.contains("within at most 21 kPa: Ontario"), "{words}");
     let view = browser.get("/units/TH-01/cab-report.json").await.json();
@@ -289,7 +303,8 @@ async fn the_calculator_tells_what_is_left_over_and_warns_with_its_sources() {
     let browser = Browser::of(yard, "2026-10-20T17:00:00-06:00").await;
     browser.get("/air").await.whole();
     // At 1,800 m a plate of 185 cfm is 155.
-    let job = "/air.json?unit=TH-01&measures=us&holds=100&altitude=5,906&at-1=90&bore=3/4&length=50&cut-off=yes";
+    let job =
+        "/air.json?unit=TH-01&measures=us&holds=100&altitude=5,906&at-1=90&bore=3/4&length=50&cut-off=yes";
     let one = browser.get(&format!("{job}&takes-1=80")).await.json();
     assert_eq!((&one["answer"]["delivered"], &one["answer"]["left-over"]), (&155.0.into(), &75.0.into()));
     assert_eq!(one["answer"]["warnings"], serde_json::json!([]));
@@ -315,7 +330,10 @@ async fn the_calculator_tells_what_is_left_over_and_warns_with_its_sources() {
         assert!(words.contains(said), "{said}: {words}");
     }
     let metric = browser.get("/air.json?measures=metric&delivery=5.24&holds=690&altitude=1800").await.json();
-    assert_eq!((&metric["answer"]["delivered"], &metric["asked"]["measures"]), (&4.39.into(), &"metric".into()));
+    assert_eq!(
+        (&metric["answer"]["delivered"], &metric["asked"]["measures"]),
+        (&4.39.into(), &"metric".into())
+    );
     assert!(browser.get("/units/TH-01").await.body.contains("href=\"/air?unit=TH-01\""));
     let es = browser.speaks("es").get(page).await.whole().words();
     assert!(es.contains("no es una cifra para eso"), "{es}");

@@ -294,7 +294,8 @@ fn tables(words: &Words, oil: &Oil) -> Markup {
     let heads = ["head-when", "head-what", "head-poured", "head-before-after", "head-hours", "head-finding"];
     let levels = oil.levels.iter().map(|row| {
         let what = words.t(&format!("oil-what-{}", key(&row.what)));
-        let warmth = row.warmth.map(|warmth| words.or_plain(&format!("warmth-{}", key(&warmth)), &key(&warmth)));
+        let warmth =
+            row.warmth.map(|warmth| words.or_plain(&format!("warmth-{}", key(&warmth)), &key(&warmth)));
         let stands = match row.before {
             Some(_) => {
                 let (from, to) = (level(row.before), level(row.glass));
@@ -311,8 +312,10 @@ fn tables(words: &Words, oil: &Oil) -> Markup {
             said(finding(words, row)),
         ]
     });
-    let levels = Table::new("levels-table", &words.t("oil-levels"), heads.map(|key| words.t(key))).rows(levels);
-    let heads = ["head-when", "head-hours", "oil-head-over", "oil-head-used", "oil-head-rate", "head-finding"];
+    let levels =
+        Table::new("levels-table", &words.t("oil-levels"), heads.map(|key| words.t(key))).rows(levels);
+    let heads =
+        ["head-when", "head-hours", "oil-head-over", "oil-head-used", "oil-head-rate", "head-finding"];
     let balances = oil.fill.iter().flat_map(|fill| &fill.balances).map(|balance| {
         let rate = balance.ml_per_hour_hundredths.map_or_else(dash, hundredths);
         let rate = match balance.between_hundredths {
@@ -331,7 +334,8 @@ fn tables(words: &Words, oil: &Oil) -> Markup {
             said(if beside.is_empty() { dash() } else { beside }),
         ]
     });
-    let balances = Table::new("balances-table", &words.t("oil-use"), heads.map(|key| words.t(key))).rows(balances);
+    let balances =
+        Table::new("balances-table", &words.t("oil-use"), heads.map(|key| words.t(key))).rows(balances);
     html! {
         details class="figures" {
             summary { (words.t("chart-figures")) }
