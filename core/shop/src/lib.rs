@@ -31,6 +31,7 @@ pub mod table;
 pub mod table_in;
 pub mod table_out;
 pub mod verify;
+pub mod walk_rules;
 pub mod whole_fleet;
 
 #[cfg(test)]

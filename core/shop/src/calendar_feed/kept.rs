@@ -44,8 +44,14 @@ pub(super) struct Item {
 pub(super) struct Answer {
     /// The last good day.
     pub(super) day: NaiveDate,
-    /// The hours ran out by that day.
+    /// The hours ran out by that day, or likely will.
     pub(super) by_hours: bool,
+    /// The hours likely run out on that day, at the pace of the last weeks: a forecast, and said so.
+    #[serde(default)]
+    pub(super) likely: bool,
+    /// The oil calls for it since that day.
+    #[serde(default)]
+    pub(super) called: bool,
     /// Due at these hours as well.
     pub(super) due_hours: Option<Tenths>,
     /// What became of it.
@@ -150,16 +156,33 @@ fn answer(
     clock: &TaskClock,
     before: Option<&Answer>,
 ) -> Option<Answer> {
-    let stands = clock.state(state.hours.due, yard.day);
-    let ran_out = stands.hours_left.is_some_and(|left| left.0 <= 0);
+    let stands = state.stands(clock, yard.day, yard.cut(), yard.zone);
+    let ran_out = stands.state.hours_left.is_some_and(|left| left.0 <= 0);
     let by_calendar = clock.due_day;
+    let plain = |day| Answer {
+        day,
+        by_hours: false,
+        likely: false,
+        called: false,
+        due_hours: clock.due_hours,
+        ended: None,
+    };
+    if let Some(called) = stands.called {
+        return Some(Answer { called: true, ..plain(yard.day_of(called.since)) });
+    }
     if !ran_out {
-        return Some(Answer { day: by_calendar?, by_hours: false, due_hours: clock.due_hours, ended: None });
+        // Of a forecast only the likely day is an answer: its band moves with every reading.
+        let likely = stands.runs_out.map(|out| out.likely);
+        let first = likely.filter(|likely| by_calendar.is_none_or(|calendar| *likely < calendar));
+        return match first {
+            Some(day) => Some(Answer { by_hours: true, likely: true, ..plain(day) }),
+            None => Some(plain(by_calendar?)),
+        };
     }
     // The day on which a reading first showed it: later readings show it again and move nothing.
-    let shown = before.filter(|before| before.by_hours).map(|before| before.day);
+    let shown = before.filter(|before| before.by_hours && !before.likely).map(|before| before.day);
     let read = state.hours.due_at.map(|at| yard.day_of(at));
     let day = [by_calendar, shown.or(read)].into_iter().flatten().min()?;
     let by_hours = by_calendar.is_none_or(|calendar| day < calendar);
-    Some(Answer { day, by_hours, due_hours: clock.due_hours, ended: None })
+    Some(Answer { by_hours, ..plain(day) })
 }

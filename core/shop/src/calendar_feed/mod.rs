@@ -1,4 +1,5 @@
-//! A calendar feed of what runs out: one whole day for each task of each unit, its last good day.
+//! A calendar feed of what runs out: one whole day for each task of each unit, its last good day or, where the hours
+//! likely run out before it, that likely day, and said so.
 //!
 //! A feed with a due moment would be overdue at that midnight. Names of items stay, `SEQUENCE` rises only when the
 //! answer moved, and what was done stays in the feed as cancelled (RFC 5545). Readers of calendars cannot sign in, so
@@ -74,18 +75,23 @@ impl Feed {
     }
 
     fn event(&self, to: &mut String, language: &str, name: &str, item: &Item) {
-        let Answer { day, by_hours, due_hours, ended } = &item.answer;
+        let Answer { day, by_hours, likely, called, due_hours, ended } = &item.answer;
         let next = day.checked_add_days(Days::new(1)).unwrap_or(*day);
         let moved = item.moved.moment().to_utc().format("%Y%m%dT%H%M%SZ").to_string();
         let task = task_in(language, &item.task);
         let (summary, status) = match ended {
+            None if *called => (self.said(language, "feed-called", item, &task, *day), "CONFIRMED"),
+            // A day that is only likely is a tentative one (RFC 5545, 3.8.1.11).
+            None if *likely => (self.said(language, "feed-likely", item, &task, *day), "TENTATIVE"),
             None => (self.said(language, "feed-open", item, &task, *day), "CONFIRMED"),
             Some(Ended::Done(done)) => (self.said(language, "feed-done", item, &task, *done), "CANCELLED"),
             Some(Ended::Gone) => (self.said(language, "feed-gone", item, &task, *day), "CANCELLED"),
         };
         let mut words = Vec::new();
-        if *by_hours {
-            words.push(say_in(language, "feed-by-hours", &[]));
+        match (*likely, *by_hours) {
+            (true, _) => words.push(say_in(language, "feed-by-pace", &[])),
+            (false, true) => words.push(say_in(language, "feed-by-hours", &[])),
+            (false, false) => {}
         }
         if let Some(hours) = due_hours {
             words.push(say_in(language, "feed-hours", &[("hours", Arg::Text(&hours.to_string()))]));

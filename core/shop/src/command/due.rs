@@ -52,7 +52,7 @@ pub(super) fn near(rows: &[DueRow]) -> Vec<DueRow> {
 pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
     let rows = rows.iter().map(|row| {
         let mut hours = row.hours_left.clone().unwrap_or_else(|| "-".to_owned());
-        if row.at_most && row.hours_left.is_some() {
+        if row.at_most && row.hours_left.is_some() && row.hours_left != row.hours_left_at_most {
             hours.insert_str(0, "at least ");
         }
         if row.counts_weighted {

@@ -21,6 +21,7 @@ use crate::error::plain;
 mod online;
 mod photo;
 mod show;
+mod slip;
 
 /// Where a phone on a computer keeps its key: a file for its owner alone.
 const KEY_FILE: &str = "phone.key";
@@ -51,6 +52,12 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
                 stop: *stop,
             };
             show::show(&phone, &asked, now).map(Some)
+        }
+        Some(PhoneVerb::Slip { code, unit, item, place, person }) => {
+            let mut phone = open(args)?;
+            let now = now(args, phone.ledger())?;
+            let asked = slip::Asked { code, unit, item, place: place.as_deref(), person: person.as_deref() };
+            slip::take(&mut phone, &asked, now).map(Some)
         }
         Some(PhoneVerb::HandOver { file }) => {
             let mut phone = open(args)?;
@@ -110,7 +117,7 @@ fn who(args: &Phone) -> Result<Said, CommandError> {
     let (fleet, name) = (&phone.home().fleet_name, &phone.home().device);
     let text = format!(
         "This is '{name}' of {fleet}.\nIts key: {fingerprint}\n\
-         It can enrol, record, show, hand-over and take-in; --help says more."
+         It can enrol, record, show, slip, hand-over and take-in; --help says more."
     );
     Said::new(text, &serde_json::json!({ "fleet": fleet, "name": name, "key": fingerprint }))
 }

@@ -46,7 +46,7 @@ pub(super) fn hours_left(words: &Words, row: &DueRow) -> String {
         return words.t("none-dash");
     };
     let mut said = tenth(words, left);
-    if row.at_most {
+    if is_bound(row) {
         // Used at most is left at least.
         said = words.with("at-least-left", &[("hours", Arg::Text(&said))]);
     }
@@ -60,6 +60,11 @@ pub(super) fn hours_left(words: &Words, row: &DueRow) -> String {
         said = format!("{said} ({})", words.t("due-across-jump"));
     }
     said
+}
+
+/// Whether hours that are counted or estimated leave something open: then what is left is a bound.
+pub(super) fn is_bound(row: &DueRow) -> bool {
+    row.at_most && row.hours_left_at_most.is_some() && row.hours_left_at_most != row.hours_left
 }
 
 /// Hours to a tenth, rounded down: "33.1", "2,254.0".
@@ -77,7 +82,7 @@ pub(super) fn left(words: &Words, row: &DueRow) -> String {
     let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
     let hours = hours.filter(|left| *left > -0.1).map(|left| {
         let mut left = tenth(words, left.max(0.0));
-        if row.at_most {
+        if is_bound(row) {
             left = words.with("at-least-left", &[("hours", Arg::Text(&left))]);
         }
         let said = words.with("left-hours", &[("hours", Arg::Text(&left))]);

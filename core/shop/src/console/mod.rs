@@ -24,6 +24,7 @@ mod people;
 mod photo;
 mod place;
 mod refused;
+mod rule_words;
 mod ruler;
 pub mod session;
 mod sign_in;

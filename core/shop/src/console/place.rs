@@ -22,8 +22,16 @@ pub(super) enum Place {
 }
 
 impl Place {
-    pub(super) const ALL: [Place; 8] =
-        [Place::Day, Place::Units, Place::Due, Place::Air, Place::People, Place::Aside, Place::InOut, Place::Paper];
+    pub(super) const ALL: [Place; 8] = [
+        Place::Day,
+        Place::Units,
+        Place::Due,
+        Place::Air,
+        Place::People,
+        Place::Aside,
+        Place::InOut,
+        Place::Paper,
+    ];
 
     /// Its address.
     pub(super) fn path(self) -> &'static str {

@@ -155,10 +155,17 @@ mod tests {
         assert!(whole.contains("M206.4 87H256.0M206.4 82v10M256.0 82v10"), "{whole}");
         assert!(whole.contains(r#"cx="231.2" cy="87" r="5""#), "{whole}");
         let open = told(Span { earliest: 800, likely: 900, latest: None });
-        assert!(open.contains("H310.6") && open.contains("l8 5l-8 5") && !open.contains("M310.6 82"), "{open}");
+        assert!(
+            open.contains("H310.6") && open.contains("l8 5l-8 5") && !open.contains("M310.6 82"),
+            "{open}"
+        );
         let beyond = told(Span { earliest: 1_300, likely: 1_400, latest: None });
         assert!(!beyond.contains("<circle"), "{beyond}");
         assert!(!draw(None, days, None).into_string().contains("forecast"));
-        assert!(!draw(None, None, Some(Span { earliest: 1, likely: 2, latest: None })).into_string().contains("forecast"));
+        assert!(
+            !draw(None, None, Some(Span { earliest: 1, likely: 2, latest: None }))
+                .into_string()
+                .contains("forecast")
+        );
     }
 }

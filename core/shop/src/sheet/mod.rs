@@ -45,8 +45,8 @@ pub use record::{
     Sections, VisitRow, WithoutRow, Yesterday,
 };
 pub use rows::{
-    AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, OilFound, OilRow, ReminderRow, SettleRow, ToldService, TopUpRow,
-    TwiceRow,
+    AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, OilFound, OilRow, ReminderRow, SettleRow,
+    ToldService, TopUpRow, TwiceRow,
 };
 pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};

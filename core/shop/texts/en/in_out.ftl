@@ -57,7 +57,6 @@ source-phone = on a phone
 source-paper = from paper
 source-invoice = from an invoice
 source-estimate = an estimate
-source-brought-in = brought in, unsigned
 source-shop = at the shop
 
 ask-day = { $day } { $month }

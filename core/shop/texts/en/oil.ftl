@@ -57,3 +57,4 @@ section-oil = Who's drinking oil?
 none-oil = no alarm; an alarm needs a usual of its own or a balance over its limit
 head-oil = Alarm
 head-oil-rate = Oil use
+nothing-word = nothing

@@ -57,7 +57,6 @@ source-phone = en un teléfono
 source-paper = de papel
 source-invoice = de una factura
 source-estimate = una estimación
-source-brought-in = traído de antes, sin firma
 source-shop = en el taller
 
 ask-day = { $day } de { $month }

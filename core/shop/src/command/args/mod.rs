@@ -405,6 +405,23 @@ pub(super) enum PhoneVerb {
         /// The file
         file: PathBuf,
     },
+    /// Type a certificate slip's code: what it is about shows as certified on this phone
+    Slip {
+        /// The slip's 12 digits, blanks aside
+        code: String,
+        /// Of which unit
+        #[arg(long)]
+        unit: String,
+        /// The item of the defect, as 'lamps-stop'
+        #[arg(long)]
+        item: String,
+        /// Which of its places, as 'left'
+        #[arg(long)]
+        place: Option<String>,
+        /// Who types it
+        #[arg(long)]
+        person: Option<String>,
+    },
     /// Exchange with the hub
     Exchange {
         /// Seconds to try

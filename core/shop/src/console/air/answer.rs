@@ -1,9 +1,7 @@
 //! The answer, rounded to what a gauge shows and in the asker's units.
 
 use serde::Serialize;
-use sumpbook_trade::air::{
-    Blowing, Fitting, HoseRun, Intake, Job, JobWarning, Site, Tool, air_for,
-};
+use sumpbook_trade::air::{Blowing, Fitting, HoseRun, Intake, Job, JobWarning, Site, Tool, air_for};
 use sumpbook_trade::limit::Rules;
 use uom::si::f64::{Length, Pressure, ThermodynamicTemperature, VolumeRate};
 use uom::si::length::{foot, inch, meter, millimeter};
@@ -105,7 +103,11 @@ impl Units {
     }
 
     fn bore_told(&self, bore: Length) -> f64 {
-        if self.metric { rounded(bore.get::<millimeter>(), 10.0) } else { rounded(bore.get::<inch>(), 1_000.0) }
+        if self.metric {
+            rounded(bore.get::<millimeter>(), 10.0)
+        } else {
+            rounded(bore.get::<inch>(), 1_000.0)
+        }
     }
 }
 
@@ -181,9 +183,7 @@ fn told(units: &Units, warning: JobWarning, cites: &dyn Fn(&str) -> Option<Strin
         JobWarning::CutOffWanted(bore) => {
             ("air-warn-cut-off", Some(units.bore_told(bore)), cites("hose-without-cut-off"))
         }
-        JobWarning::NozzleOver(at) => {
-            ("air-warn-nozzle", Some(units.pressure_told(at)), cites("blow-gun"))
-        }
+        JobWarning::NozzleOver(at) => ("air-warn-nozzle", Some(units.pressure_told(at)), cites("blow-gun")),
         JobWarning::NozzleUnknown => ("air-warn-nozzle-unknown", None, cites("blow-gun")),
         JobWarning::NoGuard => ("air-warn-guard", None, cites("blow-gun")),
         JobWarning::RunWarm(by) => ("air-warn-run-warm", Some(units.degrees(by)), None),

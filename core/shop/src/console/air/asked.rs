@@ -109,12 +109,7 @@ fn figure_of(text: &str) -> Option<f64> {
 }
 
 impl Asked {
-    pub(super) fn of(
-        fields: &Fields,
-        own: Measures,
-        unit: Option<String>,
-        of_unit: Option<Figure>,
-    ) -> Asked {
+    pub(super) fn of(fields: &Fields, own: Measures, unit: Option<String>, of_unit: Option<Figure>) -> Asked {
         let measures = match fields.text("measures") {
             Some("us") => Measures::Us,
             Some("metric") => Measures::Metric,
@@ -203,11 +198,15 @@ mod tests {
 
     #[test]
     fn what_is_no_figure_is_named_and_the_rest_stands() {
-        let pairs = [("holds", "100"), ("altitude", "high"), ("bore", "60"), ("takes-2", "80"), ("measures", "us")];
+        let pairs =
+            [("holds", "100"), ("altitude", "high"), ("bore", "60"), ("takes-2", "80"), ("measures", "us")];
         let fields =
             Fields(pairs.iter().map(|(name, said)| ((*name).to_owned(), (*said).to_owned())).collect());
         let asked = Asked::of(&fields, Measures::Metric, None, None);
-        assert_eq!((asked.measures, asked.holds, asked.altitude, asked.bore), ("us", Some(100.0), None, None));
+        assert_eq!(
+            (asked.measures, asked.holds, asked.altitude, asked.bore),
+            ("us", Some(100.0), None, None)
+        );
         assert_eq!(asked.tools.len(), 1);
         let bad: Vec<&str> = asked.bad.iter().map(|bad| bad.field).collect();
         assert_eq!(bad, ["air-altitude", "air-bore"]);

@@ -49,7 +49,11 @@ struct AirView {
 async fn air(visit: Visit, Query(fields): Query<Vec<(String, String)>>) -> Result<Response, Refused> {
     let measures = visit.measures();
     visit
-        .show(Place::Air, move |ledger, now| read(ledger, now, &Fields(fields), measures).map(Some), page::body)
+        .show(
+            Place::Air,
+            move |ledger, now| read(ledger, now, &Fields(fields), measures).map(Some),
+            page::body,
+        )
         .await
 }
 

@@ -71,10 +71,8 @@ fn answered(words: &Words, asked: &Asked, answer: &Answered) -> Markup {
         false => ("air-left-over", answer.left_over),
     };
     let about = |said: String| words.with("air-about", &[("figure", Arg::Text(&said))]);
-    let at_tool = answer.at_tool.map_or_else(
-        || words.t("air-at-tool-unknown"),
-        |gauge| about(with(gauge, PRESSURE)),
-    );
+    let at_tool =
+        answer.at_tool.map_or_else(|| words.t("air-at-tool-unknown"), |gauge| about(with(gauge, PRESSURE)));
     let mut rows = vec![
         ("air-delivered", about(with(answer.delivered, FLOW))),
         ("air-taken", with(answer.taken, FLOW)),

@@ -9,6 +9,7 @@ use crate::console::day::found;
 use crate::console::language::escaped;
 use crate::console::paper::both;
 use crate::console::people::picture;
+use crate::console::rule_words;
 use crate::console::table::{Table, said};
 use crate::console::visit::{Body, Telling};
 use crate::console::words::Words;
@@ -50,7 +51,7 @@ fn sheet(words: &Words, view: &CabView) -> Markup {
             }
             p { (words.with("cab-known", &[("when", Arg::Text(&known)), ("heard", Arg::Text(&heard))])) }
             (locks(words, &view.locks))
-            (parts(words, &view.parts))
+            (parts(words, view))
             (defects(words, &view.defects))
             p { (words.t("cab-annual")) }
             @if view.signed.is_empty() { p { (words.t("cab-no-report")) } }
@@ -92,15 +93,15 @@ fn locks(words: &Words, rows: &[LockRow]) -> Markup {
     }
 }
 
-fn parts(words: &Words, rows: &[PartRow]) -> Markup {
+fn parts(words: &Words, view: &CabView) -> Markup {
+    let rows: &[PartRow] = &view.parts;
     let heads = ["cab-part", "cab-answer", "cab-who-when", "cab-figure"].map(|key| words.t(key));
     let rows = rows.iter().map(|row| {
         let who = match (&row.who, row.at) {
             (who, Some(at)) => format!("{} {}", words.who(who.as_deref()), words.at(at)),
             _ => words.t("none-dash"),
         };
-        let figures =
-            row.figures.iter().map(|(item, figure)| format!("{}: {figure}", words.item(item, None)));
+        let figures = row.figures.iter().map(|(item, figure)| with_rules(words, view, item, figure));
         vec![
             said(format!("({}) {}", row.part, words.t(&format!("part-{}", row.part)))),
             html! {
@@ -113,6 +114,22 @@ fn parts(words: &Words, rows: &[PartRow]) -> Markup {
     });
     let id = format!("cab-parts-{}", words.choice.language.tag());
     Table::new(&id, &words.t("cab-parts"), heads).rows(rows).draw()
+}
+
+/// A figure with what the rule gone by says of it, and every rule it does not keep. All of them stand in the JSON:
+/// the sheet is one page.
+fn with_rules(words: &Words, view: &CabView, item: &str, figure: &str) -> String {
+    let own = view.rules.iter().filter(|rule| rule.item == item && rule.figure == figure);
+    let told = own.filter(|rule| rule.goes_by || rule.keeps == Some(false));
+    let head = format!("{}: {figure}", words.item(item, None));
+    let mut said: Vec<String> = vec![head];
+    for rule in told.map(|rule| rule_words::verdict(words, rule)) {
+        // Left and right of one figure are told once.
+        if !said.contains(&rule) {
+            said.push(rule);
+        }
+    }
+    words.listed(said)
 }
 
 fn defects(words: &Words, rows: &[DefectRow]) -> Markup {

@@ -13,6 +13,7 @@ use sumpbook_trade::{Entry, Fact, FactKind, Stamp, TruckId};
 use crate::ShopError;
 use crate::paper::template;
 use crate::sheet::{DefectRow, Yard, defect_row, entry_of, word};
+use crate::walk_rules::{self, RuleSaid};
 
 /// Sections looked through for the newest day.
 const SECTIONS: i64 = 60;
@@ -34,6 +35,8 @@ pub(super) struct CabView {
     pub(super) locks: Vec<LockRow>,
     /// The eleven parts, in the rule's order.
     pub(super) parts: Vec<PartRow>,
+    /// What each rule says of the walk's figures.
+    pub(super) rules: Vec<RuleSaid>,
     /// Defects that are open, or were certified or reviewed since the last walk's day.
     pub(super) defects: Vec<DefectRow>,
     /// Who signed on the last day that someone looked, the last first.
@@ -100,6 +103,9 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
         true => part_row(ledger, &yard, template, part, &walk),
         false => nothing(part, "not-fitted"),
     });
+    let answers = walk.iter().flat_map(|section| &section.section.answers);
+    let rules = answers.flat_map(|answer| walk_rules::said(template, answer, &truck.features));
+    let rules = rules.collect();
     let day = walk.first().map(|last| yard.day_of(last.entry.at.moment()));
     let mut defects = Vec::new();
     for defect in state.defects.iter().filter(|defect| is_told(defect, day, &yard)) {
@@ -121,6 +127,7 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
         shop_heard: shop_heard(ledger, &yard, truck.truck)?,
         locks: locks.collect(),
         parts: parts.collect(),
+        rules,
         defects,
         signed: walk.iter().map(|section| signed(ledger, &yard, section)).collect(),
         check: check(ledger, truck.truck, &truck.door, now)?,

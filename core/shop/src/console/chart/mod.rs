@@ -7,7 +7,7 @@ mod scale;
 
 use maud::{Markup, html};
 
-pub(super) use scale::{Scale, days};
+pub(super) use scale::{Scale, before_shown, days};
 
 use super::words::Words;
 
@@ -87,9 +87,8 @@ impl Chart {
                         text x=(along) y=(BOTTOM + 22.0) text-anchor="middle" { (said) }
                     }
                     @for (at, said) in &self.posts { (self.post(*at, said)) }
-                    @for (at, said) in &self.limits {
+                    @for (at, _) in &self.limits {
                         line class="limit" x1="0" x2="100%" y1=(self.up(*at)) y2=(self.up(*at)) {}
-                        text x="100%" y=(self.up(*at)) dy="-5" text-anchor="end" { (said) }
                     }
                     @for pair in self.line.windows(2) {
                         @if let [from, to] = pair {
@@ -98,6 +97,14 @@ impl Chart {
                         }
                     }
                     @for point in &self.points { (self.point(point)) }
+                    g class="narrow-words" { @for (up, said) in self.limit_words() {
+                        text x="100%" y=(up) dy="-5" text-anchor="end" { (said) }
+                    } }
+                }
+                @if !self.limits.is_empty() {
+                    svg class="chart-limits" width="190" height=(size) aria-hidden="true" focusable="false" {
+                        @for (up, said) in self.limit_words() { text x="8" y=(up) dy="5" { (said) } }
+                    }
                 }
             }
             p class="chart-key" aria-hidden="true" {
@@ -111,6 +118,25 @@ impl Chart {
                 }
             }
         }
+    }
+
+    /// Words of the limits with where they stand: none upon another.
+    fn limit_words(&self) -> Vec<(String, &str)> {
+        const LINE: f64 = 18.0;
+        let up = |at: f64| BOTTOM - self.y.share(at) * (BOTTOM - TOP);
+        let mut words: Vec<(f64, &str)> = self
+            .limits
+            .iter()
+            .filter(|(_, said)| !said.is_empty())
+            .map(|(at, said)| (up(*at), said.as_str()))
+            .collect();
+        words.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let mut last = f64::MIN;
+        for (up, _) in &mut words {
+            *up = up.max(last + LINE);
+            last = *up;
+        }
+        words.into_iter().map(|(up, said)| (format!("{up:.1}"), said)).collect()
     }
 
     fn post(&self, at: f64, said: &str) -> Markup {
@@ -179,9 +205,16 @@ mod tests {
             posts: vec![(5.0, "filled".to_owned())],
         };
         let drawn = chart.draw(&words()).into_string();
-        for said in
-            ["role=\"img\" aria-label=\"Levels of the glass.\"", "class=\"pour\"", "class=\"ring\"", "class=\"figure\"", "class=\"stroke\"", ">middle, from 45 %<", ">filled<", "class=\"limit\""]
-        {
+        for said in [
+            "role=\"img\" aria-label=\"Levels of the glass.\"",
+            "class=\"pour\"",
+            "class=\"ring\"",
+            "class=\"figure\"",
+            "class=\"stroke\"",
+            ">middle, from 45 %<",
+            ">filled<",
+            "class=\"limit\"",
+        ] {
             assert!(drawn.contains(said), "{said}: {drawn}");
         }
         let shapes: std::collections::BTreeSet<String> =

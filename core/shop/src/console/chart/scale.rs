@@ -65,6 +65,16 @@ pub(in crate::console) fn days(at: DateTime<FixedOffset>, zone: chrono_tz::Tz) -
     f64::from(there.date().num_days_from_ce()) + f64::from(seconds) / 86_400.0
 }
 
+/// Days that a chart shows, where that leaves it something to show.
+const SHOWN: f64 = 90.0;
+
+/// How many of these days, oldest first, lie before what is shown.
+pub(in crate::console) fn before_shown(days: &[f64]) -> usize {
+    let newest = days.iter().copied().fold(f64::MIN, f64::max);
+    let old = days.iter().filter(|day| **day < newest - SHOWN).count();
+    if days.len().saturating_sub(old) < 3 { 0 } else { old }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -92,5 +102,12 @@ mod tests {
         let scale = Scale::of_days(&[first, first + 1.5], 6, |day| day.to_string());
         let names: Vec<&str> = scale.ticks().iter().map(|(_, name)| name.as_str()).collect();
         assert_eq!(names, ["2026-10-27"]);
+    }
+
+    #[test]
+    fn what_is_long_ago_does_not_squeeze_the_last_weeks() {
+        assert_eq!(before_shown(&[0.0, 200.0, 210.0, 220.0]), 1);
+        assert_eq!(before_shown(&[0.0, 200.0, 210.0]), 0, "two points are no picture");
+        assert_eq!(before_shown(&[]), 0);
     }
 }

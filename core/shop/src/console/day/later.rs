@@ -6,7 +6,9 @@ use sumpbook_daybook::text::Arg;
 use super::due;
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
-use crate::sheet::{AnsweredBy, AsideRow, Evening, LateRow, OilFound, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
+use crate::sheet::{
+    AnsweredBy, AsideRow, Evening, LateRow, OilFound, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
+};
 
 pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };

@@ -10,15 +10,18 @@ use sumpbook_daybook::line::Line;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::hours::{HoursLedger, Part};
 use sumpbook_trade::record::Source;
-use sumpbook_trade::{EntryId, FactKind, Stamp};
+use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp};
 use uuid::Uuid;
 
 use super::told;
 use super::view::Reading;
 use crate::ShopError;
+use crate::console::rule_words;
 use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
+use crate::paper::template;
 use crate::sheet::{entry_of, key};
+use crate::walk_rules::{self, RuleSaid};
 
 /// As many entries stand on one page.
 const PAGE: usize = 50;
@@ -105,6 +108,9 @@ pub(super) struct EntryRow {
     pub(super) judged: String,
     /// The entry itself; none when it does not read.
     pub(super) line: Option<Line>,
+    /// What each rule says of the walk's figures.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) rules: Vec<RuleSaid>,
 }
 
 pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Result<History, ShopError> {
@@ -138,10 +144,19 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             came: of.yard.stamp_ms(held.received_ms),
             source: entry.as_ref().map(|entry| entry.source),
             judged: if reading_aside { "reading".to_owned() } else { key(&fact.judged) },
+            rules: entry.as_ref().map_or_else(Vec::new, |entry| rules(of, entry)),
             line: entry.map(|entry| Line::of(&entry, of.ledger.fleet())),
         });
     }
     Ok(History { pages, entries })
+}
+
+/// What the rules say of an entry's figures: none of what is no walk.
+fn rules(of: &Reading<'_>, entry: &Entry) -> Vec<RuleSaid> {
+    let Fact::PreTripSection(section) = &entry.fact else { return Vec::new() };
+    let features = of.ledger.fleet().trucks.get(&of.truck).map(|truck| &truck.features);
+    let Some((features, template)) = features.zip(template().ok()) else { return Vec::new() };
+    section.answers.iter().flat_map(|answer| walk_rules::said(template, answer, features)).collect()
 }
 
 /// Whether an entry is nothing but a reading that the rule set aside.
@@ -156,7 +171,21 @@ pub(super) fn draw(words: &Words, history: &History, here: &str) -> Markup {
         vec![
             said(words.at(row.at)),
             html! { @if row.judged == "counts" { (kind) } @else { s { (kind) } } },
-            said(row.line.as_ref().map_or_else(String::new, |line| told::said(words, line))),
+            html! {
+                (row.line.as_ref().map_or_else(String::new, |line| told::said(words, line)))
+                @if !row.rules.is_empty() {
+                    details {
+                        summary { (words.t("rules-say")) }
+                        @for rule in &row.rules {
+                            p {
+                                (words.item(&rule.item, rule.place.as_deref())) ", " (words.measure(&rule.figure))
+                                ": " (rule_words::verdict(words, rule))
+                            }
+                        }
+                        p class="fine" { (words.t("rules-only-shown")) }
+                    }
+                }
+            },
             name(&who(words, row)),
             said(came(words, row)),
             said(match row.judged.as_str() {

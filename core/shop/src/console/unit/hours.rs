@@ -13,7 +13,7 @@ use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp, Tenths};
 use super::history::Pages;
 use super::view::Reading;
 use crate::ShopError;
-use crate::console::chart::{Chart, Mark, Point, Scale, days};
+use crate::console::chart::{Chart, Mark, Point, Scale, before_shown, days};
 use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
 use crate::sheet::{entry_of, key};
@@ -294,9 +294,15 @@ fn beside(words: &Words, hours: &Hours) -> Vec<String> {
     };
     let mut said = vec![pace];
     if let Some(counted) = &hours.counted {
-        let (low, high) = (words.hours(counted.low), counted.high.map_or_else(String::new, |h| words.hours(h)));
+        let (low, high) =
+            (words.hours(counted.low), counted.high.map_or_else(String::new, |h| words.hours(h)));
         let args = [("low", Arg::Text(&low)), ("high", Arg::Text(&high))];
-        said.push(format!("{}; {}", words.t("hours-counted"), words.with("hours-counted-between", &args)));
+        let head = words.t("hours-counted");
+        // With both ends of every run there is nothing between.
+        said.push(match low == high {
+            true => format!("{head}: {low} h"),
+            false => format!("{head}; {}", words.with("hours-counted-between", &args)),
+        });
         if counted.unsure_runs > 0 {
             said.push(words.with("hours-unsure-runs", &[("count", Arg::Count(counted.unsure_runs.into()))]));
         }
@@ -327,7 +333,10 @@ fn other_meter(words: &Words, meter: &OtherMeter) -> String {
 /// Figures over the days: dots that count, struck ones a ring with a stroke through. A struck one far off the
 /// others stands at the edge, with its figure beside it.
 fn chart(words: &Words, charted: &[(Stamp, Tenths, bool)]) -> Markup {
-    let counts: Vec<f64> = charted.iter().filter(|(.., struck)| !struck).map(|(_, f, _)| f.as_hours()).collect();
+    let along: Vec<f64> = charted.iter().map(|(at, ..)| days(at.moment(), words.zone)).collect();
+    let charted = charted.get(before_shown(&along)..).unwrap_or_default();
+    let counts: Vec<f64> =
+        charted.iter().filter(|(.., struck)| !struck).map(|(_, f, _)| f.as_hours()).collect();
     if counts.len() < 2 {
         return html! {};
     }

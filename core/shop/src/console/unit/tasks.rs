@@ -244,6 +244,9 @@ fn called_words(words: &Words, task: &TaskView) -> Option<String> {
 /// Hours that are counted or estimated, with their bounds.
 fn bounds(words: &Words, task: &TaskView) -> Option<String> {
     let due = &task.due;
+    if !due_words::is_bound(due) {
+        return None;
+    }
     let told = |left: &Option<String>| Some(due_words::tenth(words, figure(left.as_deref())?));
     let (least, most) = (told(&due.hours_left)?, told(&due.hours_left_at_most)?);
     let likely = told(&due.hours_left_likely).unwrap_or_default();

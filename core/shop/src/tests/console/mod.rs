@@ -1,5 +1,6 @@
 //! The console as a browser meets it: the router itself, over a real shop's folder.
 
+mod arithmetic;
 mod certificates;
 mod day;
 mod slips;

@@ -130,8 +130,8 @@ fn row(of: &Reading<'_>, entry: &Entry, system: &OilSystem, numbers: &OilNumbers
 fn is_fill(of: &Reading<'_>, done: &sumpbook_trade::record::ServiceDone) -> bool {
     let programme = of.ledger.fleet().programme_of(of.truck);
     let oil = programme.tasks.iter().filter(|task| task.counts_weighted);
-    let mut ids =
-        oil.flat_map(|task| std::iter::once(&task.id).chain(task.first_service.iter().map(|first| &first.id)));
+    let mut ids = oil
+        .flat_map(|task| std::iter::once(&task.id).chain(task.first_service.iter().map(|first| &first.id)));
     done.oil.is_some() || done.oil_reason.is_some() || ids.any(|id| done.tasks.contains(id))
 }
 

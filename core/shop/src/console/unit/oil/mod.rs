@@ -61,10 +61,10 @@ pub(super) fn read(of: &Reading<'_>) -> Result<Oil, ShopError> {
             used_ml: so_far.used.0.round() as i64,
             ml_per_hour_hundredths: so_far.rate().map(|rate| (rate.0 * 100.0).round() as i64),
         }),
-        called: of.state.called.map(|called| CalledRow {
-            why: key(&called.why),
-            since: of.yard.stamp(called.since),
-        }),
+        called: of
+            .state
+            .called
+            .map(|called| CalledRow { why: key(&called.why), since: of.yard.stamp(called.since) }),
         most_mg_m3: sumpbook_trade::oil::OilNumbers::default().most_mg_m3,
         levels: levels::read(of)?,
     })

@@ -8,7 +8,7 @@ use sumpbook_trade::record::Glass;
 
 use super::levels::{LevelRow, What};
 use super::{Oil, SoFarRow};
-use crate::console::chart::{Chart, Mark, Point, Scale, days};
+use crate::console::chart::{Chart, Mark, Point, Scale, before_shown, days};
 use crate::console::table::{Table, said};
 use crate::console::unit::told;
 use crate::console::words::Words;
@@ -92,7 +92,10 @@ fn sentences(words: &Words, oil: &Oil) -> Vec<String> {
 
 /// "Filled Fri 6 Nov at 2,926.0 h; 199 mL poured since."
 fn filled(words: &Words, fill: &OilUseRow) -> String {
-    let poured = volume(words, fill.made_up_ml);
+    let poured = match fill.made_up_ml {
+        0 => words.t("nothing-word"),
+        ml => volume(words, ml),
+    };
     let Some(at) = fill.filled else {
         return words.with("oil-before-records", &[("poured", Arg::Text(&poured))]);
     };
@@ -184,6 +187,8 @@ fn percent(glass: Glass) -> f64 {
 }
 
 fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
+    let along: Vec<f64> = rows.iter().rev().map(|row| days(row.at.moment(), words.zone)).collect();
+    let rows = rows.get(..rows.len().saturating_sub(before_shown(&along))).unwrap_or_default();
     let seen = rows.iter().filter(|row| row.glass.is_some() || row.before.is_some()).count();
     if seen == 0 {
         return html! {};
@@ -289,7 +294,8 @@ fn tables(words: &Words, oil: &Oil) -> Markup {
     let heads = ["head-when", "head-what", "head-poured", "head-before-after", "head-hours", "head-finding"];
     let levels = oil.levels.iter().map(|row| {
         let what = words.t(&format!("oil-what-{}", key(&row.what)));
-        let warmth = row.warmth.map(|warmth| words.or_plain(&format!("warmth-{}", key(&warmth)), &key(&warmth)));
+        let warmth =
+            row.warmth.map(|warmth| words.or_plain(&format!("warmth-{}", key(&warmth)), &key(&warmth)));
         let stands = match row.before {
             Some(_) => {
                 let (from, to) = (level(row.before), level(row.glass));
@@ -306,8 +312,10 @@ fn tables(words: &Words, oil: &Oil) -> Markup {
             said(finding(words, row)),
         ]
     });
-    let levels = Table::new("levels-table", &words.t("oil-levels"), heads.map(|key| words.t(key))).rows(levels);
-    let heads = ["head-when", "head-hours", "oil-head-over", "oil-head-used", "oil-head-rate", "head-finding"];
+    let levels =
+        Table::new("levels-table", &words.t("oil-levels"), heads.map(|key| words.t(key))).rows(levels);
+    let heads =
+        ["head-when", "head-hours", "oil-head-over", "oil-head-used", "oil-head-rate", "head-finding"];
     let balances = oil.fill.iter().flat_map(|fill| &fill.balances).map(|balance| {
         let rate = balance.ml_per_hour_hundredths.map_or_else(dash, hundredths);
         let rate = match balance.between_hundredths {
@@ -326,7 +334,8 @@ fn tables(words: &Words, oil: &Oil) -> Markup {
             said(if beside.is_empty() { dash() } else { beside }),
         ]
     });
-    let balances = Table::new("balances-table", &words.t("oil-use"), heads.map(|key| words.t(key))).rows(balances);
+    let balances =
+        Table::new("balances-table", &words.t("oil-use"), heads.map(|key| words.t(key))).rows(balances);
     html! {
         details class="figures" {
             summary { (words.t("chart-figures")) }
