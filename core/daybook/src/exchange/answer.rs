@@ -174,7 +174,7 @@ impl Asked {
         let mut books: BTreeSet<BookId> = truth.books()?.into_iter().collect();
         books.extend(self.stated.keys());
         for book in books.into_iter().filter(|book| self.follows(*book)) {
-            heads.push(BookHeads { book, heads: truth.heads(book)? });
+            heads.push(BookHeads { book, heads: truth.heads(book)?, prefixes: vec![] });
         }
         Ok(heads)
     }

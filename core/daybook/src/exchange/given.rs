@@ -90,7 +90,7 @@ pub(super) fn give(ledger: &Ledger, asked: &Asked<'_>, answer: &mut Parcel) -> R
         answer.reconcile.push(digests::whole(&page.truth, BookId::Fleet)?);
     }
     page.told.extend(&asked.again);
-    answer.heads = page.heads(asked.device)?;
+    page.put_heads(asked, answer)?;
     answer.cursors = match since {
         Since::Unknown => Vec::new(),
         // Let in again one day, it still has to get what it is not told now.
@@ -173,8 +173,11 @@ impl Page<'_> {
         let mut heads: Vec<&BookHeads> =
             asked.parcel.heads.iter().filter(|heads| stated.contains(&heads.book)).collect();
         heads.sort_by_key(|heads| heads.book);
-        for BookHeads { book, heads } in heads {
-            let (mut known, mut says) = (Vec::new(), !heads.is_empty());
+        for BookHeads { book, heads, prefixes } in heads {
+            let (mut known, mut says) = (Vec::new(), !heads.is_empty() || !prefixes.is_empty());
+            for prefix in prefixes {
+                known.extend(self.truth.by_prefix(*book, *prefix)?);
+            }
             for head in heads {
                 if self.truth.op_of(*book, head)?.is_some() {
                     known.push(*head);
@@ -266,24 +269,42 @@ impl Page<'_> {
         Ok(None)
     }
 
-    fn heads(&self, device: KeyId) -> Result<Vec<BookHeads>, StoreError> {
+    /// Tells the heads of the books that are to be told: by the beginnings of their hashes, and without the book
+    /// where they all are of what the sender brought or is given now.
+    fn put_heads(&self, asked: &Asked<'_>, answer: &mut Parcel) -> Result<(), StoreError> {
         let most = usize::try_from(limits::HEADS).unwrap_or(usize::MAX);
-        let mut heads: Vec<BookHeads> = Vec::new();
-        let mut hashes = 0;
+        let mut holds: HashSet<ChangeHash> = asked.has.clone();
+        holds.extend(self.rows.iter().map(|held| held.row.hash));
+        let (mut books, mut hashes) = (BTreeSet::new(), 0);
         for book in &self.told {
-            if heads.iter().any(|told| told.book == *book) || heads.len() as u64 >= limits::BOOKS {
+            if books.len() as u64 >= limits::BOOKS || !books.insert(*book) {
                 continue;
             }
             let mut of_book = self.truth.heads(*book)?;
             if of_book.len() > most {
-                of_book = self.nearest(of_book, device, most)?;
+                of_book = self.nearest(of_book, asked.device, most)?;
             }
             hashes += of_book.len();
-            if hashes <= HASHES {
-                heads.push(BookHeads { book: *book, heads: of_book });
+            if hashes > HASHES {
+                continue;
+            }
+            let (mut held, mut told) =
+                (!of_book.is_empty(), BookHeads { book: *book, heads: Vec::new(), prefixes: Vec::new() });
+            for head in of_book {
+                held &= holds.contains(&head);
+                // Doubtful where two begin alike: then whole.
+                match self.truth.by_prefix_anywhere(head.prefix())? {
+                    Some(_) => told.prefixes.push(head.prefix()),
+                    None => told.heads.push(head),
+                }
+            }
+            if held && told.heads.is_empty() {
+                answer.held_heads.append(&mut told.prefixes);
+            } else {
+                answer.heads.push(told);
             }
         }
-        Ok(heads)
+        Ok(())
     }
 
     /// Of more heads than are told the sender's own, then the newest: somebody who floods a book must not keep

@@ -41,13 +41,16 @@ pub fn hand_over(ledger: &mut Ledger, now: Stamp) -> Result<HandOver, ExchangeEr
     for book in truth.books()? {
         let acknowledged = truth.receipt(book)?.map(|(heads, _)| heads).unwrap_or_default();
         rows.extend(beyond(&truth, book, &acknowledged)?);
-        heads.push(BookHeads { book, heads: truth.heads(book)? });
+        heads.push(BookHeads { book, heads: truth.heads(book)?, prefixes: vec![] });
         if let BookId::Truck { truck, .. } = book {
             followed.remove(&truck);
         }
     }
-    heads
-        .extend(followed.into_iter().map(|truck| BookHeads { book: book_of_now(truck, now), heads: vec![] }));
+    heads.extend(followed.into_iter().map(|truck| BookHeads {
+        book: book_of_now(truck, now),
+        heads: vec![],
+        prefixes: vec![],
+    }));
     let entries = rows.len();
     let own_count = rows.iter().filter(|held| held.row.actor.key() == own).count();
     let along = enrolments(ledger, &rows)?;

@@ -55,9 +55,13 @@ pub fn invite(
             without.remove(&truck);
         }
         rows.extend(truth.of_book(book)?);
-        heads.push(BookHeads { book, heads: truth.heads(book)? });
+        heads.push(BookHeads { book, heads: truth.heads(book)?, prefixes: vec![] });
     }
-    heads.extend(without.into_iter().map(|truck| BookHeads { book: book_of_now(truck, now), heads: vec![] }));
+    heads.extend(without.into_iter().map(|truck| BookHeads {
+        book: book_of_now(truck, now),
+        heads: vec![],
+        prefixes: vec![],
+    }));
     let pages = pages(&truth, rows, MANY);
     let fresh = stamped(ledger, now)?;
     let mut parcels = spread(&fresh, pages, heads);

@@ -33,6 +33,7 @@ mod standing;
 mod take_answer;
 mod take_in;
 mod taken;
+mod told_heads;
 
 pub use accept::{Accepted, accept, pending};
 pub use ahead::{Ahead, read_ahead};

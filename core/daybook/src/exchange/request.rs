@@ -46,7 +46,8 @@ pub struct Request {
 /// # Errors
 /// As any read, and when the parcel cannot be sealed.
 pub fn request(ledger: &mut Ledger, challenge: [u8; 16], now: Stamp) -> Result<Request, ExchangeError> {
-    let mut parcel = Parcel { link: Link::Challenge(challenge), ..stamped(ledger, now)? };
+    // Which life of the hub this phone last met is the phone's own matter.
+    let mut parcel = Parcel { link: Link::Challenge(challenge), epoch: [0; 8], ..stamped(ledger, now)? };
     let own = ledger.own_key();
     let enrolled = ledger.key(own.id()).is_some();
     if !enrolled {
@@ -167,7 +168,9 @@ fn state(truth: &Truth<'_>, queue: &Queue, heard: i64, parcel: &mut Parcel) -> R
             Stage::Heads => {
                 let (mut heads, newer) = since(truth, *book, heard)?;
                 heads.truncate(MOST_HEADS);
-                parcel.heads.push(BookHeads { book: *book, heads });
+                // The shop has them or it has not: the beginning of a hash says as much.
+                let prefixes = heads.into_iter().map(ChangeHash::prefix).collect();
+                parcel.heads.push(BookHeads { book: *book, heads: Vec::new(), prefixes });
                 if !newer.is_empty() {
                     let buckets = digests::named(sampled(&newer));
                     parcel.reconcile.push(Reconcile { book: *book, level: digests::IDS, buckets });

@@ -14,7 +14,7 @@ use super::{CodeState, Declined, ExchangeError, Fate, PendingDevice, Told, follo
 use crate::book::{BookId, EntryRow};
 use crate::gate::{KeyId, Place, PublicKey, sign};
 use crate::ledger::Ledger;
-use crate::parcel::{Dep, Link, Opened, Parcel, Run, Standing, open, seal};
+use crate::parcel::{Dep, Link, Opened, Parcel, Run, Standing, open, seal_answer};
 use crate::store::ExchangeRow;
 
 /// What the hub knows beside its books.
@@ -137,12 +137,12 @@ fn pending(ledger: &mut Ledger, opened: &Opened, now: Stamp) -> Result<Answered,
     // Bound to this phone from now on, so that a person may take more than a quarter of an hour to say yes.
     ledger.store_mut().use_invite(&ask.code, &key.id().0)?;
     remember(ledger, ask)?;
-    let answer = Parcel { link: Link::Request(opened.digest), ..stamped(ledger, now)? };
+    let answer = Parcel { link: Link::Asked, ..stamped(ledger, now)? };
     let fingerprint = PendingDevice::fingerprint_of(key.id());
     let device = PendingDevice { key, fingerprint, name: ask.name.clone(), code };
     let mut answered = Answered::of(key.id(), off_ms(&answer, &opened.parcel));
     answered.pending = Some(device);
-    answered.bytes = seal(&answer, ledger.own_key())?.wire;
+    answered.bytes = seal_answer(&answer, opened.digest, ledger.own_key())?.wire;
     Ok(answered)
 }
 
@@ -162,7 +162,7 @@ fn known(
         Some(rows) => admit_ahead(ledger, rows, now.unix_ms(), Some(device.0))?,
         None => admit_runs(ledger, runs, now.unix_ms(), Some(device.0))?,
     };
-    let mut answer = Parcel { link: Link::Request(digest), ..stamped(ledger, now)? };
+    let mut answer = Parcel { link: Link::Asked, ..stamped(ledger, now)? };
     let mut answered = Answered::of(device, off_ms(&answer, &parcel));
     for entry in &entries {
         match entry.fate {
@@ -196,7 +196,11 @@ fn known(
     answered.given = usize::try_from(answer.entries()).unwrap_or(usize::MAX);
     answered.more = answer.more;
     answer.token = (door.token)(device).filter(|_| !answered.stopped);
-    answered.bytes = seal(&answer, ledger.own_key())?.wire;
+    if answer.refused.is_empty() {
+        // All of each.
+        answer.admitted.clear();
+    }
+    answered.bytes = seal_answer(&answer, digest, ledger.own_key())?.wire;
     let cursor = parcel.cursors.iter().find(|cursor| cursor.book.is_none());
     let row = ExchangeRow {
         device: device.0,

@@ -7,11 +7,12 @@ use super::invite::book_of_now;
 use super::queue::{self, Queue, STATED, Stage};
 use super::shelf_again::shelf_again;
 use super::take_in::{Said, heard_from_shop, place_lost_again, receipts};
+use super::told_heads::{Lacking, complete};
 use super::{ExchangeError, Fate, TakenIn, ToldEntry, digests, follow, memory};
 use crate::book::BookId;
 use crate::gate::ChangeHash;
 use crate::ledger::Ledger;
-use crate::parcel::{BookHeads, Link, Parcel, open};
+use crate::parcel::{BookHeads, Parcel, open_answer};
 
 /// A longer way there and back says nothing of clocks: somebody may have set one meanwhile.
 const LONGEST_TRIP_MS: i64 = 60_000;
@@ -50,15 +51,9 @@ pub fn take_answer(
     now: Stamp,
 ) -> Result<Came, ExchangeError> {
     let shop = ledger.root().shop;
-    let opened = open(bytes, |id| (id == shop.id()).then_some(shop));
-    let opened = opened.map_err(|error| ExchangeError::NotTheAnswer(error.to_string()))?;
-    if opened.signer != shop || opened.parcel.fleet != ledger.root().fleet {
-        return Err(ExchangeError::OtherShop);
-    }
-    if opened.parcel.link != Link::Request(request) {
-        return Err(ExchangeError::NotTheAnswer("it answers something else".to_owned()));
-    }
-    ledger.in_one_commit(|ledger| take(ledger, opened.parcel, sent_at, now))
+    let parcel = open_answer(bytes, &shop, ledger.root().fleet, request);
+    let parcel = parcel.map_err(|error| ExchangeError::NotTheAnswer(error.to_string()))?;
+    ledger.in_one_commit(|ledger| take(ledger, parcel, sent_at, now))
 }
 
 fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> Result<Came, ExchangeError> {
@@ -75,7 +70,8 @@ fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> 
     if taken.admitted > 0 {
         taken.admitted += shelf_again(ledger, now_ms)?;
     }
-    let mut said = Said::fresh();
+    let lacking = complete(&ledger.store().truth(), &mut parcel)?;
+    let mut said = Said::fresh(lacking.books.clone());
     heard_from_shop(ledger, &parcel, now_ms, &mut said)?;
     receipts(ledger, &mut taken, &said)?;
     let mut came = Came {
@@ -87,7 +83,7 @@ fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> 
         ..Came::default()
     };
     if !taken.two_shops {
-        let queue = go_on(ledger, &parcel, &entries, &before, now)?;
+        let queue = go_on(ledger, &parcel, &entries, (&before, &lacking), now)?;
         let owed = owed(ledger, &queue)?;
         let moved = queue != before || taken.admitted > 0;
         came.more = came.enrolled
@@ -149,7 +145,7 @@ fn go_on(
     ledger: &mut Ledger,
     parcel: &Parcel,
     entries: &[ToldEntry],
-    before: &Queue,
+    (before, lacking): (&Queue, &Lacking),
     now: Stamp,
 ) -> Result<Queue, ExchangeError> {
     let mut queue = before.clone();
@@ -182,9 +178,9 @@ fn go_on(
         }
     }
     let stated: Vec<&BookId> = before.keys().take(STATED).collect();
-    for BookHeads { book, heads } in &parcel.heads {
+    for BookHeads { book, heads, .. } in &parcel.heads {
         let truth = ledger.store().truth();
-        let mut all_held = true;
+        let mut all_held = !lacking.books.contains(book);
         for head in heads {
             all_held &= truth.op_of(*book, head)?.is_some();
         }
@@ -197,6 +193,12 @@ fn go_on(
             Some(stage) => queue.insert(*book, stage),
             None => queue.remove(book),
         };
+    }
+    if lacking.somewhere {
+        // The shop is sure of what is not here: nothing is certain any more.
+        for (book, stage) in queue::everything(ledger, now)? {
+            queue.entry(book).or_insert(stage);
+        }
     }
     for part in parcel.reconcile.iter().filter(|part| part.level == digests::IDS) {
         let of_book =

@@ -21,6 +21,8 @@ use crate::store::RefusedRow;
 #[derive(Default)]
 pub(super) struct Said {
     heads: Vec<(BookHeads, i64)>,
+    /// Books of which a head was told that is not here.
+    lacking: BTreeSet<BookId>,
     cursor: Option<Cursor>,
     epoch: Option<([u8; 8], i64)>,
     /// It answers what was asked just now, so nothing newer is known.
@@ -37,8 +39,8 @@ pub(super) struct Said {
 
 impl Said {
     /// Of an answer to what was asked just now.
-    pub(super) fn fresh() -> Said {
-        Said { fresh: true, ..Said::default() }
+    pub(super) fn fresh(lacking: BTreeSet<BookId>) -> Said {
+        Said { fresh: true, lacking, ..Said::default() }
     }
 }
 
@@ -241,13 +243,13 @@ pub(super) fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) ->
     }
     let mut by_time: BTreeMap<i64, Vec<(BookId, Vec<ChangeHash>)>> = BTreeMap::new();
     let mut trucks = BTreeSet::new();
-    for (BookHeads { book, heads }, at) in &said.heads {
+    for (BookHeads { book, heads, .. }, at) in &said.heads {
         if let BookId::Truck { truck, .. } = book {
             trucks.insert(*truck);
         }
         let mut heads = heads.clone();
         let truth = ledger.store().truth();
-        let mut all_held = true;
+        let mut all_held = !said.lacking.contains(book);
         for head in &heads {
             all_held &= truth.op_of(*book, head)?.is_some();
         }

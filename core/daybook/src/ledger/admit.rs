@@ -130,10 +130,14 @@ impl Ledger {
             knows.refresh(&writing.truth())?;
             let received = received_ms.max(writing.truth().last_received()?);
             let mut told = Vec::with_capacity(entries.len());
+            let mut last: Option<EntryRow> = None;
             for (entry, built) in entries {
-                let (admission, row) = knows.admit_one(&writing, entry, built, received, carrier)?;
+                let (admission, row) =
+                    knows.admit_one(&writing, (entry, built, last.as_ref()), received, carrier)?;
+                last = None;
                 if let (Admission::Admitted(n), Some(row)) = (&admission, row) {
                     knows.project_and_learn(&writing, *n, &row, None)?;
+                    last = Some(row);
                 }
                 told.push(admission);
             }
@@ -152,12 +156,11 @@ impl Knowledge {
     fn admit_one(
         &self,
         writing: &Writing<'_>,
-        entry: &Incoming,
-        built: Option<&Built>,
+        (entry, built, last): (&Incoming, Option<&Built>, Option<&EntryRow>),
         received: i64,
         carrier: Option<[u8; 8]>,
     ) -> Result<(Admission, Option<EntryRow>), LedgerError> {
-        Ok(match self.examine(writing, entry, built)? {
+        Ok(match self.examine(writing, entry, built, last)? {
             Ok((row, previous)) => {
                 let n = writing.insert(&row, previous, received, carrier)?;
                 (Admission::Admitted(n), Some(row))
@@ -166,12 +169,14 @@ impl Knowledge {
         })
     }
 
-    /// The row of an entry that may be admitted, with its predecessor of the same hand; else what it is.
+    /// The row of an entry that may be admitted, with its predecessor of the same hand; else what it is. `last` is
+    /// the entry that came in just before in the same transaction.
     pub(super) fn examine(
         &self,
         writing: &Writing<'_>,
         entry: &Incoming,
         built: Option<&Built>,
+        last: Option<&EntryRow>,
     ) -> Result<Examined, LedgerError> {
         let refused = |refusal| Ok(Err(Admission::Refused(refusal)));
         let place = &entry.place;
@@ -192,18 +197,24 @@ impl Knowledge {
                 VerifyError::Signature => Refusal::Signature,
             });
         }
-        let previous = match self.stands_after(writing, entry)? {
-            Ok(previous) => previous,
-            Err(admission) => return Ok(Err(admission)),
-        };
-        let mut ops = Vec::with_capacity(place.deps.len());
-        for dep in &place.deps {
-            match writing.truth().op_of(place.book, dep)? {
-                Some(op) => ops.push(op),
-                None => return Ok(Err(Admission::Waiting { missing: dep.prefix() })),
+        let (previous, op) = match last.filter(|last| follows(place, last)) {
+            // It was written a moment ago, so nothing of its hand stands behind it yet: nothing is to be asked.
+            Some(last) => (Some(last.hash), change::next_op([last.op])),
+            None => {
+                let previous = match self.stands_after(writing, entry)? {
+                    Ok(previous) => previous,
+                    Err(admission) => return Ok(Err(admission)),
+                };
+                let mut ops = Vec::with_capacity(place.deps.len());
+                for dep in &place.deps {
+                    match writing.truth().op_of(place.book, dep)? {
+                        Some(op) => ops.push(op),
+                        None => return Ok(Err(Admission::Waiting { missing: dep.prefix() })),
+                    }
+                }
+                (previous, change::next_op(ops))
             }
-        }
-        let op = change::next_op(ops);
+        };
         let row = match built {
             Some(Built { row, .. }) if row.op == op => row.clone(),
             _ => row_of(entry, op)?,
@@ -244,6 +255,14 @@ impl Knowledge {
             }
         }
     }
+}
+
+/// Whether this place is the very next of the same hand, and names nothing but that one.
+fn follows(place: &Place, last: &EntryRow) -> bool {
+    place.book == last.book
+        && place.actor == last.actor
+        && last.seq.checked_add(1) == Some(place.seq)
+        && place.deps == [last.hash]
 }
 
 /// The row of an entry whose place was checked: its change is built here.

@@ -91,7 +91,7 @@ impl Knowledge {
         let twins = truth.twins(row.id, &row.payload)?;
         let judged = self.judged_among(&truth, n, row, entry.as_ref(), &twins, &mut pass.reach)?;
         let before = if new { None } else { truth.fact(n)?.map(|fact| fact.judged) };
-        writing.put_fact(&self.fact_row(n, row, entry.as_ref(), judged))?;
+        writing.put_fact(&self.fact_row(n, row, entry.as_ref(), judged), new)?;
         if let Some(entry) = &entry {
             writing.put_photos(n, &entry.fact.photos())?;
         }

@@ -28,7 +28,7 @@ impl Ledger {
             let writing = store.begin()?;
             knows.refresh(&writing.truth())?;
             for (place, entry) in entries.iter().enumerate() {
-                let (row, previous) = match knows.examine(&writing, &entry.incoming, None)? {
+                let (row, previous) = match knows.examine(&writing, &entry.incoming, None, None)? {
                     Ok(found) => found,
                     Err(admission) => return Ok(Err((place, admission))),
                 };

@@ -4,14 +4,16 @@ use minicbor::Decoder;
 use minicbor::bytes::ByteArray;
 use minicbor::data::Type;
 use minicbor::decode::Error;
+use sumpbook_trade::FleetId;
 
-use super::encode::VERSION;
+use super::encode::{VERSION, id_within};
 use super::limits;
 use super::message::{
     BookHeads, Bucket, Cursor, Dep, EnrolmentRequest, Invitation, Link, Parcel, Reconcile, Refusal, Run,
     RunEntry,
 };
 use crate::book::BookId;
+use crate::gate::ChangeHash;
 use crate::gate::bounded::{self, BoundedError};
 
 /// Why bytes are not a parcel.
@@ -33,7 +35,16 @@ pub enum DecodeError {
 /// [`DecodeError`], for anything but a parcel within its limits. Never panics.
 pub fn decode(bytes: &[u8]) -> Result<Parcel, DecodeError> {
     bounded::check(bytes, bounded::PARCEL)?;
-    Ok(parcel(&mut Decoder::new(bytes))?)
+    Ok(parcel(&mut Decoder::new(bytes), None)?)
+}
+
+/// Reads an answer to what was asked just now, of this fleet: it does not name the fleet again.
+///
+/// # Errors
+/// As [`decode`]; and for a parcel that is not such an answer.
+pub fn decode_answer(bytes: &[u8], fleet: FleetId) -> Result<Parcel, DecodeError> {
+    bounded::check(bytes, bounded::PARCEL)?;
+    Ok(parcel(&mut Decoder::new(bytes), Some(fleet))?)
 }
 
 fn wrong<T>(what: &'static str) -> Result<T, Error> {
@@ -97,9 +108,10 @@ fn needed<T>(part: Option<T>, what: &'static str) -> Result<T, Error> {
     part.ok_or_else(|| Error::message(what))
 }
 
-fn parcel(d: &mut Decoder<'_>) -> Result<Parcel, Error> {
-    let (mut version, mut fleet, mut link, mut sender_ms, mut epoch) = (None, None, None, None, None);
-    let (mut runs, mut cursors, mut heads, mut admitted) = (vec![], vec![], vec![], vec![]);
+fn parcel(d: &mut Decoder<'_>, asked_of: Option<FleetId>) -> Result<Parcel, Error> {
+    let (mut version, mut fleet, mut link, mut sender_ms, mut epoch) = (None, None, None, None, [0; 8]);
+    let (mut runs, mut payloads, mut signatures, mut held_heads) = (vec![], &[][..], &[][..], vec![]);
+    let (mut cursors, mut heads, mut admitted) = (vec![], vec![], vec![]);
     let (mut refused, mut more, mut token, mut reconcile) = (vec![], false, None, vec![]);
     let (mut invitation, mut enrolment, mut file_entries) = (None, None, None);
     map(d, |key, d| {
@@ -108,7 +120,7 @@ fn parcel(d: &mut Decoder<'_>) -> Result<Parcel, Error> {
             2 => fleet = Some(d.decode()?),
             3 => link = Some(link_of(d)?),
             4 => sender_ms = Some(d.u64()?),
-            5 => epoch = Some(fixed(d)?),
+            5 => epoch = fixed(d)?,
             6 => runs = runs_of(d)?,
             7 => cursors = list(d, limits::BOOKS.saturating_add(1), cursor)?,
             8 => heads = list(d, limits::BOOKS, book_heads)?,
@@ -120,18 +132,27 @@ fn parcel(d: &mut Decoder<'_>) -> Result<Parcel, Error> {
             14 => invitation = Some(invitation_of(d)?),
             15 => enrolment = Some(enrolment_of(d)?),
             16 => file_entries = Some(d.u64()?),
+            17 => held_heads = prefixes(d.bytes()?, limits::HELD_HEADS)?,
+            18 => payloads = d.bytes()?,
+            19 => signatures = d.bytes()?,
             // The first key is the version: without it nothing else means anything.
             _ if version.is_none() => return wrong("no version that this program reads"),
             _ => return Ok(false),
         }
         if version.is_none() { wrong("no version that this program reads") } else { Ok(true) }
     })?;
+    let link = needed(link, "no link")?;
+    if asked_of.is_some() != (link == Link::Asked) || (asked_of.is_some() && fleet.is_some()) {
+        return wrong("an answer to another than whoever asked");
+    }
+    let runs = fill(runs, payloads, signatures)?;
     Ok(Parcel {
-        fleet: needed(fleet, "no fleet")?,
-        link: needed(link, "no link")?,
+        fleet: needed(fleet.or(asked_of), "no fleet")?,
+        link,
         sender_ms: needed(sender_ms, "no sender's time")?,
-        epoch: needed(epoch, "no epoch")?,
+        epoch,
         runs,
+        held_heads,
         cursors,
         heads,
         admitted,
@@ -150,6 +171,9 @@ fn link_of(d: &mut Decoder<'_>) -> Result<Link, Error> {
         return d.null().map(|()| Link::File);
     }
     let bytes = d.bytes()?;
+    if bytes.is_empty() {
+        return Ok(Link::Asked);
+    }
     if let Ok(challenge) = <[u8; 16]>::try_from(bytes) {
         return Ok(Link::Challenge(challenge));
     }
@@ -159,15 +183,15 @@ fn link_of(d: &mut Decoder<'_>) -> Result<Link, Error> {
     }
 }
 
-/// The runs; entries and books are counted over all of them.
-fn runs_of(d: &mut Decoder<'_>) -> Result<Vec<Run>, Error> {
+/// The runs, still without their entries; entries and books are counted over all of them.
+fn runs_of(d: &mut Decoder<'_>) -> Result<Vec<(Run, u64)>, Error> {
     let mut left = limits::ENTRIES;
     let mut books: Vec<BookId> = Vec::new();
     list(d, limits::ENTRIES, |d| {
         let run = run(d, left)?;
-        left = left.saturating_sub(run.entries.len() as u64);
-        if !books.contains(&run.book) {
-            books.push(run.book);
+        left = left.saturating_sub(run.1);
+        if !books.contains(&run.0.book) {
+            books.push(run.0.book);
         }
         if books.len() as u64 > limits::BOOKS {
             wrong("more books than one parcel may hold")
@@ -177,16 +201,38 @@ fn runs_of(d: &mut Decoder<'_>) -> Result<Vec<Run>, Error> {
     })
 }
 
-fn run(d: &mut Decoder<'_>, left: u64) -> Result<Run, Error> {
+fn run(d: &mut Decoder<'_>, left: u64) -> Result<(Run, u64), Error> {
     tuple(d, 5)?;
     let (book, actor, seq) = (d.decode()?, d.decode()?, d.u64()?);
     let deps = list(d, limits::DEPS, dep)?;
-    let entries = list(d, left, run_entry)?;
-    let numbered = seq > 0 && seq.checked_add(entries.len() as u64).is_some();
-    if entries.is_empty() || !numbered {
+    let count = d.u64()?;
+    if count > left {
+        return wrong("more of something than one parcel may hold");
+    }
+    let numbered = seq > 0 && seq.checked_add(count).is_some();
+    if count == 0 || !numbered {
         return wrong("a run with no entries, or with numbers no entry can have");
     }
-    Ok(Run { book, actor, seq, deps, entries })
+    Ok((Run { book, actor, seq, deps, entries: Vec::new() }, count))
+}
+
+/// Gives each run its entries: there are as many payloads and signatures as the runs say, and not one more.
+fn fill(runs: Vec<(Run, u64)>, payloads: &[u8], signatures: &[u8]) -> Result<Vec<Run>, Error> {
+    let mut payloads = Decoder::new(payloads);
+    let (signatures, rest) = signatures.as_chunks::<64>();
+    let mut signatures = signatures.iter();
+    let mut filled = Vec::with_capacity(runs.len());
+    for (mut run, count) in runs {
+        for _ in 0..count {
+            let signature = *needed(signatures.next(), "an entry with no signature")?;
+            run.entries.push(run_entry(&mut payloads, signature)?);
+        }
+        filled.push(run);
+    }
+    if signatures.next().is_some() || !rest.is_empty() || payloads.position() != payloads.input().len() {
+        return wrong("more entries or signatures than the runs have");
+    }
+    Ok(filled)
 }
 
 fn dep(d: &mut Decoder<'_>) -> Result<Dep, Error> {
@@ -204,14 +250,26 @@ fn dep(d: &mut Decoder<'_>) -> Result<Dep, Error> {
     }
 }
 
-fn run_entry(d: &mut Decoder<'_>) -> Result<RunEntry, Error> {
-    tuple(d, 3)?;
-    let id = d.decode()?;
-    let payload = d.bytes()?;
+/// An entry that begins with its id, or one behind its id.
+fn run_entry(d: &mut Decoder<'_>, signature: [u8; 64]) -> Result<RunEntry, Error> {
+    if d.datatype()? == Type::Array {
+        tuple(d, 2)?;
+        let id = d.decode()?;
+        let payload = d.bytes()?;
+        if payload.len() > limits::PAYLOAD {
+            return wrong("a payload too long");
+        }
+        return Ok(RunEntry { id, payload: payload.to_vec(), signature });
+    }
+    let begin = d.position();
+    d.skip()?;
+    let payload = d.input().get(begin..d.position()).unwrap_or_default();
     if payload.len() > limits::PAYLOAD {
         return wrong("a payload too long");
     }
-    Ok(RunEntry { id, payload: payload.to_vec(), signature: fixed(d)? })
+    // Whether it is well formed within is the gate's to see.
+    let id = needed(id_within(payload), "an entry that does not begin with its id")?;
+    Ok(RunEntry { id, payload: payload.to_vec(), signature })
 }
 
 fn cursor(d: &mut Decoder<'_>) -> Result<Cursor, Error> {
@@ -222,11 +280,26 @@ fn cursor(d: &mut Decoder<'_>) -> Result<Cursor, Error> {
 fn book_heads(d: &mut Decoder<'_>) -> Result<BookHeads, Error> {
     tuple(d, 2)?;
     let book = d.decode()?;
-    let heads = list(d, limits::HEADS, |d| d.decode())?;
-    if heads.is_sorted_by(|a, b| a < b) {
-        Ok(BookHeads { book, heads })
+    let (mut heads, mut prefixes): (Vec<ChangeHash>, Vec<[u8; 8]>) = (Vec::new(), Vec::new());
+    list(d, limits::HEADS, |d| match d.bytes()? {
+        bytes if bytes.len() == 8 && heads.is_empty() => Ok(prefixes.extend(<[u8; 8]>::try_from(bytes).ok())),
+        bytes => match <[u8; 32]>::try_from(bytes) {
+            Ok(hash) => Ok(heads.push(ChangeHash(hash))),
+            Err(_) => wrong("a head named by neither 8 nor 32 bytes"),
+        },
+    })?;
+    if heads.is_sorted_by(|a, b| a < b) && prefixes.is_sorted_by(|a, b| a < b) {
+        Ok(BookHeads { book, heads, prefixes })
     } else {
         wrong("heads that do not ascend")
+    }
+}
+
+/// Beginnings of hashes, one after another, as many as may stand there.
+fn prefixes(bytes: &[u8], most: usize) -> Result<Vec<[u8; 8]>, Error> {
+    match bytes.as_chunks::<8>() {
+        (prefixes, []) if prefixes.len() <= most => Ok(prefixes.to_vec()),
+        _ => wrong("beginnings of hashes that are cut, or more than one parcel may hold"),
     }
 }
 
@@ -237,7 +310,13 @@ fn refusal(d: &mut Decoder<'_>) -> Result<Refusal, Error> {
 
 fn reconcile_of(d: &mut Decoder<'_>) -> Result<Reconcile, Error> {
     tuple(d, 3)?;
-    Ok(Reconcile { book: d.decode()?, level: d.u64()?, buckets: list(d, limits::BUCKETS, bucket)? })
+    let (book, level) = (d.decode()?, d.u64()?);
+    if d.datatype()? != Type::Bytes {
+        return Ok(Reconcile { book, level, buckets: list(d, limits::BUCKETS, bucket)? });
+    }
+    let numbers = prefixes(d.bytes()?, usize::try_from(limits::BUCKETS).unwrap_or(usize::MAX))?;
+    let named = |number| Bucket { part: u64::from_be_bytes(number), count: 1, digest: [0; 16] };
+    Ok(Reconcile { book, level, buckets: numbers.into_iter().map(named).collect() })
 }
 
 fn bucket(d: &mut Decoder<'_>) -> Result<Bucket, Error> {

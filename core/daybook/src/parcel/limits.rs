@@ -20,6 +20,8 @@ pub const DEPS: u64 = crate::gate::MOST_DEPS as u64;
 pub const PAYLOAD: usize = bounded::ENTRY.bytes;
 /// Heads of one book.
 pub const HEADS: u64 = 1_024;
+/// Heads told by their first 8 bytes alone.
+pub const HELD_HEADS: usize = 8_192;
 /// Digests of one book.
 pub const BUCKETS: u64 = 4_096;
 /// Bytes of a name or an address.

@@ -14,7 +14,8 @@ pub struct Parcel {
     pub link: Link,
     /// The sender's clock in milliseconds since 1970 UTC. It decides nothing.
     pub sender_ms: u64,
-    /// Which life of the hub it belongs to: `restore` begins a new one.
+    /// Which life of the hub it belongs to: `restore` begins a new one. Zeros: it does not say, and they do not
+    /// travel.
     pub epoch: [u8; 8],
     /// Entries, each after its predecessors, the fleet's book first.
     pub runs: Vec<Run>,
@@ -22,7 +23,10 @@ pub struct Parcel {
     pub cursors: Vec<Cursor>,
     /// The heads of books, on an answer's last page.
     pub heads: Vec<BookHeads>,
-    /// An answer: how many entries of each run of the request were admitted.
+    /// Heads of books by the first 8 bytes of each alone, every head of every such book: only where the receiver
+    /// holds them all, and so knows their books.
+    pub held_heads: Vec<[u8; 8]>,
+    /// An answer: how many entries of each run of the request were admitted. Nothing here and nothing refused: all.
     pub admitted: Vec<u64>,
     /// An answer: entries refused, or waiting for others.
     pub refused: Vec<Refusal>,
@@ -51,6 +55,7 @@ impl Parcel {
             runs: Vec::new(),
             cursors: Vec::new(),
             heads: Vec::new(),
+            held_heads: Vec::new(),
             admitted: Vec::new(),
             refused: Vec::new(),
             more: false,
@@ -73,8 +78,10 @@ impl Parcel {
 pub enum Link {
     /// A request: the hub's challenge, so that an old one cannot be sent again.
     Challenge([u8; 16]),
-    /// An answer: the digest of the request it answers ([`crate::parcel::Sealed::digest`]).
+    /// An answer in a file: the digest of the request it answers ([`crate::parcel::Sealed::digest`]).
     Request([u8; 32]),
+    /// An answer to whoever just asked: fleet and request stand in what is signed, and do not travel.
+    Asked,
     /// A file.
     File,
 }
@@ -132,8 +139,10 @@ pub struct Cursor {
 pub struct BookHeads {
     /// The book.
     pub book: BookId,
-    /// Strictly ascending.
+    /// Those that are named whole, strictly ascending.
     pub heads: Vec<ChangeHash>,
+    /// Those that are named by their first 8 bytes, strictly ascending: the receiver finds the rest or has it not.
+    pub prefixes: Vec<[u8; 8]>,
 }
 
 /// An entry that was not admitted.

@@ -14,7 +14,7 @@ pub use message::{
     RunEntry,
 };
 pub use run::{Known, Unpacked, pack, unpack};
-pub use seal::{OpenError, Opened, SealError, Sealed, Standing, open, seal};
+pub use seal::{OpenError, Opened, SealError, Sealed, Standing, open, open_answer, seal, seal_answer};
 
 #[cfg(test)]
 mod tests;

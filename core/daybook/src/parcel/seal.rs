@@ -1,7 +1,8 @@
 //! A parcel sealed and opened: signed by its sender, then compressed.
 //!
 //! COSE_Sign1 (RFC 9052), untagged, protected header `{1: -8, 4: key id}`, empty unprotected header;
-//! external data the text `sumpbook parcel 1`; then one zstd frame (RFC 8878). The envelope has this one
+//! external data the text `sumpbook parcel 1`; then one zstd frame (RFC 8878). An answer to what was asked just now
+//! has the protected header `{1: -8}` and the external data `sumpbook answer 1`, fleet, request. The envelope has this one
 //! form and is compared with it, not interpreted.
 
 use std::io::Read;
@@ -9,9 +10,9 @@ use std::io::Read;
 use coset::{CborSerializable, CoseSign1, CoseSign1Builder, HeaderBuilder, iana};
 use minicbor::Decoder;
 use sha2::{Digest, Sha256};
-use sumpbook_trade::{Entry, Fact};
+use sumpbook_trade::{Entry, Fact, FleetId};
 
-use super::decode::{DecodeError, decode};
+use super::decode::{DecodeError, decode, decode_answer};
 use super::limits;
 use super::message::Parcel;
 use crate::book::BookId;
@@ -20,6 +21,10 @@ use crate::gate::{DeviceKey, KeyId, PublicKey};
 
 /// External data of a parcel's signature. An entry's begins with another byte, so neither is the other.
 pub const CONTEXT: &[u8] = b"sumpbook parcel 1";
+
+/// External data of the signature of an answer to what was asked just now: behind this text stand the fleet and the
+/// request's digest.
+pub const ANSWER_CONTEXT: &[u8] = b"sumpbook answer 1";
 
 /// A day's parcel is made as small as zstd makes it; that takes a phone a few milliseconds.
 const SMALL_LEVEL: i32 = 19;
@@ -58,8 +63,26 @@ pub enum SealError {
 pub fn seal(parcel: &Parcel, key: &DeviceKey) -> Result<Sealed, SealError> {
     let payload = minicbor::to_vec(parcel).map_err(|e| SealError::Write(e.to_string()))?;
     decode(&payload)?;
-    let unsigned = envelope(key.id(), payload);
-    let signature = key.sign(&unsigned.tbs_data(CONTEXT));
+    close(envelope(Some(key.id()), payload), CONTEXT, key)
+}
+
+/// Signs an answer to what was asked just now ([`Link::Asked`](super::Link::Asked)): whoever asked knows the fleet,
+/// the request and whose answer it waits for, so none of them travels.
+///
+/// # Errors
+/// When the result would be refused by [`open_answer`].
+pub fn seal_answer(parcel: &Parcel, request: [u8; 32], key: &DeviceKey) -> Result<Sealed, SealError> {
+    let payload = minicbor::to_vec(parcel).map_err(|e| SealError::Write(e.to_string()))?;
+    decode_answer(&payload, parcel.fleet)?;
+    close(envelope(None, payload), &answer_context(parcel.fleet, request), key)
+}
+
+fn answer_context(fleet: FleetId, request: [u8; 32]) -> Vec<u8> {
+    [ANSWER_CONTEXT, &fleet.bytes(), &request].concat()
+}
+
+fn close(unsigned: CoseSign1, context: &[u8], key: &DeviceKey) -> Result<Sealed, SealError> {
+    let signature = key.sign(&unsigned.tbs_data(context));
     let signed = CoseSign1 { signature: signature.to_vec(), ..unsigned };
     let bytes = signed.to_vec().map_err(|e| SealError::Write(e.to_string()))?;
     if bytes.len() > limits::INFLATED {
@@ -79,9 +102,13 @@ fn compress(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
     compressor.compress(bytes)
 }
 
-fn envelope(signer: KeyId, payload: Vec<u8>) -> CoseSign1 {
-    let protected = HeaderBuilder::new().algorithm(iana::Algorithm::EdDSA).key_id(signer.0.to_vec()).build();
-    CoseSign1Builder::new().protected(protected).payload(payload).build()
+fn envelope(signer: Option<KeyId>, payload: Vec<u8>) -> CoseSign1 {
+    let protected = HeaderBuilder::new().algorithm(iana::Algorithm::EdDSA);
+    let protected = match signer {
+        Some(signer) => protected.key_id(signer.0.to_vec()),
+        None => protected,
+    };
+    CoseSign1Builder::new().protected(protected.build()).payload(payload).build()
 }
 
 /// How the signer's key was found.
@@ -151,7 +178,8 @@ pub fn open(wire: &[u8], known: impl Fn(KeyId) -> Option<PublicKey>) -> Result<O
     let bytes = inflate(wire)?;
     bounded::check(&bytes, bounded::PARCEL)?;
     let (signer, payload, signature) = parts(&bytes).ok_or(OpenError::Envelope)?;
-    let message = envelope(signer, payload.to_vec()).tbs_data(CONTEXT);
+    let signer = signer.ok_or(OpenError::Envelope)?;
+    let message = envelope(Some(signer), payload.to_vec()).tbs_data(CONTEXT);
     let digest = Sha256::digest(&bytes).into();
     if let Some(key) = known(signer).filter(|key| key.id() == signer) {
         if !key.signed(&message, &signature) {
@@ -165,6 +193,26 @@ pub fn open(wire: &[u8], known: impl Fn(KeyId) -> Option<PublicKey>) -> Result<O
         return Err(OpenError::Signature(signer));
     }
     Ok(Opened { parcel, signer: key, standing, digest })
+}
+
+/// Opens the answer to a request of this digest, which the shop of this fleet must have signed.
+///
+/// # Errors
+/// As [`open`]; an answer to anything else, or anybody else's, is one whose signature does not hold.
+pub fn open_answer(
+    wire: &[u8],
+    shop: &PublicKey,
+    fleet: FleetId,
+    request: [u8; 32],
+) -> Result<Parcel, OpenError> {
+    let bytes = inflate(wire)?;
+    bounded::check(&bytes, bounded::PARCEL)?;
+    let (signer, payload, signature) = parts(&bytes).ok_or(OpenError::Envelope)?;
+    let message = envelope(signer, payload.to_vec()).tbs_data(&answer_context(fleet, request));
+    if signer.is_some() || !shop.signed(&message, &signature) {
+        return Err(OpenError::Signature(shop.id()));
+    }
+    Ok(decode_answer(payload, fleet)?)
 }
 
 fn carried(parcel: &Parcel, signer: KeyId) -> Option<(PublicKey, Standing)> {
@@ -199,13 +247,14 @@ fn inflate(wire: &[u8]) -> Result<Vec<u8>, OpenError> {
 }
 
 /// Signer, payload and signature of an envelope that is byte for byte the one form.
-fn parts(bytes: &[u8]) -> Option<(KeyId, &[u8], [u8; 64])> {
+fn parts(bytes: &[u8]) -> Option<(Option<KeyId>, &[u8], [u8; 64])> {
     let mut d = Decoder::new(bytes);
     if d.array().ok()? != Some(4) {
         return None;
     }
     let signer = match d.bytes().ok()? {
-        [0xa2, 0x01, 0x27, 0x04, 0x48, id @ ..] => KeyId(id.try_into().ok()?),
+        [0xa1, 0x01, 0x27] => None,
+        [0xa2, 0x01, 0x27, 0x04, 0x48, id @ ..] => Some(KeyId(id.try_into().ok()?)),
         _ => return None,
     };
     if d.map().ok()? != Some(0) {

@@ -23,14 +23,24 @@ impl Ledger {
     /// # Errors
     /// As any write. A folder that cannot be written is still read: see [`Ledger::unit_state`].
     pub fn settle(&mut self) -> Result<(), LedgerError> {
-        let result = self.settle_stale();
+        self.settle_some(usize::MAX).map(|_| ())
+    }
+
+    /// Folds so many of them at most. Returns whether none is left.
+    ///
+    /// # Errors
+    /// As [`Ledger::settle`].
+    pub fn settle_some(&mut self, most: usize) -> Result<bool, LedgerError> {
+        let result = self.settle_stale(most);
         self.noted(result)
     }
 
-    fn settle_stale(&mut self) -> Result<(), LedgerError> {
+    fn settle_stale(&mut self, most: usize) -> Result<bool, LedgerError> {
         self.keep_fleet()?;
         let mut folded = Vec::new();
-        for truck in self.store().truth().stale_units()? {
+        let stale = self.store().truth().stale_units()?;
+        let all = stale.len() <= most;
+        for truck in stale.into_iter().take(most) {
             let state = self.fold_unit(truck, i64::MAX)?;
             let body = folded::to_bytes(&state)?;
             let locks = self.lock_rows(&state)?;
@@ -39,7 +49,7 @@ impl Ledger {
         if !folded.is_empty() {
             self.store_mut().keep_units(&folded)?;
         }
-        Ok(())
+        Ok(all)
     }
 
     /// The state of a unit: the kept one when it is fresh, else folded now.

@@ -278,7 +278,7 @@ impl Truth<'_> {
 }
 
 /// Writes or replaces the projection of one entry.
-pub(super) fn put(tx: &Transaction<'_>, fact: &FactRow) -> Result<(), StoreError> {
+pub(super) fn put(tx: &Transaction<'_>, fact: &FactRow, new: bool) -> Result<(), StoreError> {
     let unit = match fact.truck {
         Some(truck) => Some(super::units::no_of(tx, truck)?),
         None => None,
@@ -301,7 +301,7 @@ pub(super) fn put(tx: &Transaction<'_>, fact: &FactRow) -> Result<(), StoreError
     if fact.judged.is_aside() {
         tx.prepare_cached("INSERT OR REPLACE INTO aside (entry, unit, why) VALUES (?1, ?2, ?3)")?
             .execute((fact.n, unit, fact.judged.number()))?;
-    } else {
+    } else if !new {
         tx.prepare_cached("DELETE FROM aside WHERE entry = ?1")?.execute([fact.n])?;
     }
     if let Some(unit) = unit {

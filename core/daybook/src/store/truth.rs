@@ -165,6 +165,25 @@ impl Truth<'_> {
         })
     }
 
+    /// The change of any book whose hash begins so, with its book; none when there is none, or more than one.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn by_prefix_anywhere(&self, prefix: [u8; 8]) -> Result<Option<(BookId, ChangeHash)>, StoreError> {
+        let mut end = prefix.to_vec();
+        end.extend([0xff; 25]);
+        let mut query = self.0.prepare_cached(
+            "SELECT b.truck, b.year, e.hash FROM entry e JOIN book b ON b.no = e.book
+             WHERE e.hash >= ?1 AND e.hash < ?2 LIMIT 2",
+        )?;
+        let rows = query.query_map((prefix, end), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+        let found: Vec<(Option<[u8; 16]>, Option<u16>, [u8; 32])> = rows.collect::<Result<_, _>>()?;
+        match found.as_slice() {
+            [(truck, year, hash)] => Ok(Some((book_of(*truck, *year)?, ChangeHash(*hash)))),
+            _ => Ok(None),
+        }
+    }
+
     /// The highest number given; 0 in an empty book.
     ///
     /// # Errors

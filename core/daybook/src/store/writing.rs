@@ -62,12 +62,12 @@ impl Writing<'_> {
         truth::reset_heads(&self.0, book)
     }
 
-    /// Writes the projection of one entry.
+    /// Writes the projection of one entry; `new` when it has none yet.
     ///
     /// # Errors
     /// As any write.
-    pub fn put_fact(&self, fact: &FactRow) -> Result<(), StoreError> {
-        facts::put(&self.0, fact)
+    pub fn put_fact(&self, fact: &FactRow, new: bool) -> Result<(), StoreError> {
+        facts::put(&self.0, fact, new)
     }
 
     /// Notes which photos an entry names.

@@ -26,6 +26,10 @@ const MOST_WAITING: usize = 1_024;
 const AT_ONCE: usize = 32;
 /// So long nothing came: time to fold what was written, so that pages read it folded.
 const QUIET: Duration = Duration::from_millis(50);
+/// Units folded in one go: whoever comes meanwhile waits no longer than for these.
+const FOLDED_AT_ONCE: usize = 16;
+/// When it is never quiet, units are folded after so many commits all the same.
+const BUSY: u32 = 8;
 
 /// The answer to a parcel, or why there is none.
 pub(super) type Response = Result<Answered, Declined>;
@@ -113,17 +117,17 @@ struct Desk {
 }
 
 fn run(mut desk: Desk, jobs: &Receiver<Job>) {
-    let mut folded = false;
-    let mut next = None;
+    let mut pause = QUIET;
+    let (mut next, mut commits) = (None, 0_u32);
     loop {
         let job = match next.take() {
             Some(job) => Ok(job),
-            None => jobs.recv_timeout(if folded { Duration::from_secs(3_600) } else { QUIET }),
+            None => jobs.recv_timeout(pause),
         };
         match job {
             Ok(Job::Work(work)) => {
                 work(&mut desk.shop);
-                folded = false;
+                pause = QUIET;
             }
             Ok(Job::Parcel(first)) => {
                 let mut waiting = vec![*first];
@@ -138,22 +142,31 @@ fn run(mut desk: Desk, jobs: &Receiver<Job>) {
                     }
                 }
                 desk.answer(waiting);
-                folded = false;
-            }
-            Err(RecvTimeoutError::Timeout) if !folded => {
-                // Pages fold by themselves what this could not: slower, and never wrong.
-                if let Err(error) = desk.shop.ledger.settle() {
-                    tracing::warn!(%error, "states were not folded");
+                commits = commits.wrapping_add(1);
+                if commits.is_multiple_of(BUSY) {
+                    desk.fold();
                 }
-                folded = true;
+                pause = QUIET;
             }
-            Err(RecvTimeoutError::Timeout) => {}
+            // As long as there is more to fold only work that waits is put before it.
+            Err(RecvTimeoutError::Timeout) => {
+                pause = if desk.fold() { Duration::from_secs(3_600) } else { Duration::ZERO };
+            }
             Err(RecvTimeoutError::Disconnected) => return,
         }
     }
 }
 
 impl Desk {
+    /// Folds a few of the units that were touched. Returns whether none is left for now.
+    fn fold(&mut self) -> bool {
+        self.shop.ledger.settle_some(FOLDED_AT_ONCE).unwrap_or_else(|error| {
+            // Pages fold by themselves what this could not: slower, and never wrong.
+            tracing::warn!(%error, "states were not folded");
+            true
+        })
+    }
+
     /// Answers them under one commit.
     fn answer(&mut self, mut waiting: Vec<Waiting>) {
         let now = self.clock.now();

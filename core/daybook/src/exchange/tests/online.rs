@@ -8,7 +8,7 @@ use crate::exchange::{
     respond, standing_of, take_answer,
 };
 use crate::judgement::Judged;
-use crate::parcel::{FileReader, OpenError, Sealed, open, seal};
+use crate::parcel::{FileReader, OpenError, Sealed, open, open_answer, seal, seal_answer};
 
 pub(super) const CHALLENGE: [u8; 16] = [7; 16];
 
@@ -245,8 +245,10 @@ fn an_answer_that_is_not_the_shop_s_or_not_to_this_changes_nothing() {
     }
     let own = DeviceKey::from_secret(&[66; 32]);
     let shops_own = shop.ledger.root().shop;
-    let said = open(&answered.bytes, |_| Some(shops_own)).unwrap().parcel;
-    assert!(take(&mut phone, asked.digest, &seal(&said, &own).unwrap().wire).is_err());
+    let fleet = shop.ledger.root().fleet;
+    let said = open_answer(&answered.bytes, &shops_own, fleet, asked.digest).unwrap();
+    let forged = seal_answer(&said, asked.digest, &own).unwrap().wire;
+    assert!(matches!(take(&mut phone, asked.digest, &forged), Err(ExchangeError::NotTheAnswer(_))));
     assert_eq!(counts(phone.book.ledger()).unwrap().on_this_phone, 1);
     assert!(take(&mut phone, asked.digest, &answered.bytes).unwrap().taken.receipt);
     assert_eq!(counts(phone.book.ledger()).unwrap().on_this_phone, 0);

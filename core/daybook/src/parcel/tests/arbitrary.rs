@@ -33,11 +33,19 @@ fn dep() -> impl Strategy<Value = Dep> {
     ]
 }
 
+/// A payload that begins with its id, with another one, or with none.
+fn payload(id: [u8; 16], sort: u8, bytes: Vec<u8>) -> Vec<u8> {
+    let first = if sort == 0 { id } else { [sort; 16] };
+    let mut e = minicbor::Encoder::new(Vec::new());
+    e.map(2).unwrap().u8(0).unwrap().bytes(&first).unwrap().u8(1).unwrap().bytes(&bytes).unwrap();
+    if sort < 2 { e.into_writer() } else { bytes }
+}
+
 fn run() -> impl Strategy<Value = Run> {
-    let entry = (any::<[u8; 16]>(), vec(any::<u8>(), 0..300), vec(any::<u8>(), 64)).prop_map(
-        |(id, payload, signature)| RunEntry {
+    let entry = (any::<[u8; 16]>(), 0u8..3, vec(any::<u8>(), 0..300), vec(any::<u8>(), 64)).prop_map(
+        |(id, sort, bytes, signature)| RunEntry {
             id: EntryId::from_bytes(id),
-            payload,
+            payload: payload(id, sort, bytes),
             signature: signature.try_into().unwrap(),
         },
     );
@@ -55,7 +63,10 @@ fn link() -> impl Strategy<Value = Link> {
 
 fn reconcile() -> impl Strategy<Value = Reconcile> {
     let bucket = (any::<u64>(), any::<u64>(), any::<[u8; 16]>());
-    let bucket = bucket.prop_map(|(part, count, digest)| Bucket { part, count, digest });
+    let bucket = prop_oneof![
+        bucket.prop_map(|(part, count, digest)| Bucket { part, count, digest }),
+        any::<u64>().prop_map(|part| Bucket { part, count: 1, digest: [0; 16] }),
+    ];
     (book(), any::<u64>(), vec(bucket, 0..20)).prop_map(|(book, level, buckets)| Reconcile {
         book,
         level,
@@ -81,20 +92,25 @@ fn enrolment() -> impl Strategy<Value = EnrolmentRequest> {
 pub(super) fn parcel() -> impl Strategy<Value = Parcel> {
     let cursor = (option::of(book()), any::<u64>(), any::<[u8; 8]>());
     let cursor = cursor.prop_map(|(book, n, tag)| Cursor { book, n, tag });
-    let heads = (book(), btree_set(any::<[u8; 32]>(), 0..5))
-        .prop_map(|(book, heads)| BookHeads { book, heads: heads.into_iter().map(ChangeHash).collect() });
+    let heads = (book(), btree_set(any::<[u8; 32]>(), 0..5), btree_set(any::<[u8; 8]>(), 0..5));
+    let heads = heads.prop_map(|(book, heads, prefixes)| BookHeads {
+        book,
+        heads: heads.into_iter().map(ChangeHash).collect(),
+        prefixes: prefixes.into_iter().collect(),
+    });
     let refusal = (any::<[u8; 16]>(), any::<u64>(), option::of(any::<[u8; 8]>()));
     let refusal =
         refusal.prop_map(|(id, code, missing)| Refusal { id: EntryId::from_bytes(id), code, missing });
     let first = (link(), any::<u64>(), any::<[u8; 8]>(), vec(run(), 0..6), vec(cursor, 0..4));
     let second = (vec(heads, 0..4), vec(any::<u64>(), 0..6), vec(refusal, 0..4), any::<bool>());
     let third = (option::of(any::<[u8; 32]>()), vec(reconcile(), 0..3));
-    let fourth = (option::of(invitation()), option::of(enrolment()), option::of(any::<u64>()));
+    let held_heads = vec(any::<[u8; 8]>(), 0..5);
+    let fourth = (option::of(invitation()), option::of(enrolment()), option::of(any::<u64>()), held_heads);
     (first, second, third, fourth).prop_map(|(first, second, third, fourth)| {
         let (link, sender_ms, epoch, runs, cursors) = first;
         let (heads, admitted, refused, more) = second;
         let (token, reconcile) = third;
-        let (invitation, enrolment, file_entries) = fourth;
+        let (invitation, enrolment, file_entries, held_heads) = fourth;
         Parcel {
             runs,
             cursors,
@@ -107,6 +123,7 @@ pub(super) fn parcel() -> impl Strategy<Value = Parcel> {
             invitation,
             enrolment,
             file_entries,
+            held_heads,
             ..Parcel::new(fleet(), link, sender_ms, epoch)
         }
     })

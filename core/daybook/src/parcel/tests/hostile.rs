@@ -121,6 +121,31 @@ fn each_limit_stands_at_its_number() {
 }
 
 #[test]
+fn runs_have_as_many_entries_and_signatures_as_they_say() {
+    let good = Parcel { runs: vec![run(truck(1), 2, 3)], ..empty() };
+    let bytes = minicbor::to_vec(&good).unwrap();
+    assert_eq!(decode(&bytes).unwrap(), good);
+    // Signatures stand last: 19, bstr of 128.
+    let (before, signatures) = bytes.split_at(bytes.len() - 131);
+    assert_eq!(signatures[..3], [0x13, 0x58, 128]);
+    let with = |signatures: &[u8]| {
+        let length = u8::try_from(signatures.len()).unwrap();
+        decode(&[before, &[0x13, 0x58, length], signatures].concat())
+    };
+    assert!(with(&[6; 128]).is_ok());
+    for wrong in [64, 127, 129, 192] {
+        assert!(matches!(with(&vec![6; wrong]), Err(DecodeError::Shape(_))), "{wrong}");
+    }
+    // One entry more and one less than the run has: the count is the last of the run.
+    let at = bytes.windows(3).position(|w| w == [0x01, 0x80, 0x02]).unwrap() + 2;
+    for wrong in [1, 3] {
+        let mut other = bytes.clone();
+        other[at] = wrong;
+        assert!(matches!(decode(&other), Err(DecodeError::Shape(_))), "{wrong}");
+    }
+}
+
+#[test]
 fn keys_ascend_and_new_ones_are_passed_over() {
     let good = minicbor::to_vec(empty()).unwrap();
     let mut newer = good.clone();
@@ -136,7 +161,10 @@ fn keys_ascend_and_new_ones_are_passed_over() {
     assert!(decode(&other_version).is_err());
     let mut without_epoch = good[..good.len() - 10].to_vec();
     without_epoch[0] = 0xa4;
-    assert!(decode(&without_epoch).is_err());
+    assert_eq!(decode(&without_epoch).unwrap(), Parcel { epoch: [0; 8], ..empty() });
+    let mut without_time = without_epoch[..without_epoch.len() - 10].to_vec();
+    without_time[0] = 0xa3;
+    assert!(decode(&without_time).is_err());
 }
 
 proptest! {

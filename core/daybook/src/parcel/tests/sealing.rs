@@ -35,6 +35,23 @@ proptest! {
 }
 
 #[test]
+fn an_answer_is_opened_by_whoever_asked_and_nobody_else() {
+    let answer = Parcel { link: Link::Asked, held_heads: vec![[3; 8]], ..empty() };
+    let wire = seal_answer(&answer, [5; 32], &key()).unwrap().wire;
+    let shop = key().public();
+    assert_eq!(open_answer(&wire, &shop, fleet(), [5; 32]).unwrap(), answer);
+    let signature = |opened| matches!(opened, Err(OpenError::Signature(_)));
+    assert!(signature(open_answer(&wire, &shop, fleet(), [6; 32])));
+    assert!(signature(open_answer(&wire, &shop, sumpbook_trade::FleetId::from_bytes([2; 16]), [5; 32])));
+    assert!(signature(open_answer(&wire, &DeviceKey::from_secret(&[8; 32]).public(), fleet(), [5; 32])));
+    assert!(matches!(open(&wire, knows), Err(OpenError::Envelope)));
+    // What is signed for everybody is no answer, and an answer is not sealed for everybody.
+    assert!(signature(open_answer(&seal(&empty(), &key()).unwrap().wire, &shop, fleet(), [5; 32])));
+    assert!(matches!(seal(&answer, &key()), Err(SealError::Unreadable(_))));
+    assert!(matches!(seal_answer(&empty(), [5; 32], &key()), Err(SealError::Unreadable(_))));
+}
+
+#[test]
 fn an_empty_parcel_is_as_written_down() {
     let mut by_hand = vec![0xa5, 0x01, 0x01, 0x02, 0x50];
     by_hand.extend([1; 16]);
@@ -83,7 +100,10 @@ fn a_lookup_that_gives_another_key_opens_nothing() {
 #[test]
 fn what_its_reader_would_refuse_is_not_sealed() {
     let heads = vec![crate::gate::ChangeHash([2; 32]), crate::gate::ChangeHash([1; 32])];
-    let unordered = Parcel { heads: vec![BookHeads { book: crate::book::BookId::Fleet, heads }], ..empty() };
+    let unordered = Parcel {
+        heads: vec![BookHeads { book: crate::book::BookId::Fleet, heads, prefixes: vec![] }],
+        ..empty()
+    };
     assert!(matches!(seal(&unordered, &key()), Err(SealError::Unreadable(_))));
     let counts = Parcel { admitted: vec![1; 2_001], ..empty() };
     assert!(matches!(seal(&counts, &key()), Err(SealError::Unreadable(_))));
