@@ -281,12 +281,16 @@ fn book_heads(d: &mut Decoder<'_>) -> Result<BookHeads, Error> {
     tuple(d, 2)?;
     let book = d.decode()?;
     let (mut heads, mut prefixes): (Vec<ChangeHash>, Vec<[u8; 8]>) = (Vec::new(), Vec::new());
-    list(d, limits::HEADS, |d| match d.bytes()? {
-        bytes if bytes.len() == 8 && heads.is_empty() => Ok(prefixes.extend(<[u8; 8]>::try_from(bytes).ok())),
-        bytes => match <[u8; 32]>::try_from(bytes) {
-            Ok(hash) => Ok(heads.push(ChangeHash(hash))),
-            Err(_) => wrong("a head named by neither 8 nor 32 bytes"),
-        },
+    list(d, limits::HEADS, |d| {
+        let bytes = d.bytes()?;
+        if let (Ok(prefix), true) = (bytes.try_into(), heads.is_empty()) {
+            prefixes.push(prefix);
+        } else if let Ok(hash) = bytes.try_into() {
+            heads.push(ChangeHash(hash));
+        } else {
+            return wrong("a head named by neither 8 nor 32 bytes");
+        }
+        Ok(())
     })?;
     if heads.is_sorted_by(|a, b| a < b) && prefixes.is_sorted_by(|a, b| a < b) {
         Ok(BookHeads { book, heads, prefixes })

@@ -42,5 +42,5 @@ pub use stop::{FigureAsk, LineAnswer, LineRow, StopQuery, StopScreen, Together, 
 pub use today::{TodayQuery, TodayRow, TodayScreen, today};
 pub use top_up::{TopUpScreen, top_up};
 pub use unit::{OtherMeterRow, UnitQuery, UnitScreen, Unlike, unit};
-pub use walk::StopMark;
+pub use walk::{StopMark, walk_of};
 pub use where_it_is::{Aside, PhotoRow, Place, WhereDay, WhereQuery, WhereRow, WhereScreen, where_it_is};

@@ -35,6 +35,22 @@ pub(super) struct OtherAnswer {
     pub(super) at: Stamp,
 }
 
+/// The stops of a draft's walk as they are planned, and the lines that somebody else answered in it: what answering
+/// together and signing ask for.
+///
+/// # Errors
+/// As reading the store.
+pub fn walk_of(
+    ledger: &Ledger,
+    template: &Template,
+    draft: &PreTripDraft,
+    now: Stamp,
+) -> Result<(Vec<PlannedStop>, Elsewhere), LedgerError> {
+    let walk = Walk::of(ledger, template, draft, now)?;
+    let elsewhere = walk.elsewhere();
+    Ok((walk.stops, elsewhere))
+}
+
 /// A draft's walk.
 pub(super) struct Walk {
     pub(super) stops: Vec<PlannedStop>,

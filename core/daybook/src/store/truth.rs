@@ -176,12 +176,10 @@ impl Truth<'_> {
             "SELECT b.truck, b.year, e.hash FROM entry e JOIN book b ON b.no = e.book
              WHERE e.hash >= ?1 AND e.hash < ?2 LIMIT 2",
         )?;
-        let rows = query.query_map((prefix, end), |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
-        let found: Vec<(Option<[u8; 16]>, Option<u16>, [u8; 32])> = rows.collect::<Result<_, _>>()?;
-        match found.as_slice() {
-            [(truck, year, hash)] => Ok(Some((book_of(*truck, *year)?, ChangeHash(*hash)))),
-            _ => Ok(None),
-        }
+        let mut rows = query.query((prefix, end))?;
+        let Some(row) = rows.next()? else { return Ok(None) };
+        let found = (book_of(row.get(0)?, row.get(1)?)?, ChangeHash(row.get(2)?));
+        Ok(if rows.next()?.is_some() { None } else { Some(found) })
     }
 
     /// The highest number given; 0 in an empty book.

@@ -1,0 +1,158 @@
+//! Recording what has no draft: one tap, one entry.
+
+use sumpbook_daybook::judgement::is_shop_only;
+use sumpbook_daybook::line::{Line, Writer};
+use sumpbook_daybook::phone::Parts;
+use sumpbook_trade::record::{
+    Acknowledgement, Digest, DisplayNote, Glass, HourReading, How, LevelCheck, Meter, NoteKind, OilLook,
+    Source, StopWait, Warmth,
+};
+use sumpbook_trade::{EntryId, Fact, Fluid, PersonId, Tenths, TruckId};
+
+use crate::checklist::template;
+use crate::drafts::fresh;
+use crate::error::PhoneError;
+use crate::listener::ChangeSet;
+use crate::phone::Phone;
+
+/// What every entry says beside what it records.
+#[derive(Clone, Debug, PartialEq, uniffi::Record)]
+pub struct Said {
+    /// The unit.
+    pub unit: TruckId,
+    /// Who says it.
+    pub person: PersonId,
+    /// The entry's own id, kept by the shell before the call, so that trying again records nothing twice.
+    #[uniffi(default)]
+    pub id: Option<EntryId>,
+    /// The trainer, while the person is learning.
+    #[uniffi(default)]
+    pub trainer: Option<PersonId>,
+    /// The person's own PIN was given.
+    #[uniffi(default)]
+    pub pin_given: bool,
+    /// Compressor hours as read for this entry.
+    #[uniffi(default)]
+    pub hours: Option<Tenths>,
+    /// Words added.
+    #[uniffi(default)]
+    pub note: Option<String>,
+}
+
+/// What the display shows.
+#[derive(Clone, Debug, PartialEq, uniffi::Record)]
+pub struct ShownNote {
+    /// What kind.
+    pub what: NoteKind,
+    /// As it stands there.
+    pub as_shown: String,
+    /// The unit stopped by itself.
+    #[uniffi(default)]
+    pub stopped_by_itself: Option<bool>,
+    /// It is gone again: the note it ends.
+    #[uniffi(default)]
+    pub gone_again: Option<EntryId>,
+    /// A photo of the display.
+    #[uniffi(default)]
+    pub photo: Option<Digest>,
+}
+
+#[uniffi::export]
+impl Phone {
+    /// A fresh id, for an entry that may have to be tried again.
+    ///
+    /// # Errors
+    /// `Unexpected` when the system has no randomness.
+    pub fn new_id(&self) -> Result<EntryId, PhoneError> {
+        fresh(self.clock.now())
+    }
+
+    /// Writes down what the display shows.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn keep_note(&self, said: Said, shown: ShownNote) -> Result<EntryId, PhoneError> {
+        let ShownNote { what, as_shown, stopped_by_itself, gone_again, photo } = shown;
+        self.record(said, DisplayNote { what, as_shown, stopped_by_itself, gone_again, photo }.into())
+    }
+
+    /// Answers a display note: the shop was told, or it was only seen.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn acknowledge(&self, said: Said, note: EntryId, told_shop: bool) -> Result<EntryId, PhoneError> {
+        self.record(said, Acknowledgement { note, told_shop }.into())
+    }
+
+    /// Keeps the level of the compressor's glass.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn keep_level(
+        &self,
+        said: Said,
+        glass: Glass,
+        warmth: Option<Warmth>,
+        stopped: Option<StopWait>,
+        look: Option<OilLook>,
+        photo: Option<Digest>,
+    ) -> Result<EntryId, PhoneError> {
+        let fluid = Fluid::CompressorOil;
+        self.record(said, LevelCheck { fluid, glass, warmth, stopped, look, photo }.into())
+    }
+
+    /// Gives a meter's figure; `kept_when_asked` when the screen asked about it and the person kept it.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn give_hours(
+        &self,
+        said: Said,
+        meter: Meter,
+        figure: Tenths,
+        kept_when_asked: bool,
+    ) -> Result<EntryId, PhoneError> {
+        self.record(said, HourReading { meter, figure, how: How::Asked, kept_when_asked }.into())
+    }
+
+    /// Records any entry a phone may write, as one line of JSON: door number and names instead of ids.
+    ///
+    /// # Errors
+    /// `Entry` when it does not read, or only the shop writes its kind; as any write.
+    pub fn record_line(&self, json: String) -> Result<EntryId, PhoneError> {
+        let line = Line::read(&json)?;
+        if is_shop_only(line.fact.kind()) {
+            let reason =
+                "only the shop writes this kind: it would be set aside there. Tell the shop instead.";
+            return Err(PhoneError::Entry { reason: reason.to_owned() });
+        }
+        self.change(ChangeSet::RECORDED, |book, now| {
+            let writer = Writer { now, clock_off_ms: book.clock_off_ms()?, id: fresh(now)? };
+            let entry = line.resolve(book.ledger().fleet(), template()?, &writer)?;
+            let id = entry.id;
+            book.ledger_mut().record_signed(vec![entry], now.unix_ms())?;
+            Ok(id)
+        })
+    }
+}
+
+impl Phone {
+    fn record(&self, said: Said, fact: Fact) -> Result<EntryId, PhoneError> {
+        self.change(ChangeSet::RECORDED, |book, now| {
+            let parts = Parts {
+                id: said.id,
+                unit: Some(said.unit),
+                set: None,
+                at: None,
+                person: Some(said.person),
+                trainer: said.trainer,
+                pin_given: said.pin_given,
+                hours: said.hours,
+                note: said.note,
+                source: Source::Phone,
+                fact,
+            };
+            Ok(book.record(parts, now)?)
+        })
+    }
+}

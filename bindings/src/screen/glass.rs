@@ -1,0 +1,82 @@
+//! The sight glass (P9).
+
+use sumpbook_daybook::screen::{self, GlassQuery, GlassScreen, LevelNow, Main, OilLine, StopNow, Wait};
+use sumpbook_trade::checklist::Severity;
+use sumpbook_trade::record::{Glass, StopWait};
+use sumpbook_trade::{Stamp, TruckId};
+
+use crate::checklist::template;
+use crate::error::PhoneError;
+use crate::phone::Phone;
+use crate::values::GlassBand;
+
+/// The glass.
+#[uniffi::remote(Record)]
+pub struct GlassScreen {
+    /// The unit's door number.
+    pub door: String,
+    /// What belongs in it, and the level last read.
+    pub oil: OilLine,
+    /// The middle band in percent, both ends in it.
+    pub middle: GlassBand,
+    /// Whether it runs.
+    pub stop: StopNow,
+    /// How long it had stood.
+    pub wait: Wait,
+    /// The level as given.
+    pub given: Option<Glass>,
+    /// The level against the middle.
+    pub level: LevelNow,
+    /// The checklist's word for this level, when it is a finding of its own.
+    pub word: Option<String>,
+    /// What that locks.
+    pub locks: Option<Severity>,
+    /// It rose since it was last read and nothing was poured: ask.
+    pub rose_without_a_pour: bool,
+    /// The main button.
+    pub main: Main,
+}
+
+/// Whether the compressor runs, by what was recorded.
+#[uniffi::remote(Enum)]
+pub enum StopNow {
+    /// Stopped at this moment.
+    Stopped(Stamp),
+    /// Started then, and no stop is recorded.
+    Running(Stamp),
+    /// Neither a start nor a stop is on this phone.
+    Unknown,
+}
+
+/// How long it had stood.
+#[uniffi::remote(Enum)]
+pub enum Wait {
+    /// Long enough: what goes into the record.
+    Enough(StopWait),
+    /// Too short: the clock runs. Read anyway it is kept, out of balances.
+    TooShort {
+        /// Seconds left.
+        left_s: i64,
+        /// What goes into the record when read all the same.
+        record: StopWait,
+    },
+    /// Nobody knows: ask.
+    Ask,
+}
+
+#[uniffi::export]
+impl Phone {
+    /// The glass of a unit: the level as dragged so far, and what was said of the unit having stood 5 minutes.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn glass(
+        &self,
+        unit: TruckId,
+        given: Option<Glass>,
+        said_stopped: Option<bool>,
+    ) -> Result<GlassScreen, PhoneError> {
+        let query = GlassQuery { unit, given, said_stopped };
+        self.read(|book, now| Ok(screen::glass(book.ledger(), &query, template()?, now)?))
+    }
+}

@@ -1,0 +1,24 @@
+//! The phone's screens: one file each, the call that gives it and the core's own records it is made of.
+//!
+//! A definition here is the core's, said once more for the generator: a field the core changes does not
+//! compile here until it is said again.
+
+mod defect_row;
+mod display;
+mod end_of_day;
+mod figures;
+mod glass;
+mod hours;
+mod last_report;
+mod levels;
+mod main_act;
+mod news;
+mod oil_use;
+mod pre_trip;
+mod road_air;
+mod ruler;
+mod stop;
+mod today;
+mod top_up;
+mod unit;
+mod where_it_is;

@@ -1,0 +1,76 @@
+//! A top-up under way (P10).
+
+use sumpbook_daybook::draft::MissingSign;
+use sumpbook_daybook::screen::{
+    self, LevelNow, Main, OilLine, OilUseRow, PourRow, StopNow, TopUpScreen, Wait,
+};
+use sumpbook_trade::record::{Glass, Pour};
+use sumpbook_trade::{EntryId, Fluid, Mix, OilFamily};
+
+use crate::error::PhoneError;
+use crate::phone::Phone;
+
+/// A top-up under way.
+#[uniffi::remote(Record)]
+pub struct TopUpScreen {
+    /// The draft.
+    pub draft: EntryId,
+    /// The unit's door number.
+    pub door: String,
+    /// Which fluid.
+    pub fluid: Fluid,
+    /// It should not need any: a pour opens a defect by itself.
+    pub sealed: bool,
+    /// What belongs in the compressor; none for another fluid.
+    pub oil: Option<OilLine>,
+    /// Family on the drum.
+    pub drum_family: Option<OilFamily>,
+    /// Grade on the drum.
+    pub drum_grade: Option<String>,
+    /// What stands between the two; none for another fluid and before the drum was read.
+    pub mix: Option<Mix>,
+    /// The two families gel when they meet.
+    pub gels: bool,
+    /// Poured so, it locks the air.
+    pub locks_air: bool,
+    /// First sign: the gauge reads 0.
+    pub gauge_zero: Option<bool>,
+    /// Second sign: blow-down ended, silent.
+    pub blow_down_silent: Option<bool>,
+    /// What keeps the cap shut; none when it may be opened.
+    pub missing: Option<MissingSign>,
+    /// Whether it runs.
+    pub stop: StopNow,
+    /// How long it had stood.
+    pub wait: Wait,
+    /// Where it stood before.
+    pub before: Option<Glass>,
+    /// Pours so far, first to last.
+    pub pours: Vec<Pour>,
+    /// All of them together, millilitres, to the nearest.
+    pub poured_ml: i64,
+    /// Where it stands now.
+    pub now: Option<Glass>,
+    /// That against the middle.
+    pub level: LevelNow,
+    /// What the glass shows of the pours, when that is farther from what was poured than two readings can be:
+    /// millilitres that are not there, below zero more than was poured. Ask: another unit, spilt, a leak?
+    pub astray_ml: Option<i64>,
+    /// Where the oil goes; none for another fluid.
+    pub oil_use: Option<OilUseRow>,
+    /// The last three top-ups, newest first.
+    pub last: Vec<PourRow>,
+    /// The main button: a pour, until it stands in the middle or over it.
+    pub main: Main,
+}
+
+#[uniffi::export]
+impl Phone {
+    /// A top-up as it stands.
+    ///
+    /// # Errors
+    /// `Draft` when there is no such top-up; as any read.
+    pub fn top_up(&self, draft: EntryId) -> Result<TopUpScreen, PhoneError> {
+        self.read(|book, now| Ok(screen::top_up(book.ledger(), &crate::drafts::top_up(book, draft)?, now)?))
+    }
+}

@@ -1,0 +1,95 @@
+//! One unit (P3).
+
+use sumpbook_daybook::screen::{
+    self, Main, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow, ReadingRow, ReportRow, RoadAir,
+    TaskRow, UnitQuery, UnitScreen, Unlike,
+};
+use sumpbook_trade::record::Meter;
+use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
+
+use crate::error::PhoneError;
+use crate::phone::Phone;
+
+/// One unit.
+#[uniffi::remote(Record)]
+pub struct UnitScreen {
+    /// The unit.
+    pub id: TruckId,
+    /// Its door number.
+    pub door: String,
+    /// How old the shop's news is.
+    pub news: News,
+    /// Road and air.
+    pub road_air: RoadAir,
+    /// The last report.
+    pub left_by: Option<ReportRow>,
+    /// Defects that are not over.
+    pub open_defects: u32,
+    /// Display notes that are not gone.
+    pub open_notes: u32,
+    /// Its oil.
+    pub oil: OilLine,
+    /// Where its oil goes; none before anything is known of it.
+    pub oil_use: Option<OilUseRow>,
+    /// The last three pours, newest first.
+    pub pours: Vec<PourRow>,
+    /// The tasks, first to run out first. Empty: no programme set.
+    pub tasks: Vec<TaskRow>,
+    /// A reminder on the display went away and no service is recorded.
+    pub reminder_gone_by: Option<Stamp>,
+    /// The last reading that counts.
+    pub reading: Option<ReadingRow>,
+    /// Hours through all meters, as the due list uses them.
+    pub hours: Option<Tenths>,
+    /// Of a unit without a meter, at least so many; `hours` are counted, at most.
+    pub counted_at_least: Option<Tenths>,
+    /// Hours a day by the readings of the last weeks, tenths; none when the pace is unknown.
+    pub pace_tenths: Option<i64>,
+    /// The engine's and the PTO's own meters, where they are read: they feed no clock here.
+    pub other_meters: Vec<OtherMeterRow>,
+    /// Questions about readings that are open.
+    pub open_questions: u32,
+    /// What differs from the usual unit; none when this is it, or nothing is known of one.
+    pub unlike: Option<Unlike>,
+    /// Where its pre-trip stands.
+    pub pre_trip: PreTripNow,
+    /// What the main button does.
+    pub main: Main,
+    /// This person's top-up of it that is not finished.
+    pub top_up_draft: Option<EntryId>,
+}
+
+/// A meter beside the compressor's.
+#[uniffi::remote(Record)]
+pub struct OtherMeterRow {
+    /// Which.
+    pub meter: Meter,
+    /// Its last reading that counts.
+    pub reading: Option<ReadingRow>,
+    /// Questions about its readings that are open.
+    pub open_questions: u32,
+}
+
+/// What differs from the unit this person usually takes.
+#[uniffi::remote(Record)]
+pub struct Unlike {
+    /// The usual unit's door number.
+    pub usual: String,
+    /// What only this one has.
+    pub only_here: Vec<Feature>,
+    /// What only the usual one has.
+    pub not_here: Vec<Feature>,
+}
+
+#[uniffi::export]
+impl Phone {
+    /// One unit as it stands, for whoever looks.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn unit(&self, unit: TruckId, person: PersonId) -> Result<UnitScreen, PhoneError> {
+        self.read(|book, now| {
+            Ok(screen::unit(book.ledger(), &UnitQuery { unit, person }, &book.standing()?, now)?)
+        })
+    }
+}
