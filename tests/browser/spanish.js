@@ -38,7 +38,11 @@ const patterns = [...english.entries()]
   .filter(({ said }) => !saidInSpanish.has(said) && /[a-z]{2}/i.test(said.replace(/\{[^}]*\}/g, "")))
   .map(({ key, said }) => ({ key, pattern: new RegExp(`^${shape(said)}$`), words: said.replace(/\{[^}]*\}/g, "").trim() }))
   .filter(({ words }) => words.length > 2);
-const known = [...spanish.values()].flat().filter((said) => said.includes("{")).map((said) => new RegExp(`^${shape(said)}$`));
+// What a Spanish text with places in it says may look like an English one; one that is nothing but places looks like all.
+const known = [...spanish.values()]
+  .flat()
+  .filter((said) => said.includes("{") && /\p{L}{4}/u.test(said.replace(/\{[^}]*\}/g, "")))
+  .map((said) => new RegExp(`^${shape(said)}$`));
 
 /** What is English among the words a reader of the page sees or hears, with the text it comes from. */
 export const englishOn = async (page) => {

@@ -1,6 +1,6 @@
 # The day sheet.
 
-known-at = según lo sabido a las { $when }, hora del taller { $zone }
+known-at = según lo sabido: { $when }, hora del taller { $zone }
 standing-open = abierta
 standing-now = calculada ahora, después de cerrada
 standing-version = versión { $version }, cerrada
@@ -13,7 +13,7 @@ versions = { $count ->
     [one] Cerrada una vez
    *[other] Cerrada { $count } veces
 }
-version-closed = Versión { $version }, según lo sabido a las { $when }, cerrada por { $by }
+version-closed = Versión { $version }, según lo sabido: { $when }, cerrada por { $by }
 as-known-now = Según lo sabido ahora
 came-in-show = nuevos desde las { $when }: mostrar
 sign-the-next = Firmar la siguiente
@@ -45,7 +45,7 @@ sentence-against = { $count ->
    *[other] usado con bloqueo { $count } veces
 }
 sentence-nobody-knew = antes de que se pudiera saber
-sentence-no-lock-known = Sin bloqueo registrado según lo sabido a las { $when }.
+sentence-no-lock-known = Sin bloqueo registrado según lo sabido: { $when }.
 sentence-not-out = No debe salir: { $units }.
 sentence-air-locked = Bloqueo de aire o de una salida: { $units }.
 sentence-certify = { $count ->

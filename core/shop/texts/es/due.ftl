@@ -1,6 +1,6 @@
 # Due and visits.
 
-due-known = según lo sabido a las { $when }
+due-known = según lo sabido: { $when }
 due-units = De { $count } unidades, el número lleva
 due-both = horas y calendario
 due-show = Mostrar

@@ -1,6 +1,6 @@
 # Todas las unidades.
 
-known-at-short = según lo sabido a las { $when }
+known-at-short = según lo sabido: { $when }
 units-needing-only = solo las que piden atención
 as-a-table = como tabla
 units-none = No hay unidades:
