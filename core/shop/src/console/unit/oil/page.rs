@@ -173,7 +173,7 @@ fn lab_words(words: &Words, lab: &sumpbook_daybook::screen::LabRow) -> String {
         "oil-lab-row",
         &[("bottle", Arg::Text(&lab.bottle)), ("drawn", Arg::Text(&drawn)), ("hours", Arg::Text(&hours))],
     );
-    let old = lab.changed_since.then(|| format!(" ({})", words.t("lab-other-fill"))).unwrap_or_default();
+    let old = if lab.changed_since { format!(" ({})", words.t("lab-other-fill")) } else { String::new() };
     format!("{head}{old}: {}", lab.words)
 }
 
