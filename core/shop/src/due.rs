@@ -1,6 +1,6 @@
 //! What is due: one row a task, in the order of the list.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
@@ -10,7 +10,7 @@ use sumpbook_trade::clock::{
     DueRow as Order, FineHours, Nearer, Standing, TaskClock, TaskId, TaskState, due_order, not_bundled,
 };
 use sumpbook_trade::wear::WhyCalled;
-use sumpbook_trade::{Stamp, Tenths};
+use sumpbook_trade::{Stamp, Tenths, TruckId};
 
 use crate::ShopError;
 use crate::sheet::Yard;
@@ -154,10 +154,10 @@ pub(crate) fn list(
     let mut order = Vec::new();
     let mut told: BTreeMap<(String, TaskId), DueRow> = BTreeMap::new();
     let (mut done, mut parts) = (Vec::new(), Vec::new());
+    // The programme may weigh hours where a set gives no weights: each then counts once.
+    let sets = ledger.fleet().sets.values().filter(|set| !set.profile.weights.is_empty());
+    let weighed: BTreeSet<TruckId> = sets.filter_map(|set| set.on).collect();
     for (door, state) in states {
-        // The programme may weigh hours where the set gives no weights: each then counts once.
-        let set = ledger.fleet().set_on(state.truck);
-        let weighed = set.is_some_and(|set| !set.profile.weights.is_empty());
         for clock in &state.clocks {
             let stands = state.stands(clock, yard.day, yard.cut(), ledger.fleet().zone);
             if stands.state.standing < least {
@@ -165,7 +165,7 @@ pub(crate) fn list(
             }
             let likely = stands.runs_out.map(|out| out.likely);
             order.push(Order::new(door, clock, stands.state, likely, yard.day));
-            let weighs = clock.counts_weighted && weighed;
+            let weighs = clock.counts_weighted && weighed.contains(&state.truck);
             let row = row(yard, door, state, (clock, weighs), &stands);
             told.insert(((*door).to_owned(), clock.task.clone()), row);
         }

@@ -145,7 +145,7 @@ impl Ledger {
             wrote_last: self.wrote_last(truck, newest_ms)?,
             wear: wear::used(&clocks, &worn, hours.due),
             called: wear::called(fleet, &entries, &served),
-            oil: oil::oil(fleet, &truth, truck, &entries, &judged, upto_ms)?,
+            oil: oil::oil(fleet, &truth, truck, &entries, (&judged, &clocks), upto_ms)?,
             other_meters: hours::other_meters(&truth, truck, &entries, upto_ms)?,
             hours,
             clocks,

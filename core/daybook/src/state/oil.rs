@@ -1,7 +1,10 @@
 //! Where the compressor's oil goes, from the unit's pours, levels and services (R11).
 
+use std::collections::BTreeSet;
+
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::clock::TaskClock;
 use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::hours::HoursLedger;
 use sumpbook_trade::oil::{
@@ -10,6 +13,7 @@ use sumpbook_trade::oil::{
 };
 use sumpbook_trade::record::{How, Pour, StopWait};
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths, TruckId};
+use uuid::Uuid;
 
 use super::inputs::{self, Bearing};
 use super::wear::oil_tasks;
@@ -64,9 +68,15 @@ pub(super) fn oil(
     truth: &Truth<'_>,
     truck: TruckId,
     entries: &[Bearing],
-    ledger: &HoursLedger,
+    (ledger, clocks): (&HoursLedger, &[TaskClock]),
     upto_ms: i64,
 ) -> Result<OilNow, LedgerError> {
+    // One service entered twice filled it once, on the first of the two (R7).
+    let again: BTreeSet<Uuid> = clocks
+        .iter()
+        .filter(|clock| clock.counts_weighted)
+        .flat_map(|clock| clock.entered_twice.iter().map(|two| two.second))
+        .collect();
     let profile = fleet.set_on(truck).map(|set| &set.profile);
     let system = OilSystem { glass: profile.and_then(|p| p.glass).and_then(Millilitres::of), whole: None };
     let numbers = numbers();
@@ -75,6 +85,7 @@ pub(super) fn oil(
     for bearing in entries.iter().chain(&looked) {
         let entry = &bearing.entry;
         let thing = match &entry.fact {
+            Fact::ServiceDone(_) if again.contains(&entry.id.0) => None,
             Fact::ServiceDone(done) => filled(fleet, truck, done),
             Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => poured(top_up),
             Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => Some(OilThing::Looked {

@@ -1,6 +1,9 @@
 //! The shop's day by the command: the sheet at 17:00 and 06:00, what is certified, settled, due and proved.
 
 use serde_json::{Value, json};
+use sumpbook_shop::Shop;
+use sumpbook_shop::slip::slip;
+use sumpbook_trade::EntryId;
 
 use super::binary::Desk;
 use super::lines::{exchanged, handed_over};
@@ -62,6 +65,32 @@ fn the_morning_sheet_keeps_the_unit_in_and_asks_for_a_certificate() {
     let sections = &morning(&desk, SIX)["sections"];
     assert_eq!(sections["not-to-go-out"]["rows"][0]["next-step"], "certify");
     assert_eq!(sections["to-certify"]["rows"][0]["item"], "lamps-stop");
+}
+
+#[test]
+fn a_slips_code_typed_on_a_phone_without_signal_shows_the_lock_as_awaiting_review() {
+    let desk = handed_over();
+    let (certified, typed) = ("2026-10-21T06:10:00-06:00", "2026-10-21T06:20:00-06:00");
+    let certify =
+        ["certify", "TH-01", "lamps-stop/rear", "--repaired", "--by", "Ilse Marrow", "--words", "bulb"];
+    let told = desk.at_shop(certified, &certify).json();
+    let certificate: EntryId = told["certificate"].as_str().unwrap().parse().unwrap();
+    let shop = Shop::open(&desk.path("shop")).unwrap();
+    let slip = slip(&shop.ledger, certificate, certified.parse().unwrap()).unwrap().unwrap();
+    let code = |phone: &str| slip.codes.iter().find(|of| of.phone == phone).unwrap().code.clone();
+    let (own, other) = (code("yard phone 1"), code("yard phone 2"));
+    let take = |code: &str, item: &str| {
+        let asked = ["slip", code, "--unit", "TH-01", "--item", item, "--person", "Amos Tillery"];
+        desk.phone("one", typed, &asked, "")
+    };
+    assert!(take(&own, "horn").refused().contains("nothing is on record of 'horn' on TH-01"));
+    assert!(take("1234", "lamps-stop").refused().contains("12"), "a code has 12 digits");
+    assert!(take(&other, "lamps-stop").refused().contains("not for this defect on this phone"));
+    let taken = take(&own, "lamps-stop").json();
+    assert_eq!((&taken["state"], &taken["verdict"]), (&"awaiting-review".into(), &"repaired".into()));
+    let show = ["show", "unit", "--unit", "TH-01", "--person", "Amos Tillery"];
+    let screen = desk.phone("one", typed, &show, "").json();
+    assert_eq!(screen["road_air"]["road"]["state"], "awaiting-review", "{}", screen["road_air"]);
 }
 
 #[test]

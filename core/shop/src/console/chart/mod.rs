@@ -71,10 +71,10 @@ impl Chart {
         let size = format!("{TALL}");
         html! {
             div class="chart" role="img" aria-label=(self.says) {
-                svg class="chart-y" width="60" height=(size) aria-hidden="true" focusable="false" {
+                svg class="chart-y" width="52" height=(size) aria-hidden="true" focusable="false" {
                     text x="0" y="14" { (self.y_name) }
                     @for (at, said) in self.y.ticks() {
-                        text x="52" y=(self.up(*at)) dy="5" text-anchor="end" { (said) }
+                        text x="44" y=(self.up(*at)) dy="5" text-anchor="end" { (said) }
                     }
                 }
                 svg class="chart-plot" width="100%" height=(size) aria-hidden="true" focusable="false" {

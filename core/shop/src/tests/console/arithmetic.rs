@@ -355,3 +355,22 @@ async fn short_runs_ask_to_run_it_warm() {
     assert!(words.contains("2 of 4 runs in the last 60 days were under 15 min (50 %)."), "{words}");
     assert!(words.contains("run it warm once a day"), "{words}");
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_service_entered_twice_filled_it_once() {
+    let mut yard = event_7();
+    for (who, when, hours) in
+        [("Dov", "2026-11-06T13:30:00-07:00", 29_260), ("Amos", "2026-11-09T06:40:00-07:00", 29_263)]
+    {
+        yard.sign_with(1, who, "TH-01", when, Some(hours), service(&["oil-and-filters"]));
+    }
+    yard.exchange(1, "2026-11-09T16:48:00-07:00");
+    let browser = Browser::of(yard, "2026-11-09T17:00:00-07:00").await;
+    let page = browser.get("/units/TH-01").await.whole();
+    assert!(
+        page.words().contains("Filled Fri 6 Nov 13:30 at 2,926.0 h; nothing poured since."),
+        "{}",
+        page.words()
+    );
+    assert!(!page.words().contains("Filled Mon 9 Nov"), "{}", page.words());
+}

@@ -121,13 +121,17 @@ fn row(of: &Reading<'_>, entry: &Entry, system: &OilSystem, numbers: &OilNumbers
                 ..blank
             })
         }
-        Fact::ServiceDone(done) if is_fill(of, done) => Some(LevelRow { what: What::Filled, ..blank }),
+        Fact::ServiceDone(done) if is_fill(of, entry, done) => Some(LevelRow { what: What::Filled, ..blank }),
         _ => None,
     }
 }
 
-/// The state's own word for it: the fill that is in it now, and what is plainly one.
-fn is_fill(of: &Reading<'_>, done: &sumpbook_trade::record::ServiceDone) -> bool {
+/// Whether a service filled it; one that was entered twice filled it once (R7).
+fn is_fill(of: &Reading<'_>, entry: &Entry, done: &sumpbook_trade::record::ServiceDone) -> bool {
+    let clocks = of.state.clocks.iter().filter(|clock| clock.counts_weighted);
+    if clocks.flat_map(|clock| &clock.entered_twice).any(|two| two.second == entry.id.0) {
+        return false;
+    }
     let programme = of.ledger.fleet().programme_of(of.truck);
     let oil = programme.tasks.iter().filter(|task| task.counts_weighted);
     let mut ids = oil
