@@ -1,5 +1,6 @@
 //! The interface other languages see is looked at whenever it changes: it stands in `bindings/interface.txt`.
 //! With SUMPBOOK_WRITE=1 the file is written anew, to be read in the difference.
+#![allow(clippy::unwrap_used, reason = "what this test sets up may stop it at once")]
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
