@@ -374,3 +374,17 @@ async fn a_service_entered_twice_filled_it_once() {
     );
     assert!(!page.words().contains("Filled Mon 9 Nov"), "{}", page.words());
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_fluid_that_should_need_none_is_a_finding_in_its_own_row() {
+    let mut yard = Yard::new();
+    let coolant = TopUp { fluid: Fluid::Coolant, family: None, grade: None, ..pour("0.25", None, 50) };
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T07:05:00-06:00", coolant);
+    yard.exchange(1, "2026-10-20T16:48:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    let row = &evening.top_ups.rows[0];
+    assert!(row.finding.is_some() && row.oil.is_empty(), "{row:?}");
+    let browser = Browser::of(yard, "2026-10-20T17:00:00-06:00").await;
+    let words = browser.get("/day/2026-10-20").await.whole().words();
+    assert!(words.contains("Finding low"), "{words}");
+}
