@@ -84,7 +84,7 @@ class Day(unittest.TestCase):
 
         photo = phone.keep_photo(png())
         self.assertEqual(phone.photo(photo)[:4], b"\x89PNG")
-        defects = {"mirrors": ("cracked at the edge", [photo])}
+        defects = {"oil-leaks": ("a drop at the hose", [photo])}
         stops = 5
         while label is not None:
             label = answer_stop(phone, draft, label, defects)
@@ -140,8 +140,8 @@ class Day(unittest.TestCase):
         again = phone.take_in(answer.read_bytes())
         self.assertEqual(again.admitted, 0, "twice the same file changes nothing")
 
-        sheet = str(self.shop.says("day-sheet", "--day", DAY))
-        for part in ("cracked at the edge", "SERVICE 50 H", "TH-01"):
+        sheet = str(self.shop.says("day-sheet", DAY))
+        for part in ("a drop at the hose", "SERVICE 50 H", "TH-01"):
             self.assertIn(part, sheet)
 
     def test_equal_screens_compare_equal_and_calls_are_quick(self):
@@ -197,7 +197,7 @@ class Day(unittest.TestCase):
             sumpbook.Phone.open(str(self.root / "nowhere"), None, None)
         self.assertEqual(told.exception.kind, sumpbook.EnrolmentKind.NOT_ENROLLED)
         with self.assertRaises(error.Enrolment) as told:
-            sumpbook.Phone.enrol_by_file(self.folder, self.shop.invitation(), "again", Keeper(self.key), None)
+            sumpbook.Phone.enrol_by_file(self.folder, self.shop.invitation(), "again", Keeper(self.key), Clock(6, 5))
         self.assertEqual(told.exception.kind, sumpbook.EnrolmentKind.ALREADY_ENROLLED)
         self.assertEqual(told.exception.device, "yard phone 2")
         with self.assertRaises(error.Enrolment):

@@ -15,7 +15,7 @@ if data[:5] != b"\x7fELF\x02" or struct.unpack_from("<H", data, 18)[0] != 62:
     print("only a 64-bit x86 ELF library is changed here")
     sys.exit(3)
 names = subprocess.run(["nm", "-D", "--defined-only", str(library)], capture_output=True, text=True)
-found = re.search(r"^([0-9a-f]+) T (uniffi_sumpbook_checksum_func_text)$", names.stdout, re.M)
+found = re.search(r"^([0-9a-f]+) T (uniffi_sumpbook_bindings_checksum_func_text)$", names.stdout, re.M)
 assert found, names.stderr or "the library has no such checksum"
 address = int(found[1], 16)
 # Where that address stands in the file: the program headers tell.

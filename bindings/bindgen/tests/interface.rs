@@ -29,33 +29,40 @@ fn kotlin() -> String {
     fs::read_to_string(folder.path().join("app/sumpbook/core/sumpbook.kt")).unwrap()
 }
 
-/// Declarations with what is in them; no comments, no bodies, nothing of the machinery beneath.
+/// Declarations with what is in them, and calls; no comments, no bodies, nothing of the machinery beneath.
 fn interface(kotlin: &str) -> String {
-    let begins = |line: &str| {
-        let starts =
-            ["public interface ", "data class ", "sealed class ", "enum class ", "public typealias "];
-        (starts.iter().any(|start| line.starts_with(start)) && !line.contains("Uniffi"))
-            || (line.contains(" fun `") && !line.contains("suspend"))
-    };
+    let begins = ["public interface ", "data class ", "sealed class ", "enum class "];
+    let holds = ["val `", "fun `", "data class ", "object ", "class "];
     let mut kept: Vec<String> = Vec::new();
-    let (mut deep, mut inside) = (0_i64, false);
+    let (mut deep, mut inside, mut comment) = (0_i64, false, false);
     for line in kotlin.lines() {
-        let code = line.split("//").next().unwrap_or_default().trim();
-        let comment = code.starts_with('*') || code.starts_with("/*");
-        if !inside && deep == 0 && !comment && begins(line) {
+        // A call stands on the line on which the comment before it ends.
+        let mut code = line.split("//").next().unwrap_or_default().trim();
+        if comment || code.starts_with("/*") {
+            comment = !code.contains("*/");
+            code = code.rsplit("*/").next().unwrap_or_default().trim();
+            if comment {
+                continue;
+            }
+        }
+        let ours = !code.contains("Uniffi") && !code.contains("FfiConverter") && !code.contains("uniffi_");
+        let plain = code.trim_start_matches("@Throws(PhoneException::class)").trim();
+        let plain = plain.trim_end_matches([',', '{']).trim_end();
+        if deep == 0 && ours && begins.iter().any(|start| code.starts_with(start)) {
             inside = true;
-        }
-        if comment {
-            continue;
-        }
-        let declares =
-            ["val ", "`", "data class ", "object ", "fun ", "class ", "}", ")", "enum ", "public "];
-        let shown = |code: &str| {
-            declares.iter().any(|start| code.starts_with(start)) || code.ends_with(',') || code.ends_with(';')
-        };
-        if inside && (deep == 0 || (deep <= 2 && shown(code))) && !code.is_empty() && code != "}" {
-            let indent = if deep == 0 { "" } else { "    " };
-            kept.push(format!("{indent}{code}"));
+            kept.push(plain.to_owned());
+        } else if deep == 0 && ours && plain.starts_with("public typealias ") {
+            kept.push(plain.to_owned());
+        } else if inside && deep <= 2 && holds.iter().any(|start| plain.starts_with(start)) {
+            kept.push(format!("    {plain}"));
+        } else if inside
+            && deep == 1
+            && plain.chars().all(|c| c.is_ascii_uppercase() || "_0123456789;".contains(c))
+        {
+            kept.extend(Some(format!("    {}", plain.trim_end_matches(';'))).filter(|name| name.len() > 4));
+        } else if !inside && ours && plain.starts_with("fun `") && (deep == 0 || plain.ends_with("): Phone"))
+        {
+            kept.push(plain.to_owned());
         }
         for sign in code.chars() {
             match sign {
@@ -64,9 +71,7 @@ fn interface(kotlin: &str) -> String {
                 _ => {}
             }
         }
-        if deep == 0 && (code.ends_with('}') || code.ends_with(')') || !code.ends_with('{')) {
-            inside = false;
-        }
+        inside = inside && deep > 0;
     }
     kept.join("\n") + "\n"
 }
@@ -75,7 +80,13 @@ fn interface(kotlin: &str) -> String {
 fn the_interface_is_the_reviewed_one() {
     let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../interface.txt");
     let now = interface(&kotlin());
-    for named in ["fun `exchangeOnce`", "data class TodayScreen", "sealed class PhoneException"] {
+    for named in [
+        "fun `exchangeOnce`",
+        "fun `enrolByCode`",
+        "fun `texts`",
+        "data class TodayScreen",
+        "sealed class PhoneException",
+    ] {
         assert!(now.contains(named), "{named} is not read out of what was generated");
     }
     if env::var_os("SUMPBOOK_WRITE").is_some() {

@@ -20,6 +20,7 @@ import app.sumpbook.core.TextValue
 import app.sumpbook.core.TopUpSaid
 import app.sumpbook.core.keyOfMain
 import app.sumpbook.core.text
+import app.sumpbook.core.uniffiEnsureInitialized
 import java.io.File
 import java.util.concurrent.LinkedBlockingQueue
 import java.util.concurrent.TimeUnit
@@ -89,10 +90,11 @@ object Walker {
     }
 }
 
-/** Only loads the library. */
+/** Only loads the library. The checksums are compared when this is called, and by nothing else: an app calls it first. */
 object Loader {
     @JvmStatic
     fun main(words: Array<String>) {
+        uniffiEnsureInitialized()
         println(text("en", TextAsk("main-try-shop", emptyMap())))
     }
 }
