@@ -161,7 +161,7 @@ class DayTest {
     }
 
     @Test
-    fun aScreenTakesNoMoreThanAMillisecond() {
+    fun callsAreTimedAndPrinted() {
         val phone = enrolled()
         val person = phone.fleet().people.first { it.name == "Amos Tillery" }.id
         val unit = phone.fleet().units.first().id
