@@ -16,7 +16,8 @@ test("17:00: the sentence first, then what happened, section by section; 06:00: 
   const heads = await page.locator("main section > h2").allInnerTexts();
   expect(heads.map((head) => head.replace(/^\d+\s+/, ""))).toEqual([
     "Used without a pre-trip", "Used against a lock-out", "Not reported, of 7 expected out", "New defects, worst first",
-    "Locked now", "Past due, due, coming up", "Reminders and other display notes", "Top-ups", "To settle", "Set aside",
+    "Locked now", "Past due, due, coming up", "Reminders and other display notes", "Top-ups",
+    "Who's drinking oil?", "To settle", "Set aside",
     "Came in late, after this day's first closing",
   ]);
   const due = view.sheet.sections.due;
