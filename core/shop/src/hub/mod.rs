@@ -1,6 +1,6 @@
 //! The hub: the shop's books, reached by phones and by a browser.
 //!
-//! One thread writes ([`writer`]), and requests are read before it comes to them ([`readers`]); whoever reads
+//! One thread writes (`writer`), and requests are read before it comes to them (`readers`); whoever reads
 //! opens the books for that one answer, so no reader waits for a writer. Sockets, threads and the clock stand
 //! here and nowhere below.
 
