@@ -116,11 +116,11 @@ fn parts(words: &Words, view: &CabView) -> Markup {
     Table::new(&id, &words.t("cab-parts"), heads).rows(rows).draw()
 }
 
-/// A figure with what the rule gone by says of it, and every rule it does not keep. All of them stand in the JSON:
+/// A figure with every rule it does not keep. All of them stand in the JSON:
 /// the sheet is one page.
 fn with_rules(words: &Words, view: &CabView, item: &str, figure: &str) -> String {
     let own = view.rules.iter().filter(|rule| rule.item == item && rule.figure == figure);
-    let told = own.filter(|rule| rule.goes_by || rule.keeps == Some(false));
+    let told = own.filter(|rule| rule.keeps == Some(false));
     let head = format!("{}: {figure}", words.item(item, None));
     let mut said: Vec<String> = vec![head];
     for rule in told.map(|rule| rule_words::verdict(words, rule)) {
