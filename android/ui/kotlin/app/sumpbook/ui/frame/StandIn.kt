@@ -59,7 +59,7 @@ fun SecondaryPress(label: String, press: () -> Unit) {
 
 /** A strip: something to know before one goes on. */
 @Composable
-fun StripWords(words: String) {
+fun StripWords(words: String, press: (() -> Unit)? = null) {
     val tokens = LocalTokens.current
-    Text(words, Modifier.fillMaxWidth().background(tokens.wash).padding(12.dp, 6.dp), style = LocalType.current.help)
+    Text(words, Modifier.fillMaxWidth().then(if (press == null) Modifier else Modifier.clickable(role = Role.Button, onClick = press)).background(tokens.wash).padding(12.dp, 6.dp), style = LocalType.current.help)
 }

@@ -20,6 +20,9 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
     var signer by mutableStateOf(signer)
         private set
 
+    /** The stop at which the app was closed without being asked; none, or once one has gone on. */
+    var closedAt by mutableStateOf<String?>(null)
+
     /** Where one is. */
     val top: Place get() = stack.last()
 

@@ -21,6 +21,7 @@ import app.sumpbook.core.DefectRow
 import app.sumpbook.core.LastReportScreen
 import app.sumpbook.core.SaidRow
 import app.sumpbook.core.Verdict
+import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
@@ -101,6 +102,7 @@ fun LastReport(unit: String, draft: String) {
     val told = shown ?: return
     val view = (told as? Told.Got)?.it
     val back = LocalBackStack.current
+    val desk = LocalDesk.current
     val act = rememberAct()
     val scope = rememberCoroutineScope()
     ScreenFrame(
@@ -114,7 +116,10 @@ fun LastReport(unit: String, draft: String) {
         main = view?.let {
             {
                 MainPress(it.main, it.whyNot, onEarly = { scope.launch { rows.turn() } }) {
-                    act.now({ phone.lastReportWasRead(draft, rows.whole.toList()) }) { back.goInstead(Place.Stop(unit, draft, "")) }
+                    act.now({ phone.lastReportWasRead(draft, rows.whole.toList()) }) {
+                        desk.walks.begins(draft)
+                        back.goInstead(Place.Stop(unit, draft, ""))
+                    }
                 }
             }
         },
