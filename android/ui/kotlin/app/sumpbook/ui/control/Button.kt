@@ -2,10 +2,6 @@ package app.sumpbook.ui.control
 
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
-import androidx.compose.foundation.layout.ExperimentalLayoutApi
-import androidx.compose.foundation.layout.FlowRow
-import androidx.compose.foundation.layout.Arrangement
-import androidx.compose.foundation.layout.FlowRowScope
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
@@ -15,10 +11,14 @@ import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.layout.Layout
+import androidx.compose.ui.layout.Measurable
+import androidx.compose.ui.layout.Placeable
 import androidx.compose.ui.semantics.disabled
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.stateDescription
 import androidx.compose.ui.text.style.TextAlign
+import androidx.compose.ui.unit.Constraints
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
 import app.sumpbook.ui.theme.LocalTokens
@@ -37,49 +37,91 @@ fun SecondaryButton(
     side: Dp = 12.dp,
     onPress: () -> Unit,
 ) {
+    if (whyNot == null) {
+        Outlined(words, modifier, null, side, onPress)
+        return
+    }
+    Column(modifier) {
+        Text(whyNot, Modifier.padding(bottom = 4.dp), style = LocalType.current.help, color = LocalTokens.current.soft)
+        Outlined(words, Modifier.fillMaxWidth(), whyNot, side, onPress)
+    }
+}
+
+@Composable
+private fun Outlined(words: String, modifier: Modifier, whyNot: String?, side: Dp, onPress: () -> Unit) {
     val tokens = LocalTokens.current
-    val type = LocalType.current
     val press = rememberPress()
     val look = when {
         whyNot != null -> Ground(tokens.sheet, tokens.rule, tokens.soft, dashed = true)
         press.pressed -> Ground(tokens.ink, tokens.ink, tokens.sheet)
         else -> Ground(tokens.sheet, tokens.ink, tokens.ink)
     }
-    Column(modifier) {
-        if (whyNot != null) Text(whyNot, Modifier.padding(bottom = 4.dp), style = type.help, color = tokens.soft)
-        Box(
-            Modifier.fillMaxWidth().heightIn(min = Target)
-                .ground(look, RoundedCornerShape(Corner), press, tokens)
-                .pressed(press, enabled = whyNot == null, onPress = onPress)
-                .semantics {
-                    if (whyNot != null) {
-                        stateDescription = whyNot
-                        disabled()
-                    }
+    Box(
+        modifier.widthIn(min = Target).heightIn(min = Target)
+            .ground(look, RoundedCornerShape(Corner), press, tokens)
+            .pressed(press, enabled = whyNot == null, onPress = onPress)
+            .semantics {
+                if (whyNot != null) {
+                    stateDescription = whyNot
+                    disabled()
                 }
-                .padding(horizontal = side, vertical = 8.dp),
-            contentAlignment = Alignment.Center,
-        ) {
-            Text(words, style = type.line, color = look.words, textAlign = TextAlign.Center)
-        }
+            }
+            .padding(horizontal = side, vertical = 8.dp),
+        contentAlignment = Alignment.Center,
+    ) {
+        Text(words, style = LocalType.current.line, color = look.words, textAlign = TextAlign.Center)
     }
 }
 
-/** Buttons beside each other as long as they fit, 12 apart, else under each other. */
-@OptIn(ExperimentalLayoutApi::class)
+/**
+ * Buttons beside each other while their words fit on one line each, 12 apart, else in more rows. A row is filled, and
+ * its buttons are of one height. No word is broken while there is a row to take it.
+ */
 @Composable
-fun SecondaryRow(modifier: Modifier = Modifier, content: @Composable FlowRowScope.() -> Unit) {
-    FlowRow(
-        modifier.fillMaxWidth(),
-        horizontalArrangement = Arrangement.spacedBy(Gap),
-        verticalArrangement = Arrangement.spacedBy(Gap),
-        content = content,
-    )
+fun SecondaryRow(modifier: Modifier = Modifier, content: @Composable () -> Unit) {
+    Layout(content, modifier.fillMaxWidth()) { buttons, constraints ->
+        val wide = constraints.maxWidth
+        val gap = Gap.roundToPx()
+        val rows = rows(buttons, wide, gap)
+        val placed = ArrayList<Triple<Placeable, Int, Int>>()
+        var y = 0
+        for (row in rows) {
+            val widths = widths(row, wide, gap)
+            val high = row.zip(widths).maxOf { (button, width) -> button.minIntrinsicHeight(width) }
+            var x = 0
+            for ((button, width) in row.zip(widths)) {
+                placed += Triple(button.measure(Constraints.fixed(width, high)), x, y)
+                x += width + gap
+            }
+            y += high + gap
+        }
+        layout(wide, (y - gap).coerceAtLeast(0)) { for ((button, x, top) in placed) button.placeRelative(x, top) }
+    }
 }
 
-/** One of a row: as wide as its words ask, and it takes its share of what is left. */
-@OptIn(ExperimentalLayoutApi::class)
-@Composable
-fun FlowRowScope.InRow(words: String, whyNot: String? = null, onPress: () -> Unit) {
-    SecondaryButton(words, Modifier.widthIn(min = Target).weight(1f, fill = true), whyNot, onPress = onPress)
+private fun rows(buttons: List<Measurable>, wide: Int, gap: Int): List<List<Measurable>> {
+    val rows = ArrayList<ArrayList<Measurable>>()
+    var used = 0
+    for (button in buttons) {
+        val width = button.asked()
+        if (rows.isEmpty() || used + gap + width > wide) {
+            rows += arrayListOf(button)
+            used = width
+        } else {
+            rows.last() += button
+            used += gap + width
+        }
+    }
+    return rows
 }
+
+/** Equal where that is enough for each, else what each asks and a share of what is left. */
+private fun widths(row: List<Measurable>, wide: Int, gap: Int): List<Int> {
+    val free = wide - gap * (row.size - 1)
+    val asked = row.map { it.asked() }
+    if (asked.all { it <= free / row.size }) return row.map { free / row.size }
+    val left = (free - asked.sum()).coerceAtLeast(0) / row.size
+    return asked.map { (it + left).coerceAtMost(free) }
+}
+
+private fun Measurable.asked(): Int = maxIntrinsicWidth(Constraints.Infinity)

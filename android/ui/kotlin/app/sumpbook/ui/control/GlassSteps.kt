@@ -3,8 +3,11 @@ package app.sumpbook.ui.control
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.IntrinsicSize
 import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.widthIn
 import androidx.compose.foundation.shape.RoundedCornerShape
@@ -46,11 +49,11 @@ fun GlassSteps(given: Glass?, modifier: Modifier = Modifier, onGive: (Glass) -> 
         }
         return
     }
-    Row(modifier.fillMaxWidth(), horizontalArrangement = Arrangement.spacedBy(Gap)) {
-        SecondaryButton(below, Modifier.weight(1f), side = 2.dp) { onGive(Glass.BelowView) }
-        Step(-1, given, Modifier, onGive)
-        Step(1, given, Modifier, onGive)
-        SecondaryButton(above, Modifier.weight(1f), side = 2.dp) { onGive(Glass.AboveView) }
+    Row(modifier.fillMaxWidth().height(IntrinsicSize.Min), Arrangement.spacedBy(Gap)) {
+        SecondaryButton(below, Modifier.weight(1f).fillMaxHeight(), side = 2.dp) { onGive(Glass.BelowView) }
+        Step(-1, given, Modifier.fillMaxHeight(), onGive)
+        Step(1, given, Modifier.fillMaxHeight(), onGive)
+        SecondaryButton(above, Modifier.weight(1f).fillMaxHeight(), side = 2.dp) { onGive(Glass.AboveView) }
     }
 }
 

@@ -11,15 +11,18 @@ import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.StrokeCap
 import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import androidx.compose.ui.unit.sp
 import app.sumpbook.ui.theme.LocalStill
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
+import kotlin.math.ceil
 
 /**
  * A time that runs out: a ring that empties, and the seconds left in figures within it. Who asked for no motion sees
@@ -30,15 +33,17 @@ import app.sumpbook.ui.theme.LocalType
  */
 @Composable
 fun HoldRing(leftMs: Long, ofMs: Long, says: String, modifier: Modifier = Modifier, side: Dp = 160.dp) {
+    // The figures stand within the ring at any size of text.
+    val grown = maxOf(side, with(LocalDensity.current) { 120.sp.toDp() })
     val tokens = LocalTokens.current
     val still = LocalStill.current
     val left = leftMs.coerceAtLeast(0)
     // Rounded up: 0 is only said when it has run out.
     val seconds = (left + 999) / 1_000
     val share = left.toFloat() / ofMs.coerceAtLeast(1)
-    val shown = if (still) kotlin.math.ceil(share * 4) / 4 else share
+    val shown = if (still) ceil(share * 4) / 4 else share
     Box(
-        modifier.size(side)
+        modifier.size(grown)
             .semantics {
                 contentDescription = says
                 if (left == 0L) liveRegion = LiveRegionMode.Assertive

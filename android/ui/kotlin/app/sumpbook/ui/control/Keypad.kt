@@ -3,8 +3,11 @@ package app.sumpbook.ui.control
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.IntrinsicSize
 import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.widthIn
 import androidx.compose.foundation.shape.RoundedCornerShape
@@ -52,11 +55,11 @@ fun Keypad(onDigit: (Int) -> Unit, onErase: () -> Unit, modifier: Modifier = Mod
         verticalArrangement = Arrangement.spacedBy(Gap),
     ) {
         for (row in listOf(listOf(1, 2, 3), listOf(4, 5, 6), listOf(7, 8, 9))) {
-            Row(horizontalArrangement = Arrangement.spacedBy(Gap)) {
+            Row(Modifier.height(IntrinsicSize.Min), Arrangement.spacedBy(Gap)) {
                 for (digit in row) DigitKey(digit, Modifier.weight(1f), tall) { onDigit(digit) }
             }
         }
-        Row(horizontalArrangement = Arrangement.spacedBy(Gap)) {
+        Row(Modifier.height(IntrinsicSize.Min), Arrangement.spacedBy(Gap)) {
             EraseKey(Modifier.weight(1f), tall, onErase)
             DigitKey(0, Modifier.weight(1f), tall) { onDigit(0) }
             Box(Modifier.weight(1f))
@@ -94,7 +97,7 @@ private fun KeyGround(modifier: Modifier, tall: Dp, onPress: () -> Unit, content
     val press = rememberPress()
     val look = if (press.pressed) Ground(tokens.ink, tokens.ink, tokens.sheet) else Ground(tokens.sheet, tokens.ink, tokens.ink)
     Box(
-        modifier.heightIn(min = tall).ground(look, RoundedCornerShape(Corner), press, tokens).pressed(press, onPress = onPress),
+        modifier.fillMaxHeight().heightIn(min = tall).ground(look, RoundedCornerShape(Corner), press, tokens).pressed(press, onPress = onPress),
         contentAlignment = Alignment.Center,
     ) { content(look) }
 }

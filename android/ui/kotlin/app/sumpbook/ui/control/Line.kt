@@ -18,6 +18,7 @@ import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.StrokeCap
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.unit.dp
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
@@ -26,7 +27,7 @@ import app.sumpbook.ui.theme.LocalType
  * A line that is answered, or opens what it names. All of it is the door: one tap anywhere.
  *
  * @param under what OK is, or whose answer it is
- * @param said what stands on record for it, right of its name; heavy when it is a defect
+ * @param said what stands on record for it, right of its name or under it; heavy when it is a defect
  */
 @Composable
 fun Line(
@@ -46,6 +47,12 @@ fun Line(
         else -> Ground(tokens.sheet, tokens.rule, tokens.ink)
     }
     val soft = if (press.pressed) tokens.sheet else tokens.soft
+    // Large text would break words in two columns: then the answer stands under the name.
+    val beside = LocalDensity.current.fontScale <= 1.3f
+    val answer = @Composable {
+        val words = if (press.pressed || !defect) look.words else tokens.stop
+        Text(said.orEmpty(), style = if (defect) type.strong else type.help, color = words)
+    }
     Row(
         modifier.fillMaxWidth().heightIn(min = Target)
             .ground(look, RoundedCornerShape(Corner), press, tokens)
@@ -58,11 +65,9 @@ fun Line(
         Column(Modifier.weight(1f)) {
             Text(name, style = type.line, color = look.words)
             if (under != null) Text(under, style = type.help, color = soft)
+            if (said != null && !beside) answer()
         }
-        if (said != null) {
-            val words = if (press.pressed || !defect) look.words else tokens.stop
-            Text(said, style = if (defect) type.strong else type.help, color = words)
-        }
+        if (said != null && beside) answer()
     }
 }
 

@@ -4,18 +4,21 @@ import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.RowScope
 import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.width
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.draw.drawBehind
 import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
-import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
+import androidx.compose.ui.unit.sp
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 
@@ -60,32 +63,49 @@ fun MeterFigure(before: Pair<String, Long>?, now: String, typed: MeterTyped, say
     val last = before?.second?.let { if (typed.tenths) it else it / 10 }?.toString().orEmpty()
     val wide = maxOf(last.length, typed.digits.length, 5) - if (typed.tenths) 1 else 0
     Column(modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, Arrangement.spacedBy(8.dp)) {
-        if (before != null) Digits(before.first, columns(last, typed.tenths, wide), type.title, false)
-        Digits(now, columns(typed.digits, typed.tenths, wide), type.figure, true)
+        if (before != null) Digits(before.first, columns(last, typed.tenths, wide), false)
+        Digits(now, columns(typed.digits, typed.tenths, wide), true)
     }
 }
 
 @Composable
-private fun Digits(words: String, columns: List<String>, style: TextStyle, heavy: Boolean) {
+private fun Digits(words: String, columns: List<String>, heavy: Boolean) {
+    val type = LocalType.current
+    val tokens = LocalTokens.current
+    val name = @Composable { modifier: Modifier ->
+        Text(words, modifier, style = if (heavy) type.line else type.help, color = tokens.ink)
+    }
+    if (LocalDensity.current.fontScale > 1.15f) {
+        Column(Modifier.fillMaxWidth()) {
+            name(Modifier)
+            Row(Modifier.align(Alignment.End)) { Columns(columns, heavy) }
+        }
+    } else {
+        Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.CenterVertically) {
+            name(Modifier.weight(1f).padding(end = 8.dp))
+            Columns(columns, heavy)
+        }
+    }
+}
+
+@Composable
+private fun RowScope.Columns(columns: List<String>, heavy: Boolean) {
     val tokens = LocalTokens.current
     val type = LocalType.current
-    Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.CenterVertically) {
-        Text(words, Modifier.weight(1f).padding(end = 8.dp), style = if (heavy) type.line else type.help, color = tokens.ink)
-        for (column in columns) {
-            val digit = column != "."
-            Text(
-                column,
-                Modifier.padding(horizontal = 1.dp).then(
-                    if (!digit) Modifier
-                    else Modifier.drawBehind {
-                        val y = size.height - 1.dp.toPx()
-                        if (heavy) drawLine(tokens.ink, Offset(0f, y), Offset(size.width, y), 2.dp.toPx())
-                    },
-                ).padding(horizontal = if (digit) 1.dp else 0.dp),
-                style = type.figure.copy(fontWeight = style.fontWeight.takeIf { heavy } ?: type.text.fontWeight),
-                textAlign = TextAlign.Center,
-                color = tokens.ink,
-            )
-        }
+    // One width for every digit of both rows, light or heavy, typed or still to come.
+    val (wide, narrow) = with(LocalDensity.current) { 23.sp.toDp() to 10.sp.toDp() }
+    for (column in columns) {
+        val digit = column != "."
+        Text(
+            column,
+            Modifier.width(if (digit) wide else narrow).drawBehind {
+                val y = size.height - 1.dp.toPx()
+                val inset = 1.dp.toPx()
+                if (heavy && digit) drawLine(tokens.ink, Offset(inset, y), Offset(size.width - inset, y), 2.dp.toPx())
+            },
+            style = if (heavy) type.figure else type.figure.copy(fontWeight = type.text.fontWeight),
+            textAlign = TextAlign.Center,
+            color = tokens.ink,
+        )
     }
 }

@@ -5,6 +5,7 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.padding
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.draw.drawBehind
 import androidx.compose.ui.geometry.Offset
@@ -39,6 +40,7 @@ fun Strip(words: String, modifier: Modifier = Modifier, heavy: Boolean = false, 
             }
             .then(if (onPress != null) Modifier.opens(press, onPress) else Modifier)
             .padding(start = 20.dp, end = if (onPress != null) 36.dp else 12.dp, top = 8.dp, bottom = 8.dp),
+        contentAlignment = Alignment.CenterStart,
     ) {
         Text(words, style = if (heavy) type.strong else type.text, color = if (pressing) tokens.wash else tokens.ink)
     }

@@ -28,7 +28,7 @@ internal fun DrawScope.glass(given: Glass?, middle: IntRange, handle: Boolean, f
             val y = levelY(given.v1.toFloat())
             oilUpTo(y, tokens)
             surface(y, tokens)
-            levelLine(y, tokens)
+            levelLine(y, if (handle) 264f else 236f, tokens)
         }
         Glass.BelowView -> drawPath(path("M104 176H136L120 196Z"), tokens.ink)
         Glass.AboveView -> {
@@ -69,9 +69,9 @@ private fun DrawScope.surface(y: Float, tokens: Tokens) {
     }
 }
 
-private fun DrawScope.levelLine(y: Float, tokens: Tokens) {
-    drawLine(tokens.sheet, Offset(32f, y), Offset(264f, y), 8f)
-    drawLine(tokens.ink, Offset(32f, y), Offset(264f, y), 4f)
+private fun DrawScope.levelLine(y: Float, right: Float, tokens: Tokens) {
+    drawLine(tokens.sheet, Offset(32f, y), Offset(right, y), 8f)
+    drawLine(tokens.ink, Offset(32f, y), Offset(right, y), 4f)
 }
 
 private fun DrawScope.handle(y: Float, given: Boolean, focused: Boolean, tokens: Tokens) {

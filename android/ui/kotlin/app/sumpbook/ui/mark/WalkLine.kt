@@ -46,7 +46,7 @@ fun WalkLine(
                 val (wide, high) = size.width / density to size.height / density
                 inDp { walk(measure, round(wide, high), marks, here, tokens) }
             }
-            .padding(start = 40.dp, end = 26.dp, top = 16.dp, bottom = 14.dp),
+            .padding(start = 40.dp, end = 26.dp, top = 14.dp, bottom = 20.dp),
         content = content,
     )
 }
