@@ -1,0 +1,69 @@
+package app.sumpbook.ui
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
+import app.sumpbook.core.Phone
+import app.sumpbook.core.uniffiEnsureInitialized
+import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.desktop.DesktopFace
+import app.sumpbook.ui.desktop.DesktopHandset
+import app.sumpbook.ui.desktop.FileKeeper
+import app.sumpbook.ui.words.OwnWay
+import java.io.File
+import java.nio.file.Files
+import java.nio.file.attribute.PosixFilePermissions
+import kotlin.test.AfterTest
+import kotlin.test.BeforeTest
+import kotlin.test.Test
+import kotlin.test.assertEquals
+
+@OptIn(ExperimentalTestApi::class)
+class TodayTest {
+    private val yard = Yard()
+    private val key = File(yard.root, "key")
+    private lateinit var phone: Phone
+
+    @BeforeTest
+    fun enrol() {
+        uniffiEnsureInitialized()
+        phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(key), null)
+    }
+
+    @AfterTest
+    fun clear() {
+        phone.shutdown()
+        yard.close()
+    }
+
+    @Test
+    fun `a name, then today with what the book holds`() = onScreen {
+        val desk = Desk(phone, DesktopHandset())
+        setContent { DesktopFace { App(desk) } }
+        settle(desk)
+        picture("who-signs")
+        onNodeWithText("yard phone 3").assertIsDisplayed()
+        onNodeWithText("Amos Tillery").performClick()
+        settle(desk)
+        picture("today")
+        onNodeWithText("TH-01").assertIsDisplayed()
+        onNodeWithText("Start pre-trip, TH-01").assertIsDisplayed()
+    }
+
+    @Test
+    fun `the same in Spanish`() = onScreen {
+        val desk = Desk(phone, DesktopHandset())
+        setContent { DesktopFace(OwnWay("es")) { App(desk) } }
+        settle(desk)
+        onNodeWithText("¿Quién firma?").assertIsDisplayed()
+        onNodeWithText("Amos Tillery").performClick()
+        settle(desk)
+        onNodeWithText("Empezar inspección, TH-01").assertIsDisplayed()
+    }
+
+    @Test
+    fun `the key's file is its owner's alone`() {
+        assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(key.toPath())))
+    }
+}

@@ -1,0 +1,41 @@
+package app.sumpbook.ui
+
+import java.io.File
+import kotlin.io.path.createTempDirectory
+import kotlin.test.assertEquals
+
+/** A shop of the invented fleet on this machine, made by the command as anybody makes one. */
+class Yard : AutoCloseable {
+    val root: File = createTempDirectory("sumpbook").toFile()
+    private val command: String = System.getProperty("sumpbook.command")
+    private val project: String = System.getProperty("sumpbook.root")
+    private val shop = File(root, "shop").path
+
+    init {
+        says("init", "--name", "Tern Hollow Water", "--zone", "America/Denver")
+        says("register", example("fleet"))
+    }
+
+    fun example(name: String): String = File(project, "core/shop/examples/$name.jsonl").path
+
+    /** Runs a verb at the shop; what it wrote. */
+    fun says(vararg words: String): String {
+        val (exit, said) = run(command, *words, "--shop", shop)
+        assertEquals(0, exit, said)
+        return said
+    }
+
+    /** An invitation, as a file. */
+    fun invitation(): ByteArray = File(root, "invitation").also { says("invite", it.path) }.readBytes()
+
+    override fun close() {
+        root.deleteRecursively()
+    }
+}
+
+/** Runs a program: its exit and what it wrote. */
+fun run(vararg words: String): Pair<Int, String> {
+    val process = ProcessBuilder(*words).redirectErrorStream(true).start()
+    val said = process.inputStream.bufferedReader().readText()
+    return process.waitFor() to said
+}

@@ -1,0 +1,142 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.border
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.rememberScrollState
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.rememberCoroutineScope
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.unit.dp
+import app.sumpbook.R
+import app.sumpbook.core.CertificateRow
+import app.sumpbook.core.DefectNow
+import app.sumpbook.core.DefectRow
+import app.sumpbook.core.LastReportScreen
+import app.sumpbook.core.SaidRow
+import app.sumpbook.core.Verdict
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.frame.SecondaryPress
+import app.sumpbook.ui.frame.StripWords
+import app.sumpbook.ui.frame.rememberSeen
+import app.sumpbook.ui.frame.seenAs
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.theme.LocalTokens
+import app.sumpbook.ui.theme.LocalType
+import kotlinx.coroutines.launch
+
+/** A defect of the last report in words. */
+data class DefectWords(val id: String, val title: String, val locks: String?, val said: List<String>, val certificate: List<String>, val open: Boolean)
+
+/** What the last one left, with its words. */
+data class LastReportView(
+    val record: LastReportScreen,
+    val news: List<String>,
+    val report: List<String>,
+    val defects: List<DefectWords>,
+    val main: String,
+    val whyNot: String?,
+)
+
+/** What the last one left, with so many rows seen. */
+fun Reader.lastReportView(unit: String, whole: Set<String>): LastReportView {
+    val record = phone.lastReport(unit, whole.toList())
+    val report = record.report
+    return LastReportView(
+        record = record,
+        news = newsWords(record.news),
+        report = when {
+            report == null -> listOf(words("report-none-held"))
+            record.defects.isEmpty() -> listOfNotNull(words("report-none-found", "when" to moments.at(report.at)), report.toNext)
+            else -> listOfNotNull("${report.by.orEmpty()}, ${moments.at(report.at)}", report.toNext)
+        },
+        defects = record.defects.map(::defectWords),
+        main = label(record.main, record.door),
+        whyNot = record.main.whyNot?.let(::whyNot),
+    )
+}
+
+private fun Reader.defectWords(row: DefectRow): DefectWords {
+    val word = row.said.firstNotNullOfOrNull { it.word }
+    return DefectWords(
+        id = row.id,
+        title = item(row.item, row.place) + word?.let { ": ${choice(it)}" }.orEmpty(),
+        locks = row.locks.joinToString(", ", transform = ::part).ifEmpty { null },
+        said = row.said.map(::saidWords),
+        certificate = row.certificate?.let(::certificateWords) ?: listOf(words("report-no-certificate")),
+        open = row.state == DefectNow.OPEN,
+    )
+}
+
+private fun Reader.saidWords(said: SaidRow): String {
+    val answer = if (said.ok) words("answer-ok") else said.word?.let(::choice) ?: words("answer-defect")
+    val own = said.words?.let { ": '$it'" }.orEmpty()
+    return "${said.by.orEmpty()}, ${moments.at(said.at)}: $answer$own"
+}
+
+private fun Reader.certificateWords(certificate: CertificateRow): List<String> {
+    val verdict = words(if (certificate.verdict == Verdict.REPAIRED) "verdict-repaired" else "verdict-not-needed")
+    val own = certificate.words.ifEmpty { null }?.let { "'$it'" }
+    return listOfNotNull("$verdict, ${certificate.by.orEmpty()}, ${moments.at(certificate.at)}", own)
+}
+
+/** The law's review, signed with the walk: it opens the walk. */
+@Composable
+fun LastReport(unit: String, draft: String) {
+    val scroll = rememberScrollState()
+    val rows = rememberSeen(scroll)
+    val shown by seen(unit, rows.whole) { lastReportView(unit, rows.whole) }
+    val told = shown ?: return
+    val view = (told as? Told.Got)?.it
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    val scope = rememberCoroutineScope()
+    ScreenFrame(
+        header = { DoorHeader(view?.record?.door.orEmpty(), stringResource(R.string.what_was_left)) { back.back() } },
+        strips = {
+            if (told is Told.Refused) StripWords(sentence(told.why))
+            act.refused?.let { StripWords(sentence(it)) }
+            view?.news?.forEach { StripWords(it) }
+        },
+        secondary = { SecondaryPress(stringResource(R.string.not_what_i_see)) { back.go(Place.NotWhatISee(unit, draft)) } },
+        main = view?.let {
+            {
+                MainPress(it.main, it.whyNot, onEarly = { scope.launch { rows.turn() } }) {
+                    act.now({ phone.lastReportWasRead(draft, rows.whole.toList()) }) { back.goInstead(Place.Stop(unit, draft, "")) }
+                }
+            }
+        },
+        scroll = scroll,
+        seen = rows,
+    ) {
+        Section(null, view?.report.orEmpty())
+        view?.defects?.forEach { Left(it, Modifier.seenAs(it.id, rows)) }
+    }
+}
+
+@Composable
+private fun Left(defect: DefectWords, modifier: Modifier) {
+    val tokens = LocalTokens.current
+    val type = LocalType.current
+    Column(
+        modifier.fillMaxWidth().background(tokens.sheet).border(if (defect.open) 4.dp else 2.dp, if (defect.open) tokens.stop else tokens.ink).padding(12.dp),
+        Arrangement.spacedBy(4.dp),
+    ) {
+        Text(defect.title, style = type.line)
+        defect.locks?.let { Text(it, style = type.strong) }
+        defect.said.forEach { Text(it, style = type.help, color = tokens.soft) }
+        defect.certificate.forEach { Text(it, style = type.text) }
+    }
+}

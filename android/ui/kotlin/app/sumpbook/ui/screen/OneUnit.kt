@@ -1,0 +1,102 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.dp
+import app.sumpbook.R
+import app.sumpbook.core.LockState
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.frame.SecondaryPress
+import app.sumpbook.ui.frame.StripWords
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalTokens
+import app.sumpbook.ui.theme.LocalType
+
+/** Is it locked, what did the last one leave, which oil, how long till service. */
+@Composable
+fun OneUnit(unit: String, signer: Signer) {
+    val shown by seen(unit, signer.person) { unitView(unit, signer.person) }
+    val told = shown ?: return
+    val view = (told as? Told.Got)?.it
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    var more by rememberSaveable { mutableStateOf(false) }
+    ScreenFrame(
+        header = { DoorHeader(view?.record?.door.orEmpty()) { back.back() } },
+        strips = {
+            if (told is Told.Refused) StripWords(sentence(told.why))
+            act.refused?.let { StripWords(sentence(it)) }
+            view?.news?.forEach { StripWords(it) }
+        },
+        secondary = { UnitActs(unit, view, more) { more = it } },
+        main = view?.let { { MainPress(it.main) { goOn(act, back, signer, unit, it.record.main.act) } } },
+    ) {
+        if (view != null) {
+            view.parts.forEach { PartLine(it) }
+            Section(null, listOf(view.preTrip) + view.leftBy)
+            Section(stringResource(R.string.oil), view.oil)
+            if (view.tasks.isEmpty()) Text(stringResource(R.string.no_programme_set), style = LocalType.current.text)
+            view.tasks.forEach { TaskLines(it) }
+            Section(stringResource(R.string.pours), view.pours)
+            Section(stringResource(R.string.hours), view.hours)
+            Section(null, view.unlike)
+        }
+    }
+}
+
+/** What can be done with the unit: the first row, and the rest one tap further. */
+@Composable
+private fun UnitActs(unit: String, view: UnitView?, more: Boolean, show: (Boolean) -> Unit) {
+    val back = LocalBackStack.current
+    val locked = view?.record?.roadAir?.let { listOf(it.road, it.air) + it.outlets }.orEmpty().any { it.state == LockState.LOCKED }
+    if (more) {
+        SecondaryPress(stringResource(R.string.start_air)) { back.go(Place.Air(unit, start = true)) }
+        SecondaryPress(stringResource(R.string.stop_air)) { back.go(Place.Air(unit, start = false)) }
+        SecondaryPress(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
+        SecondaryPress(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
+        SecondaryPress(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
+        SecondaryPress(stringResource(R.string.roadside)) { back.go(Place.Roadside(unit)) }
+    } else {
+        SecondaryPress(stringResource(R.string.oil)) { back.go(Place.TopUp(unit, view?.record?.topUpDraft.orEmpty())) }
+        SecondaryPress(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
+        SecondaryPress(stringResource(R.string.display)) { back.go(Place.Display(unit, "")) }
+    }
+    if (locked) SecondaryPress(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
+    SecondaryPress(stringResource(if (more) R.string.less else R.string.more)) { show(!more) }
+}
+
+@Composable
+private fun TaskLines(task: TaskWords) {
+    val type = LocalType.current
+    Column(Modifier, Arrangement.spacedBy(4.dp)) {
+        Text(task.name, style = type.line)
+        Text(task.standing, style = type.strong)
+        for (line in listOfNotNull(task.hours, task.calendar) + task.more) Text(line, style = type.help, color = LocalTokens.current.soft)
+    }
+}
+
+/** A heading and the lines under it; nothing where there are none. */
+@Composable
+fun Section(title: String?, lines: List<String>) {
+    if (lines.isEmpty()) return
+    Column(Modifier, Arrangement.spacedBy(4.dp)) {
+        if (title != null) Text(title, Modifier.semantics { heading() }, style = LocalType.current.heading)
+        lines.forEach { Text(it, style = LocalType.current.text) }
+    }
+}

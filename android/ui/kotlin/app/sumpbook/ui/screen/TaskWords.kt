@@ -1,0 +1,58 @@
+package app.sumpbook.ui.screen
+
+import app.sumpbook.core.LeftHours
+import app.sumpbook.core.Nearer
+import app.sumpbook.core.TaskRow
+import app.sumpbook.core.keyOfCalled
+import app.sumpbook.core.keyOfStanding
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.hours
+
+/** A task of the programme in words: its name, how it stands, each clock, what it waits for. */
+data class TaskWords(val row: TaskRow, val name: String, val standing: String, val hours: String?, val calendar: String?, val more: List<String>)
+
+/** A task's words. */
+fun Reader.taskWords(task: TaskRow): TaskWords = TaskWords(
+    row = task,
+    name = wordsOr("task-${task.id}", task.id),
+    standing = "${words(keyOfStanding(task.standing))}, ${nearer(task.nearer)}",
+    hours = hoursClock(task),
+    calendar = calendarClock(task),
+    more = listOfNotNull(
+        forecast(task),
+        task.called?.let { words(keyOfCalled(it.why)) },
+        task.waiting?.let { words("task-waiting", "part" to it.part) },
+        task.waiting?.promised?.let { words("task-promised", "day" to moments.day(it)) },
+        if (task.enteredTwice.any { !it.settled }) words("task-entered-twice") else null,
+        if (task.countsWeighted) words("task-weighted") else null,
+    ),
+)
+
+private fun Reader.nearer(nearer: Nearer): String = when (nearer) {
+    Nearer.HOURS -> words("nearer-hours")
+    Nearer.CALENDAR -> words("nearer-calendar")
+    Nearer.UNKNOWN -> words("nearer-unknown")
+}
+
+private fun Reader.hoursClock(task: TaskRow): String? {
+    val left = when (val left = task.hoursLeft) {
+        is LeftHours.Left -> words("task-hours-left", "hours" to hours(left.v1), "every" to hours(task.everyHours ?: 0))
+        is LeftHours.Past -> words("task-hours-past", "hours" to hours(left.v1))
+        null -> return null
+    }
+    return task.dueFigure?.let { "$left, ${words("task-due-at", "figure" to hours(it))}" } ?: left
+}
+
+private fun Reader.calendarClock(task: TaskRow): String? {
+    val left = task.daysLeft ?: return null
+    val words = if (left < 0) words("task-days-past", "days" to -left) else words("task-days-left", "days" to left)
+    return task.lastGoodDay?.let { "$words, ${words("task-last-good-day", "day" to moments.day(it))}" } ?: words
+}
+
+private fun Reader.forecast(task: TaskRow): String? {
+    val forecast = task.forecast ?: return if (task.nearer == Nearer.UNKNOWN) words("forecast-unknown") else null
+    val likely = "likely" to moments.day(forecast.likely)
+    val earliest = "earliest" to moments.day(forecast.earliest)
+    val latest = forecast.latest ?: return words("forecast-open", likely, earliest)
+    return words("forecast-likely", likely, earliest, "latest" to moments.day(latest))
+}

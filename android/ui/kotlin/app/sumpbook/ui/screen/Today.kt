@@ -1,0 +1,129 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.border
+import androidx.compose.foundation.clickable
+import androidx.compose.foundation.background
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
+import androidx.compose.foundation.layout.padding
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.dp
+import app.sumpbook.R
+import app.sumpbook.core.MainAct
+import app.sumpbook.core.PreTripNow
+import app.sumpbook.core.TodayRow
+import app.sumpbook.core.TodayScreen
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.frame.SecondaryPress
+import app.sumpbook.ui.frame.StripWords
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalTokens
+import app.sumpbook.ui.theme.LocalType
+
+/** A unit's card, in words. */
+data class UnitCard(val row: TodayRow, val parts: List<PartWords>, val preTrip: String, val expected: String?, val main: String)
+
+/** Today, with its words. */
+data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>)
+
+/** Today's units as this person's: their own first, and all of them while none is. */
+fun Reader.todayView(person: String): TodayView {
+    val record = phone.today(person)
+    val own = record.units.filter { it.mine }.ifEmpty { record.units.take(FEW) }
+    return TodayView(
+        record = record,
+        day = moments.day(record.day),
+        news = newsWords(record.news),
+        counts = if (record.counts.onPhone > 0u) words("counts-on-phone", "count" to record.counts.onPhone) else null,
+        cards = own.map(::card),
+    )
+}
+
+/** How many units stand here while this person has none of their own. */
+private const val FEW = 12
+
+private fun Reader.card(row: TodayRow) = UnitCard(
+    row = row,
+    parts = roadAirWords(row.roadAir),
+    preTrip = preTripWords(row.preTrip),
+    expected = row.expectedMinute?.takeIf { row.preTrip is PreTripNow.NotStarted }?.let { words("expected-out", "when" to moments.minute(it.toInt())) },
+    main = label(row.main, row.door),
+)
+
+/** May I take it, and where was I. */
+@Composable
+fun Today(signer: Signer) {
+    val shown by seen(signer.person) { todayView(signer.person) }
+    val told = shown ?: return
+    val view = (told as? Told.Got)?.it
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    val first = view?.cards?.firstOrNull()
+    ScreenFrame(
+        header = { TodayHeader(view) { back.go(Place.WhoSigns()) } },
+        strips = {
+            if (told is Told.Refused) StripWords(sentence(told.why))
+            act.refused?.let { StripWords(sentence(it)) }
+            view?.news?.forEach { StripWords(it) }
+            view?.counts?.let { StripWords(it) }
+            val unreadable = view?.record?.unreadableDrafts?.toInt() ?: 0
+            if (unreadable > 0) StripWords(stringResource(R.string.unreadable_drafts))
+        },
+        secondary = {
+            SecondaryPress(stringResource(R.string.another_unit)) { back.go(Place.AnotherUnit()) }
+            SecondaryPress(stringResource(R.string.where_it_is)) { back.go(Place.WhereItIs()) }
+            SecondaryPress(stringResource(R.string.settings)) { back.go(Place.Settings()) }
+        },
+        main = first?.let { card ->
+            { MainPress(card.main) { goOn(act, back, signer, card.row.id, card.row.main.act) } }
+        },
+    ) {
+        if (view != null && view.cards.isEmpty()) Text(stringResource(R.string.no_unit_yet))
+        view?.cards?.forEach { Card(it) { back.go(Place.Unit(it.row.id)) } }
+    }
+}
+
+@Composable
+private fun TodayHeader(view: TodayView?, switch: () -> Unit) {
+    Row(
+        Modifier.fillMaxWidth().heightIn(56.dp).clickable(role = Role.Button, onClick = switch),
+        Arrangement.SpaceBetween,
+        Alignment.CenterVertically,
+    ) {
+        Text(view?.record?.person.orEmpty(), Modifier.weight(1f).semantics { heading() }, style = LocalType.current.heading)
+        Text(view?.day.orEmpty(), style = LocalType.current.text)
+    }
+}
+
+@Composable
+private fun Card(card: UnitCard, open: () -> Unit) {
+    val tokens = LocalTokens.current
+    Column(
+        Modifier.fillMaxWidth().background(tokens.sheet).border(2.dp, tokens.rule)
+            .clickable(role = Role.Button, onClick = open).padding(12.dp),
+        Arrangement.spacedBy(4.dp),
+    ) {
+        Text(card.row.door, style = LocalType.current.door)
+        card.parts.forEach { PartLine(it) }
+        Text(card.preTrip, style = LocalType.current.text)
+        card.expected?.let { Text(it, style = LocalType.current.help, color = tokens.soft) }
+    }
+}

@@ -1,0 +1,68 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.layout.Column
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import app.sumpbook.R
+import app.sumpbook.core.PersonHere
+import app.sumpbook.core.Role
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.RowPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.frame.SecondaryPress
+import app.sumpbook.ui.frame.StripWords
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalTokens
+import app.sumpbook.ui.theme.LocalType
+
+/** Whose name stands under the next entries. */
+@Composable
+fun WhoSigns() {
+    val shown by seen { phone.about().device to phone.fleet().people.filter { !it.gone } }
+    var learner by remember { mutableStateOf<PersonHere?>(null) }
+    var notListed by remember { mutableStateOf(false) }
+    val told = shown ?: return
+    val back = LocalBackStack.current
+    val (device, people) = (told as? Told.Got)?.it ?: ("" to emptyList())
+    val learning = learner
+    ScreenFrame(
+        header = {
+            Column {
+                val title = if (learning == null) stringResource(R.string.who_signs) else stringResource(R.string.learning_with, learning.name)
+                Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
+                Text(device, style = LocalType.current.help, color = LocalTokens.current.soft)
+            }
+        },
+        strips = {
+            if (told is Told.Refused) StripWords(sentence(told.why))
+            if (told is Told.Got && people.isEmpty()) StripWords(stringResource(R.string.no_names_yet))
+            if (notListed) StripWords(stringResource(R.string.not_on_the_list_then))
+            StripWords(stringResource(R.string.pin_is_asked_at_signature))
+        },
+        secondary = {
+            if (learning != null) SecondaryPress(stringResource(R.string.back)) { learner = null }
+            SecondaryPress(stringResource(R.string.not_on_the_list)) { notListed = true }
+        },
+    ) {
+        for (person in people.filter { learning == null || (it.role != Role.TRAINEE && it.id != learning.id) }) {
+            val label = if (person.role == Role.TRAINEE) stringResource(R.string.name_learning, person.name) else person.name
+            RowPress(label) {
+                when {
+                    learning != null -> back.signsNow(Signer(learning.id, trainer = person.id))
+                    person.role == Role.TRAINEE -> learner = person
+                    else -> back.signsNow(Signer(person.id))
+                }
+            }
+        }
+    }
+}

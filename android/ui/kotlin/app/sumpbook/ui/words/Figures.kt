@@ -1,0 +1,40 @@
+package app.sumpbook.ui.words
+
+import app.sumpbook.core.Figure
+import java.math.BigDecimal
+import java.math.RoundingMode
+import java.util.Locale
+
+/** Hours as a meter shows them: 28624 tenths are "2,862.4", in both languages as US crews write them. */
+fun hours(tenths: Long): String {
+    val whole = String.format(Locale.US, "%,d", Math.abs(tenths) / 10)
+    val sign = if (tenths < 0) "-" else ""
+    return "$sign$whole.${Math.abs(tenths) % 10}"
+}
+
+/** A figure's value: digits 25 with 2 places are 0.25. */
+fun value(figure: Figure): BigDecimal = BigDecimal.valueOf(figure.digits, figure.places.toInt())
+
+/** A figure in its own unit: "0.25 qt", "48 %". */
+fun figure(figure: Figure): String = "${value(figure).toPlainString()} ${figure.unit}"
+
+/** A volume as it is read here: a poured 0.25 qt stands so, or as 237 mL. */
+fun volume(figure: Figure, metric: Boolean): String = when {
+    metric && figure.unit == "qt" -> "${value(figure).multiply(ML_IN_QT).setScale(0, RoundingMode.HALF_UP).toPlainString()} mL"
+    !metric && figure.unit == "mL" -> quarts(value(figure))
+    else -> figure(figure)
+}
+
+/** A volume of so many millilitres. */
+fun volume(ml: Long, metric: Boolean): String = if (metric) "$ml mL" else quarts(BigDecimal.valueOf(ml))
+
+private fun quarts(ml: BigDecimal): String = "${ml.divide(ML_IN_QT, 2, RoundingMode.HALF_UP).toPlainString()} qt"
+
+/** A US liquid quart: 57.75 cubic inches of 2.54 cm (NIST Handbook 44, appendix C). */
+private val ML_IN_QT = BigDecimal("946.352946")
+
+/** A length of time as a clock face has it: 190 s are "3:10". */
+fun minutesAndSeconds(ms: Long): String {
+    val seconds = ms / 1_000
+    return String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60)
+}
