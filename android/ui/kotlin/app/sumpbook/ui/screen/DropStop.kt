@@ -23,9 +23,12 @@ import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Figure
 import app.sumpbook.core.How
 import app.sumpbook.core.ItemFigure
+import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.control.Chip
+import app.sumpbook.ui.control.Chips
+import app.sumpbook.ui.control.HoldRing
 import app.sumpbook.ui.frame.MainPress
-import app.sumpbook.ui.frame.SecondaryPress
 import app.sumpbook.ui.theme.LocalType
 import kotlinx.coroutines.delay
 
@@ -59,17 +62,26 @@ fun DropStop(open: OpenStop) {
         }
     }
     StopFrame(open, main, {
-        if (start != null && line != null) SecondaryPress(stringResource(R.string.start_again)) { begin() }
-        if (line != null) SecondaryPress(stringResource(R.string.not_run)) { open.defect(line) }
+        if (start != null && line != null) SecondaryButton(stringResource(R.string.start_again)) { begin() }
+        if (line != null) SecondaryButton(stringResource(R.string.not_run)) { open.defect(line) }
     }) { hints ->
         open.view.lines.forEach { LineOf(it, open, hints) }
         if (start != null && line != null) {
             Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp), Alignment.CenterHorizontally) {
-                Ring(left ?: 0, TEST_MS, stringResource(R.string.seconds_left))
+                HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left))
                 Text(stringResource(R.string.drop_in_60), Modifier.semantics { heading() }, style = LocalType.current.heading)
                 Drops(more, { more = true }) { psi -> open.answerThenGoOn { phone.answerLine(open.draft, drop(line, psi, start, now)) } }
             }
         }
+    }
+}
+
+/** The drops that are read most, each one tap; more only behind a tap. */
+@Composable
+private fun Drops(more: Boolean, showMore: () -> Unit, choose: (Int) -> Unit) {
+    Chips {
+        for (psi in 0..(if (more) MOST_PSI else FEW_PSI)) Chip(psi.toString(), chosen = false) { choose(psi) }
+        if (!more) Chip(stringResource(R.string.more), chosen = false, onPress = showMore)
     }
 }
 
@@ -81,6 +93,9 @@ private fun drop(line: LineWords, psi: Int, began: Long, now: Long): Answer = An
     figures = listOf(ItemFigure(Figure(psi.toLong(), 0u, line.row.figure?.unit ?: "psi"), How.CHOSEN)),
     onScreenMs = (now - began).coerceAtLeast(0).toUInt(),
 )
+
+private const val FEW_PSI = 6
+private const val MOST_PSI = 20
 
 /** How long the needle is watched. */
 private const val TEST_MS = 60_000L

@@ -5,6 +5,7 @@ import app.sumpbook.core.HowGiven
 import app.sumpbook.core.LineAnswer
 import app.sumpbook.core.LineRow
 import app.sumpbook.core.MainAct
+import app.sumpbook.core.StopMark
 import app.sumpbook.core.StopScreen
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.words.figure
@@ -28,6 +29,10 @@ data class StopView(
     val record: StopScreen,
     val kind: StopKind,
     val title: String,
+    /** How far round: "6 / 19". */
+    val of: String,
+    /** The walk in one sentence. */
+    val says: String,
     val engine: String,
     val lines: List<LineWords>,
     val together: List<String>,
@@ -45,6 +50,8 @@ fun Reader.stopView(draft: String, stop: String, whole: Set<String>, openMs: Lon
         record = record,
         kind = kindOf(record),
         title = words("stop-${record.stop}"),
+        of = words("stop-of", "index" to record.label, "of" to record.of.toString()),
+        says = says(record),
         engine = listOfNotNull(
             words("engine-${record.engine.name.lowercase().replace('_', '-')}"),
             if (record.chocks) words("chocks-in") else null,
@@ -56,6 +63,14 @@ fun Reader.stopView(draft: String, stop: String, whole: Set<String>, openMs: Lon
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
     )
+}
+
+/** "TH-01, left side, 6 / 19", then every stop that is not as it should be. */
+private fun Reader.says(record: StopScreen): String {
+    val here = words("stop-of", "index" to record.label, "of" to record.of.toString())
+    val told = record.marks.withIndex().filter { it.value == StopMark.DEFECT || it.value == StopMark.COULD_NOT_CHECK }
+        .joinToString("") { ", ${it.index + 1} ${words("mark-${it.value.name.lowercase().replace('_', '-')}")}" }
+    return "${record.door}, ${words("stop-${record.stop}")}, $here$told"
 }
 
 /** Formatting only: which control a figure is given by. */

@@ -1,6 +1,5 @@
 package app.sumpbook.ui.screen
 
-import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
@@ -14,19 +13,21 @@ import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
+import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.MainAct
+import app.sumpbook.ui.control.Line
+import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Act
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
-import app.sumpbook.ui.frame.RowPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.frame.Seen
-import app.sumpbook.ui.frame.StripWords
 import app.sumpbook.ui.frame.rememberSeen
 import app.sumpbook.ui.frame.seenAs
 import app.sumpbook.ui.place.BackStack
@@ -51,7 +52,7 @@ class OpenStop(val unit: String, val draft: String, val view: StopView, val rows
     }
 
     /** Answers a line by a call of its own, then goes on when it was the last. */
-    fun answerThenGoOn(call: app.sumpbook.ui.desk.Reader.() -> Unit) {
+    fun answerThenGoOn(call: Reader.() -> Unit) {
         act.now({
             call()
             afterStop(draft, label)
@@ -128,7 +129,7 @@ private fun Reached(desk: Desk, draft: String, view: StopView?) {
 fun Refused(why: String, goBack: () -> Unit) {
     ScreenFrame(
         header = { DoorHeader("", null, goBack) },
-        strips = { StripWords(why) },
+        strips = { Strip(why) },
         main = { MainPress(stringResource(R.string.back), press = goBack) },
     ) {}
 }
@@ -148,16 +149,22 @@ fun MainOfStop(open: OpenStop) {
     val more = view.record.main.whyNot is DisabledReason.MoreBelow
     // What is missing is what it says: "3 more below".
     val words = if (more) view.whyNot ?: view.main else view.main
-    MainPress(words, view.whyNot, onEarly = if (more) ({ scope.launch { open.rows.turn() } }) else null) { open.okTogether() }
+    val above = view.record.main.whyNot is DisabledReason.FigureMissing
+    MainPress(words, view.whyNot, whyAbove = above, onEarly = if (more) ({ scope.launch { open.rows.turn() } }) else null) { open.okTogether() }
 }
 
 /** A line: all of it is the door to its defect. */
 @Composable
 fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
     val help = listOfNotNull(line.note, if (hints) line.look else line.ok, if (hints) line.caution else null).joinToString("\n")
-    Column(Modifier.seenAs(line.row.id, open.rows)) {
-        RowPress(line.said?.let { "${line.name}: $it" } ?: line.name, help = help) { open.defect(line) }
-    }
+    val answer = line.row.answer?.answer
+    Line(
+        line.name,
+        Modifier.seenAs(line.row.id, open.rows),
+        under = help,
+        said = line.said,
+        defect = answer == AnswerKind.DEFECT,
+    ) { open.defect(line) }
 }
 
 /** The frame of every stop: the walk in its header, what the engine is doing, how to look. */
@@ -168,12 +175,12 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
     // A stop of few lines has room for how to look; a full one opens it by a tap on the strip.
     val hints = asked ?: (view.lines.size <= FEW_LINES)
     ScreenFrame(
-        header = { WalkHeader(view) { open.goBack() } },
+        header = { WalkHeader(view) },
         strips = {
-            open.act.refused?.let { StripWords(sentence(it)) }
-            open.back.closedAt?.takeIf { it == view.label }?.let { StripWords(stringResource(R.string.closed_at_stop, it)) }
-            StripWords(view.engine) { asked = !hints }
-            view.together.forEach { StripWords(it) }
+            open.act.refused?.let { Strip(sentence(it)) }
+            open.back.closedAt?.takeIf { it == view.label }?.let { Strip(stringResource(R.string.closed_at_stop, it)) }
+            Strip(view.engine) { asked = !hints }
+            view.together.forEach { Strip(it) }
         },
         secondary = secondary,
         main = main,
