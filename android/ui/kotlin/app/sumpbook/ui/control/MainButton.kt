@@ -27,6 +27,7 @@ import app.sumpbook.ui.theme.Tokens
  * even then, such as turning to the lines that were not seen yet; without it a press does nothing.
  *
  * @param whyNot why it may not be pressed yet, in words; none: it may
+ * @param whyAbove the reason stands above it in words; without, it is only read with it
  * @param leftThumb the corner is mirrored
  */
 @Composable
@@ -34,6 +35,7 @@ fun MainButton(
     words: String,
     modifier: Modifier = Modifier,
     whyNot: String? = null,
+    whyAbove: Boolean = true,
     leftThumb: Boolean = false,
     onEarly: (() -> Unit)? = null,
     onPress: () -> Unit,
@@ -45,7 +47,7 @@ fun MainButton(
     val takes = ready || onEarly != null
     val look = tokens.mainGround(ready, press.pressed)
     Column(modifier.fillMaxWidth()) {
-        if (whyNot != null) {
+        if (whyNot != null && whyAbove) {
             Text(whyNot, Modifier.padding(bottom = 8.dp), style = type.strong, color = tokens.ink)
         }
         Box(
