@@ -39,7 +39,7 @@ import kotlinx.coroutines.launch
 
 /** One stop of a walk as it is open now: what every kind of stop works with. */
 @Stable
-class OpenStop(val unit: String, val draft: String, val view: StopView, val rows: Seen, val act: Act, val back: BackStack, private val openMs: () -> Long) {
+class OpenStop(val unit: String, val draft: String, val view: StopView, val rows: Seen, val act: Act, val back: BackStack, val openMs: () -> Long) {
     private val label get() = view.label
 
     /** The one tap: what is open here is OK, and on to the next stop. */
@@ -107,7 +107,7 @@ fun WalkStop(unit: String, draft: String, stop: String) {
         StopKind.HOURS -> HoursStop(open)
         StopKind.DROP -> DropStop(open)
         StopKind.BUILD_UP -> BuildUpStop(open)
-        StopKind.GLASS -> LinesStop(open)
+        StopKind.GLASS -> GlassStop(open)
     }
 }
 
@@ -130,7 +130,7 @@ fun Refused(why: String, goBack: () -> Unit) {
     ScreenFrame(
         header = { DoorHeader("", null, goBack) },
         strips = { Strip(why) },
-        main = { MainPress(stringResource(R.string.back), press = goBack) },
+        main = { MainPress(stringResource(R.string.back), onPress = goBack) },
     ) {}
 }
 
