@@ -43,16 +43,16 @@ data class GlassGiven(val glass: Glass? = null, val stopped: Boolean? = null) {
 
 /** What must be known before the glass is read: whether it runs, how long it stood, what this level does. */
 @Composable
-fun GlassStrips(view: GlassView) {
-    view.wait.forEach { Strip(it) }
+fun GlassStrips(view: GlassView, wait: Boolean = true) {
+    if (wait) view.wait.forEach { Strip(it) }
     view.rose?.let { Strip(it) }
     locksUntilCertified(view.locks)?.let { Strip(it, heavy = true) }
 }
 
 /** The question nobody's record answers, the glass, and the steps beside its drag. */
 @Composable
-fun GlassPart(view: GlassView, given: GlassGiven, change: (GlassGiven) -> Unit) {
-    if (view.asks) {
+fun GlassPart(view: GlassView, given: GlassGiven, asks: Boolean = view.asks, change: (GlassGiven) -> Unit) {
+    if (asks) {
         Chips {
             Chip(stringResource(R.string.stopped_yes), given.stopped == true) { change(given.copy(stopped = true)) }
             Chip(stringResource(R.string.no), given.stopped == false) { change(given.copy(stopped = false)) }

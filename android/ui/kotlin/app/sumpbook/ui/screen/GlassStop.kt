@@ -12,6 +12,7 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.DisabledReason
+import app.sumpbook.core.StopNow
 import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.desk.Told
@@ -32,12 +33,15 @@ fun GlassStop(open: OpenStop) {
     StopFrame(
         open,
         main = { if (line == null || view == null) MainOfStop(open) else GlassMain(open, line, view, given) },
-        secondary = { SecondaryButton(stringResource(R.string.top_up)) { open.back.go(Place.TopUp(open.unit, "")) } },
+        secondary = if (view?.low != true) null else ({ SecondaryButton(stringResource(R.string.top_up)) { open.back.go(Place.TopUp(open.unit, "")) } }),
+        few = false,
     ) { hints ->
         if (line != null && view != null) {
-            GlassStrips(view)
+            // A walk keeps no waiting time: only that it runs must be answered here.
+            val runs = view.record.stop is StopNow.Running
+            GlassStrips(view, wait = runs)
             // The glass is this line: it counts as seen with it.
-            Column(Modifier.seenAs(line.row.id, open.rows), Arrangement.spacedBy(Gap)) { GlassPart(view, given) { given = it } }
+            Column(Modifier.seenAs(line.row.id, open.rows), Arrangement.spacedBy(Gap)) { GlassPart(view, given, asks = runs) { given = it } }
         } else {
             level?.let { LineOf(it, open, hints) }
         }

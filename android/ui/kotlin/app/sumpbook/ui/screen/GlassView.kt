@@ -32,6 +32,9 @@ data class GlassView(
     val main: String?,
     val whyNot: String?,
 ) {
+    /** It stands under the middle: oil is missing. */
+    val low: Boolean get() = record.level is LevelNow.Under || record.level == LevelNow.BelowView
+
     val middle: IntRange get() = record.middle.low.toInt()..record.middle.high.toInt()
 
     /** The level as it answers a line of the walk: a finding of its own where the checklist has a word for it. */
