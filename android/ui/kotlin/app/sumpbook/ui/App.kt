@@ -18,7 +18,9 @@ import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.screen.AnotherUnit
+import app.sumpbook.ui.screen.Defect
 import app.sumpbook.ui.screen.LastReport
+import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.OneUnit
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
@@ -61,6 +63,8 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Stop -> WalkStop(place.unit, place.draft, place.stop)
         is Place.Sign -> Sign(place.unit, place.draft, signer)
         is Place.Slip -> Slip(place.unit, signer)
+        is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line)
+        is Place.Glass -> OneGlass(place.unit, signer)
         else -> Today(signer)
     }
 }
