@@ -25,15 +25,15 @@ import app.sumpbook.ui.screen.OneUnit
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
 import app.sumpbook.ui.screen.Today
+import app.sumpbook.ui.screen.TopUp
 import app.sumpbook.ui.screen.WalkStop
 import app.sumpbook.ui.screen.WhoSigns
 import app.sumpbook.ui.words.OwnWay
 
-/** The app of a phone that is set up: the screen of the place one is at. */
+/** The day of a phone that is set up: the screen of the place one is at. */
 @Composable
 fun App(desk: Desk, back: BackStack = rememberSaveable(saver = BackStack.Saver) { BackStack() }) {
     CompositionLocalProvider(LocalDesk provides desk, LocalBackStack provides back) {
-        LaunchedEffect(desk) { desk.listen() }
         Opening(desk, back)
         val signer = back.signer
         // What a screen remembers is of its place: another stop begins anew.
@@ -66,6 +66,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Slip -> Slip(place.unit, signer)
         is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line)
         is Place.Glass -> OneGlass(place.unit, signer)
+        is Place.TopUp -> TopUp(place.unit, place.draft, signer)
         else -> Today(signer)
     }
 }

@@ -39,12 +39,15 @@ import kotlinx.coroutines.launch
 
 /** One stop of a walk as it is open now: what every kind of stop works with. */
 @Stable
-class OpenStop(val unit: String, val draft: String, val view: StopView, val rows: Seen, val act: Act, val back: BackStack, val openMs: () -> Long) {
+class OpenStop(val unit: String, val draft: String, val view: StopView, val rows: Seen, val act: Act, val back: BackStack, private val openMs: () -> Long) {
     private val label get() = view.label
+
+    /** For how long its lines have been on the screen. */
+    fun onScreenMs(): UInt = openMs().toUInt()
 
     /** The one tap: what is open here is OK, and on to the next stop. */
     fun okTogether() {
-        val onScreen = openMs().toUInt()
+        val onScreen = onScreenMs()
         act.now({
             if (phone.stop(draft, label, rows.whole.toList(), onScreen)?.main?.act !is MainAct.NextStop) phone.okTogether(draft, label, onScreen)
             afterStop(draft, label)
@@ -156,7 +159,7 @@ fun MainOfStop(open: OpenStop) {
 /** A line: all of it is the door to its defect. */
 @Composable
 fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
-    val help = listOfNotNull(line.note, if (hints) line.look else line.ok, if (hints) line.caution else null).joinToString("\n")
+    val help = listOfNotNull(line.note, if (hints) line.look else line.ok).joinToString("\n")
     val answer = line.row.answer?.answer
     Line(
         line.name,
@@ -169,24 +172,28 @@ fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
 
 /** The frame of every stop: the walk in its header, what the engine is doing, how to look. */
 @Composable
-fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, few: Boolean = open.view.lines.size <= FEW_LINES, content: @Composable (Boolean) -> Unit) {
+fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, content: @Composable (Boolean) -> Unit) {
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
     // A stop of few lines has room for how to look; a full one opens it by a tap on the strip.
-    val hints = asked ?: few
+    val hints = asked ?: (view.lines.size <= FEW_LINES && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
+    val cautions = view.lines.mapNotNull { it.caution }.distinct()
     ScreenFrame(
         header = { WalkHeader(view) },
         strips = {
             open.act.refused?.let { Strip(sentence(it)) }
             open.back.closedAt?.takeIf { it == view.label }?.let { Strip(stringResource(R.string.closed_at_stop, it)) }
-            Strip(view.engine) { asked = !hints }
+            Strip(view.strip) { asked = !hints }
             view.together.forEach { Strip(it) }
         },
         secondary = secondary,
         main = main,
         scroll = open.rows.scroll,
         seen = open.rows,
-    ) { content(hints) }
+        ) {
+        if (hints) cautions.forEach { Strip(it) }
+        content(hints)
+    }
 }
 
 /** Up to so many lines how to look stands under each at once. */
