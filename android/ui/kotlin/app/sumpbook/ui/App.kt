@@ -25,6 +25,7 @@ import app.sumpbook.ui.screen.OneUnit
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
 import app.sumpbook.ui.screen.Today
+import app.sumpbook.ui.screen.TopUp
 import app.sumpbook.ui.screen.WalkStop
 import app.sumpbook.ui.screen.WhoSigns
 import app.sumpbook.ui.words.OwnWay
@@ -65,6 +66,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Slip -> Slip(place.unit, signer)
         is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line)
         is Place.Glass -> OneGlass(place.unit, signer)
+        is Place.TopUp -> TopUp(place.unit, place.draft, signer)
         else -> Today(signer)
     }
 }

@@ -9,6 +9,7 @@ import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.DisabledReason
@@ -33,8 +34,7 @@ fun GlassStop(open: OpenStop) {
     StopFrame(
         open,
         main = { if (line == null || view == null) MainOfStop(open) else GlassMain(open, line, view, given) },
-        secondary = if (view?.low != true) null else ({ SecondaryButton(stringResource(R.string.top_up)) { open.back.go(Place.TopUp(open.unit, "")) } }),
-        few = false,
+        secondary = line?.let { { GlassActs(open, it, view?.low == true) } },
     ) { hints ->
         if (line != null && view != null) {
             // A walk keeps no waiting time: only that it runs must be answered here.
@@ -49,6 +49,13 @@ fun GlassStop(open: OpenStop) {
     }
 }
 
+/** What cannot be given by the drawing, and oil where it is missing. */
+@Composable
+private fun GlassActs(open: OpenStop, line: LineWords, low: Boolean) {
+    SecondaryButton(stringResource(R.string.glass_other)) { open.defect(line) }
+    if (low) SecondaryButton(stringResource(R.string.top_up)) { open.back.go(Place.TopUp(open.unit, "")) }
+}
+
 @Composable
 private fun GlassMain(open: OpenStop, line: LineWords, view: GlassView, given: GlassGiven) {
     val scope = rememberCoroutineScope()
@@ -60,7 +67,7 @@ private fun GlassMain(open: OpenStop, line: LineWords, view: GlassView, given: G
     val words = when {
         more -> open.view.whyNot.orEmpty()
         level == null -> stringResource(R.string.glass_keep_none)
-        others > 0 -> stringResource(R.string.glass_and_others, level, others)
+        others > 0 -> pluralStringResource(R.plurals.glass_and_rest, others, level, others)
         else -> view.main.orEmpty()
     }
     // The figure that the stop asks for is given by this very tap.
@@ -68,9 +75,9 @@ private fun GlassMain(open: OpenStop, line: LineWords, view: GlassView, given: G
     MainPress(words, whyNot, whyAbove = !more && why !is DisabledReason.JustOpened, onEarly = if (more) ({ scope.launch { open.rows.turn() } }) else null) {
         if (glass == null) return@MainPress
         open.answerThenGoOn {
-            val ms = open.openMs()
+            val ms = open.onScreenMs()
             phone.answerLine(open.draft, view.answer(line, glass, ms))
-            if (others > 0) phone.okTogether(open.draft, open.view.label, ms.toUInt())
+            if (others > 0) phone.okTogether(open.draft, open.view.label, ms)
         }
     }
 }

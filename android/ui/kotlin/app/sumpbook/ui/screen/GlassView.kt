@@ -38,7 +38,7 @@ data class GlassView(
     val middle: IntRange get() = record.middle.low.toInt()..record.middle.high.toInt()
 
     /** The level as it answers a line of the walk: a finding of its own where the checklist has a word for it. */
-    fun answer(line: LineWords, glass: Glass, onScreenMs: Long): Answer {
+    fun answer(line: LineWords, glass: Glass, onScreenMs: UInt): Answer {
         val figures = (glass as? Glass.Percent)?.let { listOf(ItemFigure(Figure(it.v1.toLong(), 0u, "%"), How.ASKED)) }.orEmpty()
         return Answer(
             item = line.row.item,
@@ -46,7 +46,7 @@ data class GlassView(
             answer = if (record.word == null) AnswerKind.OK else AnswerKind.DEFECT,
             word = record.word,
             figures = figures,
-            onScreenMs = onScreenMs.toUInt(),
+            onScreenMs = onScreenMs,
         )
     }
 }

@@ -39,7 +39,7 @@ import kotlinx.coroutines.launch
 
 /** One stop of a walk as it is open now: what every kind of stop works with. */
 @Stable
-class OpenStop(val unit: String, val draft: String, val view: StopView, val rows: Seen, val act: Act, val back: BackStack, val openMs: () -> Long) {
+class OpenStop(val unit: String, val draft: String, val view: StopView, val rows: Seen, val act: Act, val back: BackStack, private val openMs: () -> Long) {
     private val label get() = view.label
 
     /** For how long its lines have been on the screen. */
@@ -172,7 +172,7 @@ fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
 
 /** The frame of every stop: the walk in its header, what the engine is doing, how to look. */
 @Composable
-fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, few: Boolean = open.view.lines.size <= FEW_LINES, content: @Composable (Boolean) -> Unit) {
+fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, content: @Composable (Boolean) -> Unit) {
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
     // A stop of few lines has room for how to look; a full one opens it by a tap on the strip.
