@@ -23,7 +23,7 @@ class ExchangeJob : JobService() {
                 jobFinished(params, false)
                 underWay = false
             }
-            planExchange(app)
+            planExchange(app, REST_MS)
             app.tellNotices()
         }
         return true
@@ -40,6 +40,9 @@ class ExchangeJob : JobService() {
 
         /** The system gives a job ten minutes. */
         private val AT_MOST_MS = 8u * 60u * 1000u
+
+        /** What the shop did not take stays here: it is not offered again and again. */
+        private const val REST_MS = 60_000L
 
         /** One at a time, and it outlives the service. */
         private val ONE = Executors.newSingleThreadExecutor { Thread(it, "exchange").apply { isDaemon = true } }
