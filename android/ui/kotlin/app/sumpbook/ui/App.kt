@@ -3,27 +3,51 @@ package app.sumpbook.ui
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.getValue
 import androidx.compose.runtime.key
+import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.openAt
+import app.sumpbook.ui.desk.walkUnderWay
 import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.screen.AnotherUnit
 import app.sumpbook.ui.screen.LastReport
 import app.sumpbook.ui.screen.OneUnit
+import app.sumpbook.ui.screen.Sign
+import app.sumpbook.ui.screen.Slip
 import app.sumpbook.ui.screen.Today
+import app.sumpbook.ui.screen.WalkStop
 import app.sumpbook.ui.screen.WhoSigns
+import app.sumpbook.ui.words.OwnWay
 
 /** The app of a phone that is set up: the screen of the place one is at. */
 @Composable
 fun App(desk: Desk, back: BackStack = rememberSaveable(saver = BackStack.Saver) { BackStack() }) {
     CompositionLocalProvider(LocalDesk provides desk, LocalBackStack provides back) {
         LaunchedEffect(desk) { desk.listen() }
+        Opening(desk, back)
         val signer = back.signer
         // What a screen remembers is of its place: another stop begins anew.
         key(back.top) { if (signer == null) WhoSigns() else Screen(back.top, signer) }
+    }
+}
+
+/** Once: a walk that was under way when the app was closed opens at its stop. */
+@Composable
+private fun Opening(desk: Desk, back: BackStack) {
+    var done by rememberSaveable { mutableStateOf(false) }
+    LaunchedEffect(desk) {
+        if (done) return@LaunchedEffect
+        val walk = (desk.ask(OwnWay()) { walkUnderWay() } as? Told.Got)?.it
+        done = true
+        if (walk != null && back.signer == null) back.openAt(walk)
     }
 }
 
@@ -34,6 +58,10 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Today -> Today(signer)
         is Place.Unit -> OneUnit(place.unit, signer)
         is Place.LastReport -> LastReport(place.unit, place.draft)
+        is Place.AnotherUnit -> AnotherUnit()
+        is Place.Stop -> WalkStop(place.unit, place.draft, place.stop)
+        is Place.Sign -> Sign(place.unit, place.draft, signer)
+        is Place.Slip -> Slip(place.unit, signer)
         else -> Today(signer)
     }
 }

@@ -47,6 +47,9 @@ class Desk(
     @Volatile
     private var fleet: FleetHere? = null
 
+    /** How long the walks under way have taken. */
+    val walks = WalkClock(handset)
+
     /** Counts up with every change the core tells of. */
     val changes: StateFlow<Int> get() = changed
 

@@ -6,7 +6,6 @@ import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.ColumnScope
-import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxHeight
@@ -19,11 +18,12 @@ import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.verticalScroll
 import androidx.compose.runtime.Composable
-import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
+import app.sumpbook.ui.control.Gap
+import app.sumpbook.ui.control.SecondaryRow
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.words.LocalOwnWay
 
@@ -90,7 +90,7 @@ private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, wei
     Spacer(Modifier.height(8.dp))
     if (!large) Strips(parts)
     Column(weight.fillMaxWidth().verticalScroll(scroll)) {
-        Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(GAP)) {
+        Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(Gap)) {
             if (large) Strips(parts)
             parts.content(this)
         }
@@ -105,21 +105,11 @@ private fun Strips(parts: Parts) {
 
 @Composable
 private fun Buttons(parts: Parts) {
-    val left = LocalOwnWay.current.leftThumb
-    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(GAP)) {
-        parts.secondary?.let { row ->
-            FlowRow(
-                Modifier.fillMaxWidth(),
-                horizontalArrangement = Arrangement.spacedBy(GAP, if (left) Alignment.Start else Alignment.End),
-                verticalArrangement = Arrangement.spacedBy(GAP),
-            ) { row() }
-        }
+    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(Gap)) {
+        parts.secondary?.let { row -> SecondaryRow { row() } }
         parts.main?.invoke()
     }
 }
-
-/** Between two things that can be pressed. */
-val GAP = 12.dp
 
 /** Below this width margins shrink. */
 private val NARROW = 360.dp

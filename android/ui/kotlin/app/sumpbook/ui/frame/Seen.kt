@@ -23,7 +23,7 @@ private data class Reach(val top: Float, val bottom: Float)
  * frame counts when its top and its bottom were both there.
  */
 @Stable
-class Seen(private val scroll: ScrollState) {
+class Seen(val scroll: ScrollState) {
     private val rows = mutableStateMapOf<String, Reach>()
     private val tops = mutableSetOf<String>()
     private val bottoms = mutableSetOf<String>()

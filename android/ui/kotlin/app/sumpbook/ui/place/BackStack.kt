@@ -20,6 +20,12 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
     var signer by mutableStateOf(signer)
         private set
 
+    /** The stop at which the app was closed without being asked; none, or once one has gone on. */
+    var closedAt by mutableStateOf<String?>(null)
+
+    /** What was done just now, to be read on the next screen; gone once one goes on. */
+    var said by mutableStateOf<String?>(null)
+
     /** Where one is. */
     val top: Place get() = stack.last()
 
@@ -28,6 +34,7 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
 
     /** Goes to a place. */
     fun go(to: Place) {
+        said = null
         stack.add(to)
     }
 

@@ -21,14 +21,15 @@ import app.sumpbook.core.DefectRow
 import app.sumpbook.core.LastReportScreen
 import app.sumpbook.core.SaidRow
 import app.sumpbook.core.Verdict
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
-import app.sumpbook.ui.frame.SecondaryPress
-import app.sumpbook.ui.frame.StripWords
 import app.sumpbook.ui.frame.rememberSeen
 import app.sumpbook.ui.frame.seenAs
 import app.sumpbook.ui.place.LocalBackStack
@@ -101,20 +102,24 @@ fun LastReport(unit: String, draft: String) {
     val told = shown ?: return
     val view = (told as? Told.Got)?.it
     val back = LocalBackStack.current
+    val desk = LocalDesk.current
     val act = rememberAct()
     val scope = rememberCoroutineScope()
     ScreenFrame(
         header = { DoorHeader(view?.record?.door.orEmpty(), stringResource(R.string.what_was_left)) { back.back() } },
         strips = {
-            if (told is Told.Refused) StripWords(sentence(told.why))
-            act.refused?.let { StripWords(sentence(it)) }
-            view?.news?.forEach { StripWords(it) }
+            if (told is Told.Refused) Strip(sentence(told.why))
+            act.refused?.let { Strip(sentence(it)) }
+            view?.news?.forEach { Strip(it) }
         },
-        secondary = { SecondaryPress(stringResource(R.string.not_what_i_see)) { back.go(Place.NotWhatISee(unit, draft)) } },
+        secondary = { SecondaryButton(stringResource(R.string.not_what_i_see)) { back.go(Place.NotWhatISee(unit, draft)) } },
         main = view?.let {
             {
                 MainPress(it.main, it.whyNot, onEarly = { scope.launch { rows.turn() } }) {
-                    act.now({ phone.lastReportWasRead(draft, rows.whole.toList()) }) { back.goInstead(Place.Stop(unit, draft, "")) }
+                    act.now({ phone.lastReportWasRead(draft, rows.whole.toList()) }) {
+                        desk.walks.begins(draft)
+                        back.goInstead(Place.Stop(unit, draft, ""))
+                    }
                 }
             }
         },

@@ -15,13 +15,19 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.LockState
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.control.TwoClockRuler
 import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.mark.PairLook
+import app.sumpbook.ui.mark.StateTag
+import app.sumpbook.ui.mark.daysClock
+import app.sumpbook.ui.mark.hoursClock
+import app.sumpbook.ui.mark.runsOut
 import app.sumpbook.ui.frame.ScreenFrame
-import app.sumpbook.ui.frame.SecondaryPress
-import app.sumpbook.ui.frame.StripWords
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
@@ -40,15 +46,16 @@ fun OneUnit(unit: String, signer: Signer) {
     ScreenFrame(
         header = { DoorHeader(view?.record?.door.orEmpty()) { back.back() } },
         strips = {
-            if (told is Told.Refused) StripWords(sentence(told.why))
-            act.refused?.let { StripWords(sentence(it)) }
-            view?.news?.forEach { StripWords(it) }
+            if (told is Told.Refused) Strip(sentence(told.why))
+            act.refused?.let { Strip(sentence(it)) }
+            back.said?.let { Strip(it) }
+            view?.news?.forEach { Strip(it) }
         },
         secondary = { UnitActs(unit, view, more) { more = it } },
         main = view?.let { { MainPress(it.main) { goOn(act, back, signer, unit, it.record.main.act) } } },
     ) {
         if (view != null) {
-            view.parts.forEach { PartLine(it) }
+            RoadAirPart(PairLook.of(view.record.roadAir, view.record.news.old), view.parts)
             Section(null, listOf(view.preTrip) + view.leftBy)
             Section(stringResource(R.string.oil), view.oil)
             if (view.tasks.isEmpty()) Text(stringResource(R.string.no_programme_set), style = LocalType.current.text)
@@ -66,19 +73,19 @@ private fun UnitActs(unit: String, view: UnitView?, more: Boolean, show: (Boolea
     val back = LocalBackStack.current
     val locked = view?.record?.roadAir?.let { listOf(it.road, it.air) + it.outlets }.orEmpty().any { it.state == LockState.LOCKED }
     if (more) {
-        SecondaryPress(stringResource(R.string.start_air)) { back.go(Place.Air(unit, start = true)) }
-        SecondaryPress(stringResource(R.string.stop_air)) { back.go(Place.Air(unit, start = false)) }
-        SecondaryPress(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
-        SecondaryPress(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
-        SecondaryPress(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
-        SecondaryPress(stringResource(R.string.roadside)) { back.go(Place.Roadside(unit)) }
+        SecondaryButton(stringResource(R.string.start_air)) { back.go(Place.Air(unit, start = true)) }
+        SecondaryButton(stringResource(R.string.stop_air)) { back.go(Place.Air(unit, start = false)) }
+        SecondaryButton(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
+        SecondaryButton(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
+        SecondaryButton(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
+        SecondaryButton(stringResource(R.string.roadside)) { back.go(Place.Roadside(unit)) }
     } else {
-        SecondaryPress(stringResource(R.string.oil)) { back.go(Place.TopUp(unit, view?.record?.topUpDraft.orEmpty())) }
-        SecondaryPress(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
-        SecondaryPress(stringResource(R.string.display)) { back.go(Place.Display(unit, "")) }
+        SecondaryButton(stringResource(R.string.oil)) { back.go(Place.TopUp(unit, view?.record?.topUpDraft.orEmpty())) }
+        SecondaryButton(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
+        SecondaryButton(stringResource(R.string.display)) { back.go(Place.Display(unit, "")) }
     }
-    if (locked) SecondaryPress(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
-    SecondaryPress(stringResource(if (more) R.string.less else R.string.more)) { show(!more) }
+    if (locked) SecondaryButton(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
+    SecondaryButton(stringResource(if (more) R.string.less else R.string.more)) { show(!more) }
 }
 
 @Composable
@@ -86,8 +93,9 @@ private fun TaskLines(task: TaskWords) {
     val type = LocalType.current
     Column(Modifier, Arrangement.spacedBy(4.dp)) {
         Text(task.name, style = type.line)
-        Text(task.standing, style = type.strong)
-        for (line in listOfNotNull(task.hours, task.calendar) + task.more) Text(line, style = type.help, color = LocalTokens.current.soft)
+        StateTag(task.row.standing, task.standing)
+        TwoClockRuler(task.row.hoursClock(), task.row.daysClock(), task.row.runsOut(), task.hours, task.calendar, task.says)
+        for (line in task.more) Text(line, style = type.help, color = LocalTokens.current.soft)
     }
 }
 

@@ -9,7 +9,10 @@ import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.words.hours
 
 /** A task of the programme in words: its name, how it stands, each clock, what it waits for. */
-data class TaskWords(val row: TaskRow, val name: String, val standing: String, val hours: String?, val calendar: String?, val more: List<String>)
+data class TaskWords(val row: TaskRow, val name: String, val standing: String, val hours: String?, val calendar: String?, val more: List<String>) {
+    /** All of it in one sentence. */
+    val says: String get() = (listOfNotNull(name, standing, hours, calendar) + more).joinToString(". ")
+}
 
 /** A task's words. */
 fun Reader.taskWords(task: TaskRow): TaskWords = TaskWords(

@@ -1,8 +1,8 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.background
 import androidx.compose.foundation.border
 import androidx.compose.foundation.clickable
-import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
@@ -24,14 +24,15 @@ import app.sumpbook.core.MainAct
 import app.sumpbook.core.PreTripNow
 import app.sumpbook.core.TodayRow
 import app.sumpbook.core.TodayScreen
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
-import app.sumpbook.ui.frame.SecondaryPress
-import app.sumpbook.ui.frame.StripWords
+import app.sumpbook.ui.mark.PairLook
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
@@ -80,24 +81,24 @@ fun Today(signer: Signer) {
     ScreenFrame(
         header = { TodayHeader(view) { back.go(Place.WhoSigns()) } },
         strips = {
-            if (told is Told.Refused) StripWords(sentence(told.why))
-            act.refused?.let { StripWords(sentence(it)) }
-            view?.news?.forEach { StripWords(it) }
-            view?.counts?.let { StripWords(it) }
+            if (told is Told.Refused) Strip(sentence(told.why))
+            act.refused?.let { Strip(sentence(it)) }
+            view?.news?.forEach { Strip(it) }
+            view?.counts?.let { Strip(it) }
             val unreadable = view?.record?.unreadableDrafts?.toInt() ?: 0
-            if (unreadable > 0) StripWords(stringResource(R.string.unreadable_drafts))
+            if (unreadable > 0) Strip(stringResource(R.string.unreadable_drafts))
         },
         secondary = {
-            SecondaryPress(stringResource(R.string.another_unit)) { back.go(Place.AnotherUnit()) }
-            SecondaryPress(stringResource(R.string.where_it_is)) { back.go(Place.WhereItIs()) }
-            SecondaryPress(stringResource(R.string.settings)) { back.go(Place.Settings()) }
+            SecondaryButton(stringResource(R.string.another_unit)) { back.go(Place.AnotherUnit()) }
+            SecondaryButton(stringResource(R.string.where_it_is)) { back.go(Place.WhereItIs()) }
+            SecondaryButton(stringResource(R.string.settings)) { back.go(Place.Settings()) }
         },
         main = first?.let { card ->
             { MainPress(card.main) { goOn(act, back, signer, card.row.id, card.row.main.act) } }
         },
     ) {
         if (view != null && view.cards.isEmpty()) Text(stringResource(R.string.no_unit_yet))
-        view?.cards?.forEach { Card(it) { back.go(Place.Unit(it.row.id)) } }
+        view?.cards?.forEach { Card(it, view.record.news.old) { back.go(Place.Unit(it.row.id)) } }
     }
 }
 
@@ -114,7 +115,7 @@ private fun TodayHeader(view: TodayView?, switch: () -> Unit) {
 }
 
 @Composable
-private fun Card(card: UnitCard, open: () -> Unit) {
+private fun Card(card: UnitCard, old: Boolean, open: () -> Unit) {
     val tokens = LocalTokens.current
     Column(
         Modifier.fillMaxWidth().background(tokens.sheet).border(2.dp, tokens.rule)
@@ -122,7 +123,7 @@ private fun Card(card: UnitCard, open: () -> Unit) {
         Arrangement.spacedBy(4.dp),
     ) {
         Text(card.row.door, style = LocalType.current.door)
-        card.parts.forEach { PartLine(it) }
+        RoadAirPart(PairLook.of(card.row.roadAir, old), card.parts)
         Text(card.preTrip, style = LocalType.current.text)
         card.expected?.let { Text(it, style = LocalType.current.help, color = tokens.soft) }
     }

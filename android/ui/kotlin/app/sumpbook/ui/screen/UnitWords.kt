@@ -1,8 +1,12 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.unit.dp
 import app.sumpbook.core.LockState
 import app.sumpbook.core.News
 import app.sumpbook.core.PartNow
@@ -11,6 +15,8 @@ import app.sumpbook.core.RoadAir
 import app.sumpbook.core.keyOfLock
 import app.sumpbook.core.keyOfPreTrip
 import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.mark.PairLook
+import app.sumpbook.ui.mark.PairMark
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 
@@ -46,6 +52,15 @@ fun Reader.preTripWords(now: PreTripNow): String {
         is PreTripNow.UnderWay -> words(key, "stop" to (now.stop ?: "1"), "answered" to now.answered)
         is PreTripNow.Covers -> words(key, "by" to now.by.orEmpty(), "when" to moments.at(now.from))
         is PreTripNow.Ended -> words(key, "by" to now.by.orEmpty(), "when" to moments.at(now.at))
+    }
+}
+
+/** The pair mark, and beside it road and air in words, each by itself. */
+@Composable
+fun RoadAirPart(look: PairLook, parts: List<PartWords>) {
+    Row(horizontalArrangement = Arrangement.spacedBy(12.dp)) {
+        PairMark(look, times = 0.75f)
+        Column(Modifier.weight(1f), Arrangement.spacedBy(4.dp)) { parts.forEach { PartLine(it) } }
     }
 }
 

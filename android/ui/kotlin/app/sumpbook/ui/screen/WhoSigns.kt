@@ -14,12 +14,12 @@ import androidx.compose.ui.semantics.semantics
 import app.sumpbook.R
 import app.sumpbook.core.PersonHere
 import app.sumpbook.core.Role
+import app.sumpbook.ui.control.Line
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
-import app.sumpbook.ui.frame.RowPress
 import app.sumpbook.ui.frame.ScreenFrame
-import app.sumpbook.ui.frame.SecondaryPress
-import app.sumpbook.ui.frame.StripWords
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalTokens
@@ -44,19 +44,19 @@ fun WhoSigns() {
             }
         },
         strips = {
-            if (told is Told.Refused) StripWords(sentence(told.why))
-            if (told is Told.Got && people.isEmpty()) StripWords(stringResource(R.string.no_names_yet))
-            if (notListed) StripWords(stringResource(R.string.not_on_the_list_then))
-            StripWords(stringResource(R.string.pin_is_asked_at_signature))
+            if (told is Told.Refused) Strip(sentence(told.why))
+            if (told is Told.Got && people.isEmpty()) Strip(stringResource(R.string.no_names_yet))
+            if (notListed) Strip(stringResource(R.string.not_on_the_list_then))
+            Strip(stringResource(R.string.pin_is_asked_at_signature))
         },
         secondary = {
-            if (learning != null) SecondaryPress(stringResource(R.string.back)) { learner = null }
-            SecondaryPress(stringResource(R.string.not_on_the_list)) { notListed = true }
+            if (learning != null) SecondaryButton(stringResource(R.string.back)) { learner = null }
+            SecondaryButton(stringResource(R.string.not_on_the_list)) { notListed = true }
         },
     ) {
         for (person in people.filter { learning == null || (it.role != Role.TRAINEE && it.id != learning.id) }) {
             val label = if (person.role == Role.TRAINEE) stringResource(R.string.name_learning, person.name) else person.name
-            RowPress(label) {
+            Line(label) {
                 when {
                     learning != null -> back.signsNow(Signer(learning.id, trainer = person.id))
                     person.role == Role.TRAINEE -> learner = person

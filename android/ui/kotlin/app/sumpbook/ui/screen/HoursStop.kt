@@ -1,0 +1,74 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
+import app.sumpbook.core.HoursScreen
+import app.sumpbook.core.KeyboardAnswer
+import app.sumpbook.core.MainAct
+import app.sumpbook.ui.control.Keypad
+import app.sumpbook.ui.control.MeterFigure
+import app.sumpbook.ui.control.MeterTyped
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.words.hours
+
+/** The meter's figure as it is typed, with its words. */
+data class HoursView(val record: HoursScreen, val before: String?, val asked: String?, val main: String)
+
+/** The hours of a unit with so many tenths typed. */
+fun Reader.hoursView(unit: String, typed: Long?): HoursView {
+    val record = phone.hours(unit, typed)
+    val figure = hours(typed ?: 0)
+    return HoursView(
+        record = record,
+        before = record.last?.let { moments.at(it.at) },
+        asked = when (val asked = record.asked) {
+            is KeyboardAnswer.AboveCeiling -> words("asked-above-ceiling", "ceiling" to hours(asked.ceiling), "figure" to figure)
+            is KeyboardAnswer.Backwards -> words("asked-backwards", "last" to hours(asked.last), "figure" to figure)
+            is KeyboardAnswer.UnlikeThisUnit ->
+                words("asked-unlike-this-unit", "rise" to hours(asked.rise), "seldom" to hours(asked.seldomAbove), "figure" to figure)
+            KeyboardAnswer.Fits, KeyboardAnswer.SlippedBack, null -> null
+        },
+        main = label(record.main, record.door),
+    )
+}
+
+/** The stop at the display: its lines, and the meter's figure typed on the same screen. */
+@Composable
+fun HoursStop(open: OpenStop) {
+    val line = open.view.lines.firstOrNull { it.row.answer == null && it.row.figure?.unit == "h" }
+    var digits by rememberSaveable { mutableStateOf("") }
+    var kept by rememberSaveable { mutableStateOf(false) }
+    val typed = MeterTyped(digits)
+    val shown by seen(open.unit, typed.inTenths) { hoursView(open.unit, typed.inTenths) }
+    val view = (shown as? Told.Got)?.it
+    // What the core asks about is answered before the stop is.
+    val asks = view?.record?.main?.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto } && !kept
+    fun type(now: MeterTyped) {
+        digits = now.digits
+        kept = false
+        open.act.now({ phone.preTripHours(open.draft, now.inTenths) })
+    }
+    val main: @Composable () -> Unit = {
+        if (line != null && view != null && asks) MainPress(view.main) { kept = true } else MainOfStop(open)
+    }
+    StopFrame(open, main) { hints ->
+        open.view.lines.forEach { LineOf(it, open, hints) }
+        if (line != null) {
+            if (asks) view?.asked?.let { Strip(it) }
+            val last = view?.record?.last
+            val now = stringResource(R.string.hours_now)
+            val says = listOfNotNull(last?.let { "${view.before} ${hours(it.figure)}" }, "$now ${typed.inTenths?.let(::hours).orEmpty()}").joinToString(", ")
+            MeterFigure(last?.let { view.before.orEmpty() to it.figure }, now, typed, says)
+            Keypad({ type(typed.with(it)) }, { type(typed.erased()) })
+        }
+    }
+}

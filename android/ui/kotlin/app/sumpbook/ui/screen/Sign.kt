@@ -1,0 +1,111 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.pluralStringResource
+import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import app.sumpbook.R
+import app.sumpbook.core.StopMark
+import app.sumpbook.ui.control.Line
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.pinChosen
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.mark.WalkLine
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.minutesAndSeconds
+
+/** What one puts one's name to: the whole walk, each stop a way back to it, then the PIN. */
+@Composable
+fun Sign(unit: String, draft: String, signer: Signer) {
+    val desk = LocalDesk.current
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    val shown by seen(unit, draft) { signView(unit, draft, signer.person) to phone.pinChosen(signer.person) }
+    val told = shown ?: return
+    val got = (told as? Told.Got)?.it
+    if (got == null) {
+        // Signed just now: the draft is gone, and so is this screen in a moment.
+        if (!act.underWay) Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.unit(unit) }
+        return
+    }
+    val (view, chosen) = got
+    var whole by remember { mutableStateOf(false) }
+    val walked = remember { desk.walks.walkedMs(draft) }
+    val signed = stringResource(R.string.signed)
+    val lockedWords = if (view.locked.isEmpty()) signed else stringResource(R.string.signed_locked, view.locked.joinToString(", "))
+    val what = stringResource(R.string.pre_trip)
+    val signing = rememberSigning(signer, what, view.person, act, { phone.signPreTrip(draft, it, false, desk.walks.walkedMs(draft)) }) {
+        back.unit(unit)
+        back.said = lockedWords
+    }
+    ScreenFrame(
+        header = { SumHeader(view, walked) },
+        strips = { act.refused?.let { Strip(sentence(it), heavy = true) } },
+        secondary = {
+            SecondaryButton(stringResource(R.string.back)) { view.stops.lastOrNull()?.let { back.goInstead(Place.Stop(unit, draft, it.label)) } ?: back.back() }
+            if (view.open == null) SecondaryButton(stringResource(R.string.sign_without_pin)) { signing.without() }
+        },
+        main = { SignPress(view, signing, chosen) { back.goInstead(Place.Stop(unit, draft, it)) } },
+    ) {
+        Line(summary(view), under = stringResource(R.string.look_again_at_a_stop)) { whole = !whole }
+        if (whole) view.stops.forEach { StopLine(it) { back.goInstead(Place.Stop(unit, draft, it.label)) } }
+        Section(null, view.defects + view.other)
+        Text(stringResource(R.string.what_i_saw), style = LocalType.current.text)
+        if (view.open == null) PinPart(signing, chosen)
+    }
+}
+
+@Composable
+private fun SignPress(view: SignView, signing: Signing, chosen: Boolean, goTo: (String) -> Unit) {
+    val open = view.open
+    if (open != null) return MainPress(stringResource(R.string.stop_is_open, open)) { goTo(open) }
+    val label = if (chosen || signing.again) stringResource(R.string.sign_as, view.person) else stringResource(R.string.pin_go_on)
+    val whyNot = if (signing.full) null else pluralStringResource(R.plurals.pin_digits_left, PIN_DIGITS - signing.typed.length, PIN_DIGITS - signing.typed.length)
+    MainPress(label, whyNot, whyAbove = false) { signing.give(chosen) }
+}
+
+@Composable
+private fun summary(view: SignView): String = listOf(
+    stringResource(R.string.sum_ok, view.ok),
+    pluralStringResource(R.plurals.sum_defects, view.defects.size, view.defects.size),
+    stringResource(R.string.sum_other, view.other.size),
+).joinToString(", ")
+
+@Composable
+private fun StopLine(row: StopRow, open: () -> Unit) =
+    Line("${row.label} ${row.title}", under = row.under, defect = row.mark == StopMark.DEFECT, onPress = open)
+
+@Composable
+private fun SumHeader(view: SignView, walked: ULong?) {
+    val type = LocalType.current
+    val title = stringResource(R.string.pre_trip)
+    WalkLine(view.marks, null, "${view.door}, $title") {
+        Column(Modifier.fillMaxWidth()) {
+            Row(Modifier.fillMaxWidth(), Arrangement.SpaceBetween) {
+                Text(view.door, Modifier.weight(1f).semantics { heading() }, style = type.doorInHeader)
+                Text(title, style = type.line)
+            }
+            if (walked != null) Text(stringResource(R.string.done_in, minutesAndSeconds(walked.toLong())), style = type.help)
+        }
+    }
+}

@@ -1,0 +1,116 @@
+package app.sumpbook.ui.screen
+
+import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.HowGiven
+import app.sumpbook.core.LineAnswer
+import app.sumpbook.core.LineRow
+import app.sumpbook.core.MainAct
+import app.sumpbook.core.StopMark
+import app.sumpbook.core.StopScreen
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.figure
+
+/** A line of the walk in words. */
+data class LineWords(
+    val row: LineRow,
+    val name: String,
+    val ok: String,
+    val look: String,
+    val caution: String?,
+    val said: String?,
+    val note: String?,
+)
+
+/** How a stop is answered beside its lines: what else stands on its screen. */
+enum class StopKind { LINES, HOURS, GLASS, DROP, BUILD_UP }
+
+/** A stop, with its words. */
+data class StopView(
+    val record: StopScreen,
+    val kind: StopKind,
+    val title: String,
+    /** How far round: "6 / 19". */
+    val of: String,
+    /** The walk in one sentence. */
+    val says: String,
+    val engine: String,
+    val lines: List<LineWords>,
+    val together: List<String>,
+    val main: String,
+    val whyNot: String?,
+) {
+    /** Another label for another stop: what is remembered of one is not of the next. */
+    val label: String get() = record.label
+}
+
+/** A stop of a walk, with so many rows seen and so long open; an empty [stop]: where the walk stands. */
+fun Reader.stopView(draft: String, stop: String, whole: Set<String>, openMs: Long): StopView? {
+    val record = phone.stop(draft, stop.ifEmpty { null }, whole.toList(), openMs.toUInt()) ?: return null
+    return StopView(
+        record = record,
+        kind = kindOf(record),
+        title = words("stop-${record.stop}"),
+        of = words("stop-of", "index" to record.label, "of" to record.of.toString()),
+        says = says(record),
+        engine = listOfNotNull(
+            words("engine-${record.engine.name.lowercase().replace('_', '-')}"),
+            if (record.chocks) words("chocks-in") else null,
+        ).joinToString(" "),
+        lines = record.lines.map(::lineWords),
+        together = record.together.map {
+            words("stop-answered-together", "lines" to it.lines, "seconds" to (it.afterMs ?: 0u) / 1_000u)
+        },
+        main = label(record.main, record.door),
+        whyNot = record.main.whyNot?.let(::whyNot),
+    )
+}
+
+/** "TH-01, left side, 6 / 19", then every stop that is not as it should be. */
+private fun Reader.says(record: StopScreen): String {
+    val here = words("stop-of", "index" to record.label, "of" to record.of.toString())
+    val told = record.marks.withIndex().filter { it.value == StopMark.DEFECT || it.value == StopMark.COULD_NOT_CHECK }
+        .joinToString("") { ", ${it.index + 1} ${words("mark-${it.value.name.lowercase().replace('_', '-')}")}" }
+    return "${record.door}, ${words("stop-${record.stop}")}, $here$told"
+}
+
+/** Formatting only: which control a figure is given by. */
+private fun kindOf(record: StopScreen): StopKind {
+    val figures = record.lines.mapNotNull { it.figure }
+    return when {
+        figures.any { it.how == HowGiven.TIMED } -> StopKind.BUILD_UP
+        figures.any { it.how == HowGiven.CHOSEN } -> StopKind.DROP
+        figures.any { it.how == HowGiven.ASKED && it.unit == "h" } -> StopKind.HOURS
+        figures.any { it.how == HowGiven.ASKED && it.unit == "%" } -> StopKind.GLASS
+        else -> StopKind.LINES
+    }
+}
+
+/** A line in words. */
+fun Reader.lineWords(row: LineRow): LineWords {
+    val open = row.openSince
+    return LineWords(
+        row = row,
+        name = item(row.item, row.place),
+        ok = words("item-${row.item}.ok"),
+        look = words("item-${row.item}.look"),
+        caution = row.caution?.let { words("caution-$it") },
+        said = row.answer?.let(::answerWords),
+        note = if (open != null && row.answer == null) words("stop-open-since", "when" to moments.at(open)) else null,
+    )
+}
+
+private fun Reader.answerWords(answer: LineAnswer): String {
+    val what = when (answer.answer) {
+        AnswerKind.OK -> words("answer-ok")
+        AnswerKind.DEFECT -> answer.word?.let(::choice) ?: words("answer-defect")
+        AnswerKind.NOT_FITTED -> words("answer-not-fitted")
+        AnswerKind.COULD_NOT_CHECK -> words("answer-could-not-check")
+    }
+    val figures = answer.figures.joinToString { figure(it.figure) }
+    val by = answer.at?.let { words("stop-by-other", "by" to answer.by.orEmpty(), "when" to moments.at(it)) }
+    return listOfNotNull(what, figures.ifEmpty { null }, by).joinToString(", ")
+}
+
+/** Where the walk goes from a stop whose lines are all answered; none: lines are open. */
+fun Reader.afterStop(draft: String, stop: String): MainAct.NextStop? =
+    phone.stop(draft, stop, emptyList(), UInt.MAX_VALUE)?.main?.act as? MainAct.NextStop
