@@ -68,7 +68,8 @@ class MainActivity : ComponentActivity() {
         val back = rememberSaveable(saver = BackStack.Saver) { BackStack() }
         val asked by unitAsked.collectAsState()
         val given by files.given.collectAsState()
-        BackHandler(back.canGoBack) { back.back() }
+        // The officer's page is left with the signer's PIN and in no other way.
+        BackHandler(back.canGoBack) { if (back.top !is Place.Roadside) back.back() }
         LaunchedEffect(asked, back.signer) {
             val unit = asked
             // Somebody has to say who signs first; then it opens.

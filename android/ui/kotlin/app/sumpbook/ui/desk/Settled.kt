@@ -16,6 +16,7 @@ enum class Light { AUTO, LIGHT, DARK }
  * @property high high contrast
  * @property light the ground
  * @property buzz timers buzz
+ * @property shopNumber whom "Call the shop" calls; empty: nobody
  */
 @Immutable
 data class Settled(
@@ -24,6 +25,7 @@ data class Settled(
     val high: Boolean = false,
     val light: Light = Light.AUTO,
     val buzz: Boolean = true,
+    val shopNumber: String = "",
 )
 
 /** Keeps how this phone is set. Each platform has its own. */

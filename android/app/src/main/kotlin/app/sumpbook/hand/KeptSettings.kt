@@ -23,6 +23,7 @@ class KeptSettings(private val context: Context) : Settings {
             .putBoolean("high", to.high)
             .putString("light", to.light.name)
             .putBoolean("buzz", to.buzz)
+            .putString("shop-number", to.shopNumber)
             .apply()
         if (to.way.language != settled.value.way.language) AppLanguage.choose(context, to.way.language)
         settled.value = to
@@ -39,5 +40,6 @@ class KeptSettings(private val context: Context) : Settings {
         kept.getBoolean("high", false),
         Light.entries.firstOrNull { it.name == kept.getString("light", null) } ?: Light.AUTO,
         kept.getBoolean("buzz", true),
+        kept.getString("shop-number", null).orEmpty(),
     )
 }
