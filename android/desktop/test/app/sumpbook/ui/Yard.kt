@@ -7,9 +7,9 @@ import kotlin.test.assertEquals
 /** A shop of the invented fleet on this machine, made by the command as anybody makes one. */
 class Yard : AutoCloseable {
     val root: File = createTempDirectory("sumpbook").toFile()
-    private val command: String = System.getProperty("sumpbook.command")
+    val command: String = System.getProperty("sumpbook.command")
     private val project: String = System.getProperty("sumpbook.root")
-    private val shop = File(root, "shop").path
+    val shop: String = File(root, "shop").path
 
     init {
         says("init", "--name", "Tern Hollow Water", "--zone", "America/Denver")
@@ -25,8 +25,24 @@ class Yard : AutoCloseable {
         return said
     }
 
+    /** Registers one line. */
+    fun register(line: String) {
+        says("register", File(root, "line.jsonl").apply { writeText(line + "\n") }.path)
+    }
+
     /** An invitation, as a file. */
     fun invitation(): ByteArray = File(root, "invitation").also { says("invite", it.path) }.readBytes()
+
+    /** Somebody at the shop has compared the keys: the phone is let in, once it has asked. */
+    fun accepts(key: String) {
+        val until = System.nanoTime() + 60_000_000_000
+        while (true) {
+            val (exit, said) = run(command, "accept", key, "--by", "Ilse Marrow", "--shop", shop)
+            if (exit == 0) return
+            check(System.nanoTime() < until) { said }
+            Thread.sleep(300)
+        }
+    }
 
     override fun close() {
         root.deleteRecursively()

@@ -32,11 +32,10 @@ import app.sumpbook.ui.screen.WhereItIs
 import app.sumpbook.ui.screen.WhoSigns
 import app.sumpbook.ui.words.OwnWay
 
-/** The app of a phone that is set up: the screen of the place one is at. */
+/** The day of a phone that is set up: the screen of the place one is at. */
 @Composable
 fun App(desk: Desk, back: BackStack = rememberSaveable(saver = BackStack.Saver) { BackStack() }) {
     CompositionLocalProvider(LocalDesk provides desk, LocalBackStack provides back) {
-        LaunchedEffect(desk) { desk.listen() }
         Opening(desk, back)
         val signer = back.signer
         // What a screen remembers is of its place: another stop begins anew.

@@ -4,19 +4,20 @@ import androidx.compose.ui.unit.DpSize
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.WindowState
 import androidx.compose.ui.window.singleWindowApplication
-import app.sumpbook.core.Phone
 import app.sumpbook.core.uniffiEnsureInitialized
-import app.sumpbook.ui.App
-import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.Door
+import app.sumpbook.ui.desk.Home
+import app.sumpbook.ui.words.OwnWay
 import java.io.File
+import java.util.Locale
 
-/** The phone's app in a window, over the folder of an enrolled phone. */
+/** The phone's app in a window, over a phone's folder; a new one is added with a code of the shop. */
 fun main(words: Array<String>) {
     uniffiEnsureInitialized()
     val folder = File(words.firstOrNull() ?: error("say which folder: run FOLDER"))
-    val phone = Phone.open(folder.path, null, null)
-    val desk = Desk(phone, DesktopHandset())
+    val home = Home(folder.path, FileKeeper(File(folder, "keeper")), null, DesktopHandset())
+    val language = if (Locale.getDefault().language == "es") "es" else "en"
     singleWindowApplication(WindowState(size = DpSize(411.dp, 891.dp)), title = "Sumpbook") {
-        DesktopFace { App(desk) }
+        DesktopFace(OwnWay(language)) { Door(home) }
     }
 }

@@ -50,10 +50,10 @@ fun GlassSteps(given: Glass?, modifier: Modifier = Modifier, onGive: (Glass) -> 
         return
     }
     Row(modifier.fillMaxWidth().height(IntrinsicSize.Min), Arrangement.spacedBy(Gap)) {
-        SecondaryButton(below, Modifier.weight(1f).fillMaxHeight(), side = 2.dp) { onGive(Glass.BelowView) }
+        SecondaryButton(below, Modifier.weight(1f).fillMaxHeight(), side = 6.dp) { onGive(Glass.BelowView) }
         Step(-1, given, Modifier.fillMaxHeight(), onGive)
         Step(1, given, Modifier.fillMaxHeight(), onGive)
-        SecondaryButton(above, Modifier.weight(1f).fillMaxHeight(), side = 2.dp) { onGive(Glass.AboveView) }
+        SecondaryButton(above, Modifier.weight(1f).fillMaxHeight(), side = 6.dp) { onGive(Glass.AboveView) }
     }
 }
 

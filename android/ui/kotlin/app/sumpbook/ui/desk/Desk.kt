@@ -32,7 +32,7 @@ sealed interface Told<out T> {
 }
 
 /**
- * The one door to the core. Every call runs on a thread of its own, one after the other, never on the one that draws;
+ * The one door to the core, made off the drawing thread. Every call runs on a thread of its own, one after the other, never on the one that draws;
  * the exchange with the hub on another, so that screens and recording go on meanwhile.
  */
 class Desk(
@@ -47,6 +47,18 @@ class Desk(
     @Volatile
     private var fleet: FleetHere? = null
 
+    init {
+        // What cannot be heard of is asked for all the same, with the next screen.
+        told {
+            phone.setListener(object : ChangeListener {
+                override fun changed(what: ChangeSet) {
+                    if (what.fleet) fleet = null
+                    changed.update { it + 1 }
+                }
+            })
+        }
+    }
+
     /** How long the walks under way have taken. */
     val walks = WalkClock(handset)
 
@@ -55,16 +67,6 @@ class Desk(
 
     /** How many calls are under way. */
     val underWay: StateFlow<Int> get() = asked
-
-    /** Begins to hear of changes. Called once. */
-    suspend fun listen(): Told<Unit> = ask(OwnWay()) {
-        phone.setListener(object : ChangeListener {
-            override fun changed(what: ChangeSet) {
-                if (what.fleet) this@Desk.fleet = null
-                changed.update { it + 1 }
-            }
-        })
-    }
 
     /** Asks the core, or has it do something; the words for what it gives are made in the same go. */
     suspend fun <T> ask(way: OwnWay, call: Reader.() -> T): Told<T> = on(calls) { reader(way).call() }

@@ -1,6 +1,8 @@
 package app.sumpbook.ui.frame
 
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
 import app.sumpbook.ui.control.MainButton
 import app.sumpbook.ui.words.LocalOwnWay
 
@@ -14,4 +16,7 @@ import app.sumpbook.ui.words.LocalOwnWay
  */
 @Composable
 fun MainPress(words: String, whyNot: String? = null, whyAbove: Boolean = true, onEarly: (() -> Unit)? = null, onPress: () -> Unit) =
-    MainButton(words, whyNot = whyNot, whyAbove = whyAbove, leftThumb = LocalOwnWay.current.leftThumb, onEarly = onEarly, onPress = onPress)
+    MainButton(words, Modifier.testTag(MAIN), whyNot = whyNot, whyAbove = whyAbove, leftThumb = LocalOwnWay.current.leftThumb, onEarly = onEarly, onPress = onPress)
+
+/** The tag of the main button. */
+const val MAIN = "main"

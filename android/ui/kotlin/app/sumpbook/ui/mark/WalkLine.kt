@@ -71,12 +71,11 @@ private fun DrawScope.walk(measure: PathMeasure, line: Path, marks: List<StopMar
         val middle = measure.getPosition(from + (each - GAP) / 2)
         if (index == here) {
             drawPath(arc, tokens.act, style = flat(8f))
-            if (mark == StopMark.DEFECT) diamond(measure.getPosition(from + (each - GAP) / 2), tokens)
-            else {
-                drawCircle(tokens.paper, 9f, middle)
-                drawCircle(tokens.act, 9f, middle, style = line(4f))
-                drawCircle(tokens.act, 3f, middle)
-            }
+            val defect = mark == StopMark.DEFECT
+            val ring = if (defect) 13f else 9f
+            drawCircle(tokens.paper, ring, middle)
+            drawCircle(tokens.act, ring, middle, style = line(4f))
+            if (defect) drawPath(diamond(middle, 8f), tokens.stop) else drawCircle(tokens.act, 3f, middle)
         } else {
             stop(arc, middle, mark, tokens)
         }
@@ -89,7 +88,8 @@ private fun DrawScope.stop(arc: Path, middle: Offset, mark: StopMark, tokens: To
         StopMark.DONE -> drawPath(arc, tokens.ink, style = flat(7f))
         StopMark.DEFECT -> {
             drawPath(arc, tokens.ink, style = flat(7f))
-            diamond(middle, tokens)
+            drawPath(diamond(middle, 13f), tokens.paper)
+            drawPath(diamond(middle, 10f), tokens.stop)
         }
         StopMark.COULD_NOT_CHECK -> {
             drawPath(arc, tokens.ink, style = flat(7f))
@@ -99,11 +99,9 @@ private fun DrawScope.stop(arc: Path, middle: Offset, mark: StopMark, tokens: To
     }
 }
 
-private fun DrawScope.diamond(middle: Offset, tokens: Tokens) {
+private fun diamond(middle: Offset, half: Float): Path {
     val (x, y) = middle
-    fun of(half: Float) = path("M${x - half} ${y}L$x ${y - half}L${x + half} ${y}L$x ${y + half}Z")
-    drawPath(of(13f), tokens.paper)
-    drawPath(of(10f), tokens.stop)
+    return path("M${x - half} ${y}L$x ${y - half}L${x + half} ${y}L$x ${y + half}Z")
 }
 
 private fun flat(width: Float): Stroke = line(width)

@@ -16,15 +16,15 @@ import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.Tokens
 
 /** Where an entry stands. */
-enum class Where {
+enum class Where(/** Key of its words. */ val key: String) {
     /** Only here. */
-    OnPhone,
+    OnPhone("where-on-phone"),
 
     /** A receipt of the shop covers it. */
-    AtShop,
+    AtShop("where-at-shop"),
 
     /** At the shop, kept and shown, not counted yet. */
-    Aside,
+    Aside("where-aside"),
     ;
 
     companion object {

@@ -23,11 +23,11 @@ import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Figure
 import app.sumpbook.core.How
 import app.sumpbook.core.ItemFigure
-import app.sumpbook.ui.control.SecondaryButton
-import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.HoldRing
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.theme.LocalType
 import kotlinx.coroutines.delay

@@ -7,6 +7,7 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
+import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.HoursScreen
 import app.sumpbook.core.KeyboardAnswer
 import app.sumpbook.core.MainAct
@@ -58,7 +59,12 @@ fun HoursStop(open: OpenStop) {
         open.act.now({ phone.preTripHours(open.draft, now.inTenths) })
     }
     val main: @Composable () -> Unit = {
-        if (line != null && view != null && asks) MainPress(view.main) { kept = true } else MainOfStop(open)
+        when {
+            line != null && view != null && asks -> MainPress(view.main) { kept = true }
+            line != null && typed.inTenths == null && open.view.record.main.whyNot is DisabledReason.FigureMissing ->
+                MainPress(stringResource(R.string.type_the_meter), stringResource(R.string.type_the_meter), whyAbove = false) {}
+            else -> MainOfStop(open)
+        }
     }
     StopFrame(open, main) { hints ->
         open.view.lines.forEach { LineOf(it, open, hints) }

@@ -39,6 +39,17 @@ data class StopView(
     val main: String,
     val whyNot: String?,
 ) {
+    /** What must be seen before the lines: the engine's state; where a figure is asked, its own caution with it or instead. */
+    val strip: String
+        get() {
+            val asked = lines.firstOrNull { it.row.figure?.how == HowGiven.ASKED }?.caution
+            return when (kind) {
+                StopKind.GLASS -> asked ?: engine
+                StopKind.HOURS -> listOfNotNull(engine, asked).joinToString(" ")
+                StopKind.LINES, StopKind.DROP, StopKind.BUILD_UP -> engine
+            }
+        }
+
     /** Another label for another stop: what is remembered of one is not of the next. */
     val label: String get() = record.label
 }

@@ -42,9 +42,12 @@ import kotlinx.coroutines.launch
 class OpenStop(val unit: String, val draft: String, val view: StopView, val rows: Seen, val act: Act, val back: BackStack, private val openMs: () -> Long) {
     private val label get() = view.label
 
+    /** For how long its lines have been on the screen. */
+    fun onScreenMs(): UInt = openMs().toUInt()
+
     /** The one tap: what is open here is OK, and on to the next stop. */
     fun okTogether() {
-        val onScreen = openMs().toUInt()
+        val onScreen = onScreenMs()
         act.now({
             if (phone.stop(draft, label, rows.whole.toList(), onScreen)?.main?.act !is MainAct.NextStop) phone.okTogether(draft, label, onScreen)
             afterStop(draft, label)
@@ -107,7 +110,7 @@ fun WalkStop(unit: String, draft: String, stop: String) {
         StopKind.HOURS -> HoursStop(open)
         StopKind.DROP -> DropStop(open)
         StopKind.BUILD_UP -> BuildUpStop(open)
-        StopKind.GLASS -> LinesStop(open)
+        StopKind.GLASS -> LevelStop(open)
     }
 }
 
@@ -130,7 +133,7 @@ fun Refused(why: String, goBack: () -> Unit) {
     ScreenFrame(
         header = { DoorHeader("", null, goBack) },
         strips = { Strip(why) },
-        main = { MainPress(stringResource(R.string.back), press = goBack) },
+        main = { MainPress(stringResource(R.string.back), onPress = goBack) },
     ) {}
 }
 
@@ -156,7 +159,7 @@ fun MainOfStop(open: OpenStop) {
 /** A line: all of it is the door to its defect. */
 @Composable
 fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
-    val help = listOfNotNull(line.note, if (hints) line.look else line.ok, if (hints) line.caution else null).joinToString("\n")
+    val help = listOfNotNull(line.note, if (hints) line.look else line.ok).joinToString("\n")
     val answer = line.row.answer?.answer
     Line(
         line.name,
@@ -173,20 +176,24 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
     // A stop of few lines has room for how to look; a full one opens it by a tap on the strip.
-    val hints = asked ?: (view.lines.size <= FEW_LINES)
+    val hints = asked ?: (view.lines.size <= FEW_LINES && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
+    val cautions = view.lines.mapNotNull { it.caution }.distinct()
     ScreenFrame(
         header = { WalkHeader(view) },
         strips = {
             open.act.refused?.let { Strip(sentence(it)) }
             open.back.closedAt?.takeIf { it == view.label }?.let { Strip(stringResource(R.string.closed_at_stop, it)) }
-            Strip(view.engine) { asked = !hints }
+            Strip(view.strip) { asked = !hints }
             view.together.forEach { Strip(it) }
         },
         secondary = secondary,
         main = main,
         scroll = open.rows.scroll,
         seen = open.rows,
-    ) { content(hints) }
+        ) {
+        if (hints) cautions.forEach { Strip(it) }
+        content(hints)
+    }
 }
 
 /** Up to so many lines how to look stands under each at once. */

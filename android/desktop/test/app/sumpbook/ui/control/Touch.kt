@@ -1,0 +1,65 @@
+package app.sumpbook.ui.control
+
+import androidx.compose.ui.semantics.SemanticsActions
+import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SemanticsMatcher
+import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.onRoot
+import androidx.compose.ui.text.TextLayoutResult
+import androidx.compose.ui.unit.dp
+import androidx.compose.ui.unit.sp
+import kotlin.test.assertTrue
+
+/** Everything that can be pressed has 56 dp each way, and 12 dp to the next. */
+@OptIn(ExperimentalTestApi::class)
+fun SkikoComposeUiTest.assertTargets(where: String) = with(density) {
+    val nodes = onAllNodes(hasClickAction()).fetchSemanticsNodes().filter { it.layoutInfo.isPlaced }
+    assertTrue(nodes.isNotEmpty(), "$where: nothing to press")
+    // Rounding to whole pixels is no narrowing.
+    val hair = 1.dp.toPx() / 2
+    for (node in nodes) {
+        val size = node.size
+        assertTrue(size.width + hair >= Target.toPx() && size.height + hair >= Target.toPx(), "$where: ${named(node)} is $size")
+    }
+    for ((index, one) in nodes.withIndex()) {
+        for (other in nodes.drop(index + 1)) {
+            val (a, b) = one.positionInRoot to other.positionInRoot
+            val across = maxOf(b.x - (a.x + one.size.width), a.x - (b.x + other.size.width))
+            val down = maxOf(b.y - (a.y + one.size.height), a.y - (b.y + other.size.height))
+            assertTrue(maxOf(across, down) + hair >= Gap.toPx(), "$where: ${named(one)} and ${named(other)}")
+        }
+    }
+}
+
+/** All text is at least 16, nothing of it is cut off, and no word is broken. */
+@OptIn(ExperimentalTestApi::class)
+fun SkikoComposeUiTest.assertText(where: String) {
+    val nodes = onAllNodes(SemanticsMatcher.keyIsDefined(SemanticsActions.GetTextLayoutResult), useUnmergedTree = true).fetchSemanticsNodes()
+    assertTrue(nodes.isNotEmpty(), "$where: no text")
+    for (node in nodes) {
+        val results = ArrayList<TextLayoutResult>()
+        node.config[SemanticsActions.GetTextLayoutResult].action?.invoke(results)
+        for (laid in results) {
+            val text = laid.layoutInput.text.text
+            val size = laid.layoutInput.style.fontSize
+            assertTrue(size.value >= 16.sp.value, "$where: '$text' is $size")
+            assertTrue(!cut(laid), "$where: '$text' is cut")
+            for (line in 0 until laid.lineCount - 1) {
+                val end = laid.getLineEnd(line)
+                val broken = end in 1 until text.length && text[end - 1].isLetterOrDigit() && text[end].isLetterOrDigit()
+                assertTrue(!broken, "$where: '$text' breaks a word after '${text.take(end)}'")
+            }
+        }
+    }
+}
+
+/** More than a pixel of it lies outside: rounding to whole pixels cuts nothing. */
+private fun cut(laid: TextLayoutResult): Boolean {
+    val wide = (0 until laid.lineCount).maxOf { laid.getLineRight(it) - laid.getLineLeft(it) }
+    val tall = laid.multiParagraph.height
+    return laid.multiParagraph.didExceedMaxLines || tall > laid.size.height + 1 || wide > laid.size.width + 1
+}
+
+private fun named(node: SemanticsNode): String = node.config.joinToString { "${it.key.name}=${it.value}" }.take(160)

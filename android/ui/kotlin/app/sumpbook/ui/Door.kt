@@ -1,0 +1,34 @@
+package app.sumpbook.ui
+
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableIntStateOf
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import app.sumpbook.ui.desk.Home
+import app.sumpbook.ui.desk.HomeNow
+import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.place.BackStack
+import app.sumpbook.ui.screen.AddPhone
+import app.sumpbook.ui.screen.BookShut
+import app.sumpbook.ui.screen.WaitingForShop
+
+/** The whole app: a phone that is not added yet is, then it waits for its books, then its day begins. */
+@Composable
+fun Door(home: Home, back: BackStack = rememberSaveable(saver = BackStack.Saver) { BackStack() }) {
+    var now by remember(home) { mutableStateOf<HomeNow>(HomeNow.Unread) }
+    var tries by remember { mutableIntStateOf(0) }
+    LaunchedEffect(home, tries) { now = home.open() }
+    when (val stands = now) {
+        HomeNow.Unread -> Unit
+        HomeNow.New -> AddPhone(home) { now = it }
+        is HomeNow.Shut -> BookShut(stands.why) { tries++ }
+        is HomeNow.Open -> CompositionLocalProvider(LocalDesk provides stands.desk) {
+            WaitingForShop { App(stands.desk, back) }
+        }
+    }
+}
