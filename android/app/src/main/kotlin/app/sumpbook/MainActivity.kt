@@ -9,6 +9,7 @@ import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
 import androidx.activity.enableEdgeToEdge
 import androidx.activity.result.contract.ActivityResultContracts
+import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.collectAsState
@@ -19,8 +20,7 @@ import app.sumpbook.hand.AppLanguage
 import app.sumpbook.hand.CameraAndPicker
 import app.sumpbook.hand.SharedFiles
 import app.sumpbook.notice.Notices
-import app.sumpbook.ui.App
-import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.Door
 import app.sumpbook.ui.desk.LocalFiles
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
@@ -53,7 +53,7 @@ class MainActivity : ComponentActivity() {
             val languageHere = resources.configuration.locales[0].language
             LaunchedEffect(settled.way.language) { if (languageChangedUnseen(settled.way.language, languageHere)) recreate() }
             CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings) {
-                AndroidFace(family, settled) { WhenOpen(app) { desk -> Book(desk) } }
+                AndroidFace(family, settled) { Shown() }
             }
         }
     }
@@ -63,8 +63,8 @@ class MainActivity : ComponentActivity() {
         came(intent)
     }
 
-    @androidx.compose.runtime.Composable
-    private fun Book(desk: Desk) {
+    @Composable
+    private fun Shown() {
         val back = rememberSaveable(saver = BackStack.Saver) { BackStack() }
         val asked by unitAsked.collectAsState()
         val given by files.given.collectAsState()
@@ -79,8 +79,8 @@ class MainActivity : ComponentActivity() {
             }
         }
         LaunchedEffect(given, back.signer) { if (given != null && back.signer != null && back.top !is Place.HandOver) back.go(Place.HandOver()) }
-        LaunchedEffect(Unit) { askOnce() }
-        App(desk, back)
+        LaunchedEffect(back.signer) { if (back.signer != null) askOnce() }
+        Door(app.home, back)
     }
 
     private fun came(intent: Intent) {

@@ -7,6 +7,7 @@ import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
 import app.sumpbook.core.Phone
+import app.sumpbook.ui.HubYard
 import org.junit.After
 import org.junit.Rule
 import org.junit.Test
@@ -28,9 +29,9 @@ class ActivityTest {
     private fun shows(words: String) = rule.waitUntil("it shows $words", 20_000) { rule.onAllNodes(hasText(words)).fetchSemanticsNodes().isNotEmpty() }
 
     @Test
-    fun aPhoneThatIsNotSetUpSaysSo() {
+    fun aPhoneThatIsNotSetUpAsksForTheShopsCode() {
         ActivityScenario.launch(MainActivity::class.java).use {
-            shows("Este teléfono todavía no es de ningún taller.")
+            shows("Agregar este teléfono")
         }
     }
 

@@ -11,6 +11,10 @@ import app.sumpbook.exchange.EXCHANGE_JOB
 import app.sumpbook.exchange.ExchangeJob
 import app.sumpbook.exchange.exchangeJob
 import app.sumpbook.exchange.waitFor
+import app.sumpbook.ui.desk.HomeNow
+import kotlinx.coroutines.runBlocking
+import app.sumpbook.ui.HubYard
+import app.sumpbook.ui.until
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -35,6 +39,16 @@ class ExchangeJobTest {
         yard.close()
     }
 
+    /** A phone in the app's own folder, let in by the hub, with its books. */
+    private fun enrol(yard: HubYard): Phone {
+        val phone = app.book.enrol { folder, keeper -> Phone.enrolByCode(folder, yard.code(), "yard phone 3", keeper, null) }
+        phone.exchangeOnce(20_000u)
+        yard.accept(phone.about().key)
+        phone.exchangeOnce(20_000u)
+        check(phone.fleet().units.isNotEmpty())
+        return phone
+    }
+
     private fun record(phone: Phone) = phone.recordLine("""{"unit":"TH-01","person":"Amos Tillery","kind":"start-air","body":{}}""")
 
     private fun onPhone(phone: Phone) = phone.whereItIs(0u).counts.onPhone.toInt()
@@ -50,7 +64,7 @@ class ExchangeJobTest {
     @Test
     fun whatWasRecordedReachesTheShopWithNoWindowOpen() {
         yard.begin()
-        val phone = yard.enrol(app)
+        val phone = enrol(yard)
         record(phone)
         val window = ActivityScenario.launch(MainActivity::class.java).moveToState(Lifecycle.State.RESUMED)
         window.moveToState(Lifecycle.State.DESTROYED)
@@ -64,7 +78,7 @@ class ExchangeJobTest {
     @Test
     fun withNoHubItIsPlannedAgainAndGoesWhenThereIsOne() {
         yard.begin()
-        val phone = yard.enrol(app)
+        val phone = enrol(yard)
         yard.end()
         record(phone)
         runJob()
@@ -79,9 +93,8 @@ class ExchangeJobTest {
     @Test
     fun recordingInAWindowPlansAnExchange() {
         yard.begin()
-        val phone = yard.enrol(app)
-        val desk = app.desk()!!
-        kotlinx.coroutines.runBlocking { desk.listen() }
+        val phone = enrol(yard)
+        check(runBlocking { app.home.open() } is HomeNow.Open)
         until("the first plan is made") { scheduler.getPendingJob(EXCHANGE_JOB) != null }
         scheduler.cancelAll()
         record(phone)

@@ -4,6 +4,7 @@ import app.sumpbook.core.KeyKind
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneException
 import app.sumpbook.key.KeystoreKeeper
+import app.sumpbook.ui.HubYard
 import org.junit.Assert.assertArrayEquals
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse

@@ -7,6 +7,7 @@ import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Phone
 import app.sumpbook.core.Signed
 import app.sumpbook.notice.Notices
+import app.sumpbook.ui.HubYard
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse

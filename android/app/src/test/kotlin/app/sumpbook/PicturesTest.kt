@@ -15,6 +15,8 @@ import app.sumpbook.hand.smallEnough
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.async
+import app.sumpbook.ui.HubYard
+import app.sumpbook.ui.until
 import org.junit.Assert.assertArrayEquals
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull

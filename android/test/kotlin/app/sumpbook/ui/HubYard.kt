@@ -1,6 +1,5 @@
-package app.sumpbook
+package app.sumpbook.ui
 
-import app.sumpbook.core.Phone
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import java.io.File
@@ -62,15 +61,16 @@ class HubYard : AutoCloseable {
         says("accept", key, "--by", "Ilse Marrow")
     }
 
-    /** A phone in the app's own folder, let in by the hub, with its books. */
-    fun enrol(app: SumpbookApp): Phone {
-        val phone = app.book.enrol { folder, keeper -> Phone.enrolByCode(folder, code(), "yard phone 3", keeper, null) }
-        phone.exchangeOnce(20_000u)
-        accept(phone.about().key)
-        phone.exchangeOnce(20_000u)
-        check(phone.fleet().units.isNotEmpty())
-        return phone
+    /** The shop takes in a phone's file: its answer for the way back. */
+    fun takeIn(handed: ByteArray, acceptKey: String): ByteArray {
+        val file = File(root, "handed").apply { writeBytes(handed) }
+        val answer = File(root, "answer")
+        says("take-in", file.path, "--answer", answer.path, "--accept", acceptKey)
+        return answer.readBytes()
     }
+
+    /** A folder that goes with the yard. */
+    fun folder(name: String): File = File(root, name)
 
     override fun close() {
         end()
