@@ -1,0 +1,110 @@
+package app.sumpbook.ui
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.onNodeWithText
+import app.sumpbook.core.uniffiEnsureInitialized
+import app.sumpbook.ui.desk.Home
+import app.sumpbook.ui.desktop.DesktopFace
+import app.sumpbook.ui.desktop.FileKeeper
+import kotlinx.coroutines.runBlocking
+import java.io.File
+import kotlin.test.AfterTest
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertTrue
+
+/** A day of two phones with a real hub over TLS: added by code, killed in the middle, and told in the shop's own day sheet. */
+@OptIn(ExperimentalTestApi::class)
+class WholeDayTest {
+    private val yard = Yard()
+    private val hub = Hub(yard)
+
+    @AfterTest
+    fun clear() {
+        hub.close()
+        yard.close()
+    }
+
+    private inner class OnePhone(val name: String) {
+        val folder = File(yard.root, name)
+        val key = File(yard.root, "$name key")
+        val hand = HandHandset()
+
+        /** From the box to the fleet, on its own screen. */
+        fun isAdded() = onScreen {
+            val back = app.sumpbook.ui.place.BackStack()
+            setContent { DesktopFace { Door(Home(folder.path, FileKeeper(key), hand.clock, hand), back) } }
+            val driver = Driver(this, null, hand)
+            driver.waitFor("A name for this phone")
+            driver.write("A name for this phone", name)
+            driver.write("The shop's code", hub.code().chunked(4).joinToString(" "))
+            picture("$name-code")
+            driver.main()
+            driver.waitFor("This phone's key")
+            picture("$name-waiting")
+            val shown = driver.keyShown()
+            // The first exchange asks to be let in; somebody at the shop compares the keys and does so.
+            yard.accepts(shown)
+            driver.waitFor("Who is signing?")
+            println("$name: added in ${driver.taps} taps and two fields")
+        }
+
+        /** Another virtual machine, halted in the middle of a tap. */
+        fun isKilled(person: String, door: String, stops: Int): String {
+            val (exit, said) = run(
+                File(System.getProperty("java.home"), "bin/java").path, "-cp", System.getProperty("java.class.path"),
+                "-Djava.awt.headless=true", "-Duniffi.component.sumpbook.libraryOverride=${System.getProperty("sumpbook.library")}",
+                "app.sumpbook.ui.Halted", folder.path, key.path, person, door, stops.toString(),
+            )
+            assertEquals(9, exit, said)
+            return said
+        }
+
+        fun exchanges() {
+            val desk = opened(folder, key, hand)
+            val told = runBlocking { desk.exchangeOnce(20_000) }
+            assertTrue(told is app.sumpbook.ui.desk.Told.Got && told.it.whole, "$told")
+        }
+    }
+
+    @Test
+    fun `a walk killed twice reaches the shop whole`() {
+        uniffiEnsureInitialized()
+        val one = OnePhone("yard phone 1")
+        val two = OnePhone("yard phone 2")
+        one.isAdded()
+        two.isAdded()
+
+        val first = one.isKilled("Amos Tillery", "TH-01", stops = 4)
+        assertTrue("STANDS 5 / 19" in first, first)
+        val second = one.isKilled("Amos Tillery", "TH-01", stops = 3)
+        // The tap that was under way is kept whole or not at all.
+        val opened = Regex("""closed at stop (\d+)""").find(second)?.groupValues?.get(1)?.toInt()
+        assertTrue(opened == 5 || opened == 6, second)
+
+        onScreen {
+            val desk = opened(one.folder, one.key, one.hand)
+            setContent { DesktopFace { App(desk) } }
+            val driver = Driver(this, desk, one.hand).apply { settle() }
+            picture("opened-again")
+            driver.walkToSignature()
+            driver.signs("314159")
+            onNodeWithText("Signed.").assertIsDisplayed()
+        }
+        one.exchanges()
+        two.exchanges()
+
+        val sheet = yard.says("day-sheet")
+        assertTrue(Regex("""1 of 7 expected out (has|have) reported""").containsMatchIn(sheet), sheet)
+        onScreen {
+            val desk = opened(two.folder, two.key, two.hand)
+            setContent { DesktopFace { App(desk) } }
+            val driver = Driver(this, desk, two.hand).apply { settle() }
+            driver.tapOn("Bettina Quaye")
+            driver.tapOn("TH-01")
+            picture("second-phone")
+            assertTrue(driver.sees("Pre-trip: Amos Tillery"), "the second phone knows of the walk")
+        }
+    }
+}
