@@ -12,6 +12,7 @@ mod key_keeper;
 mod listener;
 mod phone;
 mod photo;
+mod pin;
 mod record;
 mod screen;
 mod slip;
@@ -29,6 +30,7 @@ pub use fleet::{AboutPhone, FleetHere, PersonHere, Salvage, UnitHere};
 pub use key_keeper::KeyKeeper;
 pub use listener::{ChangeListener, ChangeSet};
 pub use phone::Phone;
+pub use pin::{PinChosen, PinSaid};
 pub use record::{Said, ShownNote};
 pub use text::{
     TextAsk, TextValue, has_text, key_of_called, key_of_level, key_of_lock, key_of_main, key_of_notice,

@@ -3,6 +3,6 @@
 import schemathesis
 
 
-@schemathesis.serializer("application/vnd.sumpbook.parcel")
+@schemathesis.serializer("application/zstd")
 def parcel(_context, value):
     return value if isinstance(value, bytes) else str(value).encode()

@@ -14,6 +14,7 @@ use sumpbook_simulation::fleet::{
 use sumpbook_trade::Fact;
 use sumpbook_trade::record::{HourReading, How, Meter, StartAir};
 
+use crate::exchange_headers;
 use crate::fleet_year::{DAYS, IDS_A_DAY, day_of, walk};
 use crate::said::{bytes, median, ratio, timed};
 
@@ -137,6 +138,13 @@ pub(crate) fn run() {
             BODIES_LIMIT,
         );
     }
+    let entries = day(&mut phone, DAYS, number, 1, 10_000_000, true);
+    let raw = bare(&phone, &entries);
+    drop(shop);
+    let ms = end_of(DAYS) + i64::from(number + 1) * 86_400_000;
+    exchange_headers::run(&short.join("shop"), &mut phone, at(ms), raw);
+    number += 1;
+    let mut shop = ledger_in(&short.join("shop"), shop_key(), 700_000);
     lost(&short, &mut shop, &mut phone, number);
     let (mut old_shop, mut old_phone) = with_history(&long, DAYS * 10);
     println!(

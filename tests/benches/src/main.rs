@@ -6,9 +6,11 @@
 
 mod due;
 mod exchange;
+mod exchange_headers;
 mod fleet_year;
 mod forecast;
 mod hub;
+mod hub_process;
 mod open;
 mod phones;
 mod record;
@@ -17,9 +19,9 @@ mod said;
 fn main() {
     let asked: Vec<String> = std::env::args().skip(1).collect();
     if let [role, folder] = asked.as_slice()
-        && role == phones::ROLE
+        && role == hub_process::ROLE
     {
-        return phones::serve_hub(folder);
+        return hub_process::serve_hub(folder);
     }
     let wanted = |name: &str| asked.is_empty() || asked.iter().any(|a| a == name);
     if wanted("record") {

@@ -6,7 +6,6 @@
 //! because on a phone that is the phone's work.
 
 mod plain_log;
-mod process;
 mod sync_server;
 
 use std::collections::VecDeque;
@@ -25,9 +24,8 @@ use sumpbook_simulation::fleet::{
 use sumpbook_trade::record::Digest;
 
 use crate::hub::{enrolled, key_of};
+use crate::hub_process::HubProcess;
 use crate::said::{at_least, at_most, median, timed};
-use process::HubProcess;
-pub(crate) use process::{ROLE, serve_hub};
 
 const PHONES: u32 = 500;
 const ENTRIES: u32 = 40;

@@ -18,7 +18,7 @@ use crate::store::{HeldEntry, StoreError, Truth};
 /// Heads of one book that are stated: left out, they say less, never more.
 const MOST_HEADS: usize = limits::HEADS as usize;
 
-/// Of what came since the shop was heard so many are named one by one, and beyond them ever fewer.
+/// Of what came since the shop was heard so many are named one by one, and beyond them fewer.
 const DENSE: usize = 16;
 
 /// A request, ready to be sent. Nothing was written for it: it can be dropped and made anew.
@@ -192,15 +192,13 @@ fn state(truth: &Truth<'_>, queue: &Queue, heard: i64, parcel: &mut Parcel) -> R
     Ok(())
 }
 
-/// The ids of the newest, then of fewer and fewer.
+/// The ids of the newest, each; then in steps of an eighth of the way back, so that what is sent although the shop
+/// has it is at most an eighth of what it lacks.
 fn sampled(newer: &[ChangeHash]) -> impl Iterator<Item = u64> {
-    let (mut at, mut step) = (0usize, 1usize);
+    let mut at = 0usize;
     std::iter::from_fn(move || {
         let id = newer.get(at).map(|hash| digests::id(*hash))?;
-        at = at.saturating_add(step);
-        if at >= DENSE {
-            step = step.saturating_mul(2);
-        }
+        at = at.saturating_add(if at < DENSE { 1 } else { (at / 8).max(1) });
         Some(id)
     })
 }
@@ -216,4 +214,25 @@ fn shown(truth: &Truth<'_>, key: &PublicKey) -> Result<Option<Run>, StoreError> 
         }
     }
     Ok(None)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_newest_are_named_one_by_one_and_older_ones_in_steps_of_an_eighth() {
+        let newer: Vec<ChangeHash> = (0..1_000u32)
+            .map(|n| {
+                let mut hash = [0; 32];
+                hash[..4].copy_from_slice(&n.to_be_bytes());
+                ChangeHash(hash)
+            })
+            .collect();
+        let places: Vec<u64> = sampled(&newer).map(|id| id >> 32).collect();
+        assert_eq!(places[..20], [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22]);
+        assert!(places.windows(2).all(|two| two[1] - two[0] <= (two[0] / 8).max(1)), "{places:?}");
+        assert!(places.len() < 60, "{}", places.len());
+        assert_eq!(sampled(&newer[..3]).count(), 3);
+    }
 }

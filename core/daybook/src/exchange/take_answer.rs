@@ -113,7 +113,7 @@ fn owed(ledger: &Ledger, queue: &Queue) -> Result<Owed, ExchangeError> {
 }
 
 fn at_the_shop(ledger: &Ledger, book: BookId) -> Result<bool, ExchangeError> {
-    Ok(!ledger.store().truth().unacknowledged_books()?.contains(&book))
+    Ok(ledger.store().truth().is_acknowledged(book)?)
 }
 
 fn stopped(ledger: &Ledger) -> bool {

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use ed25519_dalek::{Signature, Signer, SigningKey, VerifyingKey};
+use hmac::{Hmac, KeyInit, Mac};
 use minicbor::bytes::ByteArray;
 use minicbor::{CborLen, Decode, Decoder, Encode, Encoder};
 use sha2::{Digest, Sha256};
@@ -190,6 +191,14 @@ impl DeviceKey {
     /// that is not weak comes this far, so it is never zero.
     pub(crate) fn shared_with(&self, other: &PublicKey) -> [u8; 32] {
         other.0.to_montgomery().mul_clamped(self.0.to_scalar_bytes()).to_bytes()
+    }
+
+    /// A secret of its own for one use, which tells nothing of the key: HMAC-SHA256 (RFC 2104) of what it is for.
+    pub(crate) fn secret_for(&self, purpose: &[u8]) -> [u8; 32] {
+        // HMAC takes a key of any length, so the way without one is never gone.
+        let Ok(mut mac) = Hmac::<Sha256>::new_from_slice(&self.0.to_bytes()) else { return [0; 32] };
+        mac.update(purpose);
+        mac.finalize().into_bytes().into()
     }
 
     pub(crate) fn sign(&self, message: &[u8]) -> [u8; 64] {

@@ -7,7 +7,9 @@ use sumpbook_trade::{EntryId, PersonId, Stamp, TruckId};
 use super::Daybook;
 use crate::gate::{SlipCode, SlipCodeError};
 use crate::ledger::LedgerError;
-use crate::state::{SlipShown, SlipTries};
+use crate::state::{SlipShown, Tries};
+
+const TRIES: &str = "slip-tries";
 
 /// Why a slip's code was not taken. In every case nothing was changed: what is locked stays locked.
 #[derive(Debug, thiserror::Error)]
@@ -76,14 +78,14 @@ impl Daybook {
             found.state == DefectState::Open && !found.parts.is_empty() && names(found, defect)
         };
         let found = state.defects.iter().find(open).ok_or(SlipError::NothingLocked)?;
-        let tries = SlipTries::read(ledger.store())?;
+        let tries = Tries::read(ledger.store(), TRIES)?;
         let wait_s = tries.wait_s(now.unix_ms());
         if wait_s > 0 {
-            tries.seen_at(now.unix_ms()).keep(ledger.store_mut())?;
+            tries.seen_at(now.unix_ms()).keep(ledger.store_mut(), TRIES)?;
             return Err(SlipError::Wait { wait_s });
         }
         let tries = tries.one_more(now.unix_ms());
-        tries.keep(ledger.store_mut())?;
+        tries.keep(ledger.store_mut(), TRIES)?;
         let (root, own) = (ledger.root(), ledger.own_key());
         let both = [RepairVerdict::Repaired, RepairVerdict::NotNeeded];
         let right = findings(found).find_map(|entry| {
@@ -104,7 +106,7 @@ impl Daybook {
             person,
         };
         ledger.keep_slip(shown)?;
-        SlipTries::default().keep(ledger.store_mut())?;
+        Tries::default().keep(ledger.store_mut(), TRIES)?;
         Ok(verdict)
     }
 }

@@ -15,6 +15,7 @@ mod roster;
 mod services;
 mod slips;
 mod stands;
+mod tries;
 mod wear;
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
@@ -31,8 +32,8 @@ pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow};
 pub use oil::{LabNow, OilNow};
 pub use roster::RosterChange;
 pub use slips::SlipShown;
-pub(crate) use slips::SlipTries;
 pub use stands::TaskNow;
+pub(crate) use tries::Tries;
 pub use wear::WearNow;
 
 /// Days for which closed matters stay in the folded state; older ones are read from the entries.

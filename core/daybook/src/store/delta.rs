@@ -1,5 +1,7 @@
 //! What came after a number, and which books it touched: the questions of an exchange.
 
+use std::collections::BTreeSet;
+
 use chrono::{DateTime, Datelike};
 use rusqlite::OptionalExtension;
 use sumpbook_trade::TruckId;
@@ -7,6 +9,11 @@ use sumpbook_trade::TruckId;
 use super::{HeldEntry, StoreError, Truth};
 use crate::book::BookId;
 use crate::gate::ChangeHash;
+
+/// So many entries are looked through faster than a book's own are found.
+const FEW: i64 = 512;
+/// So many entries of the followed books are found one by one; beyond that all that came since is looked through.
+const WORTH_IT: usize = 2_048;
 
 impl Truth<'_> {
     /// The books of one truck, by year.
@@ -19,17 +26,79 @@ impl Truth<'_> {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
-    /// Entries of these books after a number, in order, at most `most`. It costs what came since, whatever the
-    /// books hold.
+    /// Entries of these books after a number, in order, at most `most`. It costs what came since to these books, as
+    /// long as that is not very much; then what came since to all.
     ///
     /// # Errors
     /// As any read.
     pub fn after(&self, n: i64, books: &[BookId], most: i64) -> Result<Vec<HeldEntry>, StoreError> {
+        let changed: Vec<BookId> = self.changed_after(n, books)?.into_iter().map(|(book, _)| book).collect();
+        if changed.is_empty() {
+            return Ok(Vec::new());
+        }
+        if self.last_n()?.saturating_sub(n) > FEW
+            && let Some(numbers) = self.numbers_after(n, &changed)?
+        {
+            let few = usize::try_from(most).unwrap_or(usize::MAX);
+            let texts: Vec<String> = numbers.into_iter().take(few).map(|n| n.to_string()).collect();
+            let wanted = format!("[{}]", texts.join(","));
+            return self.many("e.n IN (SELECT value FROM json_each(?1)) ORDER BY e.n", &[&wanted]);
+        }
         // Without the plus sign the books' own index is taken, and with it their whole history.
         self.many(
             "e.n > ?1 AND +e.book IN (SELECT value FROM json_each(?2)) ORDER BY e.n LIMIT ?3",
-            &[&n, &self.numbers(books)?, &most],
+            &[&n, &self.numbers(&changed)?, &most],
         )
+    }
+
+    /// The numbers of all entries of these books after a number; none when there are more than are worth it. It goes
+    /// back from the heads: an entry's number is higher than those of the entries it names.
+    pub(crate) fn numbers_after(
+        &self,
+        n: i64,
+        books: &[BookId],
+    ) -> Result<Option<BTreeSet<i64>>, StoreError> {
+        let mut heads = self.0.prepare_cached("SELECT n FROM head WHERE book = ?1 AND n > ?2")?;
+        let mut place = self.0.prepare_cached("SELECT book, actor, seq, deps FROM entry WHERE n = ?1")?;
+        let mut before =
+            self.0.prepare_cached("SELECT n FROM entry WHERE book = ?1 AND actor = ?2 AND seq = ?3 - 1")?;
+        let mut named = self.0.prepare_cached("SELECT n FROM entry WHERE hash = ?1")?;
+        let (mut found, mut open) = (BTreeSet::new(), Vec::new());
+        for book in books {
+            let Some(no) = self.book_no(*book)? else { continue };
+            for head in heads.query_map((no, n), |row| row.get::<_, i64>(0))? {
+                open.push(head?);
+            }
+        }
+        while let Some(next) = open.pop() {
+            if !found.insert(next) {
+                continue;
+            }
+            if found.len() > WORTH_IT {
+                return Ok(None);
+            }
+            let (book, actor, seq, deps) = place.query_row([next], |row| {
+                Ok((
+                    row.get::<_, i64>(0)?,
+                    row.get::<_, [u8; 16]>(1)?,
+                    row.get::<_, i64>(2)?,
+                    row.get::<_, Option<Vec<u8>>>(3)?,
+                ))
+            })?;
+            match deps {
+                None => {
+                    let below = before.query_row((book, actor, seq), |row| row.get(0)).optional()?;
+                    open.extend(below.filter(|below: &i64| *below > n));
+                }
+                Some(deps) => {
+                    for dep in super::truth::hashes(&deps) {
+                        let below = named.query_row([dep.0], |row| row.get(0)).optional()?;
+                        open.extend(below.filter(|below: &i64| *below > n));
+                    }
+                }
+            }
+        }
+        Ok(Some(found))
     }
 
     /// The number of the last entry this carrier brought; 0 when it brought none.
@@ -49,8 +118,8 @@ impl Truth<'_> {
     /// As any read.
     pub fn changed_after(&self, n: i64, books: &[BookId]) -> Result<Vec<(BookId, i64)>, StoreError> {
         let mut query = self.0.prepare_cached(
-            "SELECT b.truck, b.year, max(e.n) FROM entry e JOIN book b ON b.no = e.book
-             WHERE e.n > ?1 AND +e.book IN (SELECT value FROM json_each(?2)) GROUP BY e.book ORDER BY 3",
+            "SELECT b.truck, b.year, max(h.n) FROM json_each(?2) j JOIN head h ON h.book = j.value
+             JOIN book b ON b.no = h.book WHERE h.n > ?1 GROUP BY h.book ORDER BY 3",
         )?;
         let rows = query.query_map((n, self.numbers(books)?), |row| {
             Ok((row.get(0)?, row.get(1)?, row.get::<_, i64>(2)?))
@@ -79,6 +148,15 @@ impl Truth<'_> {
             super::truth::book_of(truck, year)
         })
         .collect()
+    }
+
+    /// Whether the shop acknowledged all of a book: its heads are those of the last receipt.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn is_acknowledged(&self, book: BookId) -> Result<bool, StoreError> {
+        let Some((acknowledged, _)) = self.receipt(book)? else { return Ok(self.book_no(book)?.is_none()) };
+        Ok(self.heads(book)?.iter().all(|head| acknowledged.contains(head)))
     }
 
     /// The hash of every entry of a book with its month (months since year 0), by hash.

@@ -119,6 +119,16 @@ impl Store {
         Ok(self.connection.execute_batch("BEGIN")?)
     }
 
+    /// Keeps up to so many KiB of the file in memory, for whoever answers many: what SQLite keeps by itself is
+    /// a phone's measure.
+    ///
+    /// # Errors
+    /// When SQLite does not take it.
+    pub fn keep_in_memory(&self, kib: u32) -> Result<(), StoreError> {
+        // Negative: KiB, and not pages.
+        Ok(self.connection.pragma_update(None, "cache_size", -i64::from(kib))?)
+    }
+
     /// Whether `folder` holds a book.
     pub fn exists(folder: &Path) -> bool {
         folder.join(FILE).exists()

@@ -10,6 +10,7 @@ const STEPS: &[&str] = &[
     include_str!("migrations/0002_projections.sql"),
     include_str!("migrations/0003_photos.sql"),
     include_str!("migrations/0004_sheet.sql"),
+    include_str!("migrations/0005_heads.sql"),
 ];
 
 /// The newest form this program knows.

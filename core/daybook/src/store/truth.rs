@@ -388,7 +388,8 @@ pub(super) fn insert(
     for dep in &row.deps {
         drop.execute((no, dep.0))?;
     }
-    tx.prepare_cached("INSERT INTO head (book, hash) VALUES (?1, ?2)")?.execute((no, row.hash.0))?;
+    tx.prepare_cached("INSERT INTO head (book, hash, n) VALUES (?1, ?2, ?3)")?
+        .execute((no, row.hash.0, n))?;
     Ok(n)
 }
 
@@ -414,7 +415,7 @@ pub(super) fn reset_heads(tx: &Transaction<'_>, book: BookId) -> Result<(), Stor
     let named: HashSet<ChangeHash> = rows.iter().flat_map(|held| held.row.deps.iter().copied()).collect();
     tx.execute("DELETE FROM head WHERE book = ?1", [no])?;
     for held in rows.iter().filter(|held| !named.contains(&held.row.hash)) {
-        tx.execute("INSERT INTO head (book, hash) VALUES (?1, ?2)", (no, held.row.hash.0))?;
+        tx.execute("INSERT INTO head (book, hash, n) VALUES (?1, ?2, ?3)", (no, held.row.hash.0, held.n))?;
     }
     Ok(())
 }

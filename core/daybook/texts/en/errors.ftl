@@ -6,6 +6,12 @@ error-no-signal = No signal since { $since }. { $count ->
 } kept on this phone. Go on; they go by themselves, or hand them over by file.
 error-phone-full = This phone is full. What you signed is kept; this photo is not. Make room, then take it again.
 error-wrong-pin = That PIN is not { $name }'s. Nothing was signed; the { $what } is kept. Try again in { $seconds } s, or sign without PIN: the record will say so.
+error-wrong-pin-again = That PIN is not { $name }'s. Nothing was signed; the { $what } is kept. Try again, or sign without PIN: the record will say so.
+error-pin-wait = Too many PINs were wrong. This one was not looked at. Wait { $seconds } s, or sign without PIN: the record will say so.
+error-pin-digits = A PIN has 6 to 12 digits and nothing else. Nothing was changed. Choose another.
+error-pin-too-plain = A PIN of one digit, or of digits in a row, is soon guessed. Nothing was changed. Choose another.
+error-pin-not-the-old = There is a PIN already, and that is not it. Nothing was changed. Give the old one first.
+error-pin-not-kept = The PIN could not be kept. Nothing was changed. Make room on this phone, then try again.
 error-code-ran-out = That code ran out after { $minutes } minutes. Nothing was added. Ask the shop for a new one.
 error-other-shop = This is not the shop this phone knows: its key is another. Nothing was sent, all is kept. Call the shop before you go on.
 error-phone-stopped = The shop stopped this phone on { $when }. { $count ->

@@ -6,6 +6,12 @@ error-no-signal = Sin señal desde las { $since }. { $count ->
 }
 error-phone-full = Este teléfono está lleno. Lo firmado está guardado; esta foto no. Haz espacio y tómala otra vez.
 error-wrong-pin = Ese PIN no es de { $name }. No se firmó nada; lo escrito está guardado ({ $what }). Prueba en { $seconds } s, o firma sin PIN: quedará dicho.
+error-wrong-pin-again = Ese PIN no es de { $name }. No se firmó nada; lo escrito está guardado ({ $what }). Prueba otra vez, o firma sin PIN: quedará dicho.
+error-pin-wait = Demasiados PIN equivocados. Este no se revisó. Espera { $seconds } s, o firma sin PIN: quedará dicho.
+error-pin-digits = Un PIN tiene de 6 a 12 cifras y nada más. No se cambió nada. Elige otro.
+error-pin-too-plain = Un PIN de una sola cifra, o de cifras seguidas, se adivina pronto. No se cambió nada. Elige otro.
+error-pin-not-the-old = Ya hay un PIN y no es ese. No se cambió nada. Da primero el anterior.
+error-pin-not-kept = No se pudo guardar el PIN. No se cambió nada. Haz espacio en este teléfono y prueba otra vez.
 error-code-ran-out = Ese código venció a los { $minutes } minutos. No se agregó nada. Pide otro al taller.
 error-other-shop = No es el taller que este teléfono conoce: su llave es otra. No se envió nada, todo está guardado. Llama al taller antes de seguir.
 error-phone-stopped = El taller paró este teléfono el { $when }. { $count ->

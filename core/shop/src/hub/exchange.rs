@@ -15,7 +15,7 @@ use super::error::unwritten;
 use super::{Hub, HubError};
 
 /// What a parcel is called on the wire.
-const PARCEL: &str = "application/vnd.sumpbook.parcel";
+const PARCEL: &str = "application/zstd";
 /// Seconds after which a phone tries again when the disk is full.
 const FULL_WAIT_S: u64 = 60;
 
@@ -56,7 +56,7 @@ pub(super) async fn exchange(State(hub): State<Hub>, parcel: Bytes) -> Response 
             response.headers_mut().insert(CHALLENGE, value);
         }
     }
-    response.headers_mut().insert(header::CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    // Nothing keeps the answer to a POST that does not say how long it is fresh (RFC 9111, 3): no header for it.
     response
 }
 

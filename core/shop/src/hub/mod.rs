@@ -44,6 +44,9 @@ use readers::Readers;
 pub use serve::{Running, ServeOptions, serve};
 use writer::Writer;
 
+/// Of the books' file the writer keeps so many KiB in memory: phones of the whole fleet touch it all over.
+const WRITER_KIB: u32 = 16 * 1024;
+
 /// The books of one shop, shared by everything that answers.
 #[derive(Clone)]
 pub struct Hub(Arc<Inner>);
@@ -67,6 +70,7 @@ impl Hub {
     /// # Errors
     /// When that thread cannot be begun.
     pub fn over(shop: Shop, clock: HubClock) -> Result<Hub, HubError> {
+        shop.ledger.store().keep_in_memory(WRITER_KIB).map_err(ShopError::from)?;
         let folder = shop.folder.clone();
         let root = shop.ledger.root();
         let secret = *shop.ledger.own_key().secret();

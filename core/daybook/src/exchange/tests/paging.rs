@@ -109,3 +109,40 @@ fn more_books_than_one_parcel_names_come_all_the_same() {
     assert_eq!(shop.exchanges(&mut two, at(7)).admitted, 210);
     settled(&shop, &two);
 }
+
+#[test]
+fn what_came_after_a_number_is_found_from_the_heads_as_by_looking_through_all() {
+    let mut shop = Shop::new(1);
+    let mut one = shop.lets_in("yard phone 1", &[truck(1), truck(2)]);
+    let mut two = shop.lets_in("yard phone 2", &[truck(1), truck(2)]);
+    for round in 0..12 {
+        // Both write to the same books before either hears of the other: branches that meet again.
+        one.reads(truck(1), 12_262 + round, at(10 + round));
+        two.reads(truck(1), 12_263 + round, at(10 + round));
+        two.reads(truck(1 + u8::try_from(round % 2).unwrap()), 9_000 + round, at(10 + round));
+        for phone in [&mut one, &mut two] {
+            let (_, back) = shop.meets(&phone.hands_over(at(20 + round)), at(20 + round));
+            phone.book.take_in(&back, at(20 + round)).unwrap();
+        }
+    }
+    let truth = shop.ledger.store().truth();
+    let all = truth.books().unwrap();
+    assert!(all.len() >= 3 && truth.last_n().unwrap() > 40);
+    for n in 0..=truth.last_n().unwrap() {
+        for books in [all.as_slice(), &all[..1], &all[1..2], &[]] {
+            let mut held: Vec<_> = books.iter().flat_map(|book| truth.of_book(*book).unwrap()).collect();
+            held.retain(|held| held.n > n);
+            held.sort_by_key(|held| held.n);
+            let numbers: Vec<i64> = held.iter().map(|held| held.n).collect();
+            let found = truth.numbers_after(n, books).unwrap().unwrap();
+            assert_eq!(found.into_iter().collect::<Vec<_>>(), numbers, "after {n}");
+            assert_eq!(truth.after(n, books, 1_000).unwrap(), held);
+            let mut changed: Vec<(BookId, i64)> = Vec::new();
+            for held in &held {
+                changed.retain(|(book, _)| *book != held.row.book);
+                changed.push((held.row.book, held.n));
+            }
+            assert_eq!(truth.changed_after(n, books).unwrap(), changed);
+        }
+    }
+}

@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 
 use sumpbook_trade::FleetId;
 use sumpbook_trade::record::Digest;
-use ureq::config::Config;
+use ureq::config::{AutoHeaderValue, Config};
 use ureq::http::{Response, Uri};
 use ureq::tls::{Certificate, RootCerts, TlsConfig, TlsProvider};
 use ureq::unversioned::resolver::{DefaultResolver, ResolvedSocketAddrs, Resolver};
@@ -94,7 +94,10 @@ impl Hub {
             .http_status_as_error(false)
             .max_redirects(0)
             .proxy(None)
-            .user_agent("sumpbook")
+            // A header that the hub does not read is bytes on a bad connection.
+            .user_agent(AutoHeaderValue::None)
+            .accept(AutoHeaderValue::None)
+            .accept_encoding(AutoHeaderValue::None)
             .build();
         let dial = Dial { host: host.trim_matches(['[', ']']).to_owned(), port };
         let agent = Agent::with_parts(config, DefaultConnector::default(), dial);
@@ -112,7 +115,7 @@ impl Hub {
             .config()
             .timeout_global(Some(left(until)))
             .build()
-            .content_type("application/vnd.sumpbook.parcel")
+            .content_type("application/zstd")
             .send(parcel);
         let response = sent.map_err(unreached)?;
         let header = |name: &str| response.headers().get(name).and_then(|value| value.to_str().ok());

@@ -66,7 +66,7 @@ fn described(operation: &Operation, both: bool) -> Value {
     }
     match operation.take {
         Take::Nothing => {}
-        Take::Parcel => set("requestBody", body("application/vnd.sumpbook.parcel", &json!({}))),
+        Take::Parcel => set("requestBody", body("application/zstd", &json!({}))),
         Take::Piece => set("requestBody", body("application/octet-stream", &json!({}))),
         Take::Files => {
             let binary = json!({ "type": "string", "format": "binary" });
@@ -149,7 +149,7 @@ fn responses(operation: &Operation, both: bool) -> Value {
         Answer::Goes => say("303", bare("Done: go on there.")),
         Answer::File => say("200", bare("The file.")),
         Answer::Parcel => {
-            let parcel = json!({ "application/vnd.sumpbook.parcel": { "schema": {} } });
+            let parcel = json!({ "application/zstd": { "schema": {} } });
             say("200", json!({ "description": "The shop's signed answer.", "content": parcel }));
             say("400", plain("This is no request of a phone."));
             say("401", plain("The shop does not know this phone, or its signature does not hold."));

@@ -20,13 +20,16 @@ import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.screen.AnotherUnit
 import app.sumpbook.ui.screen.HandOver
 import app.sumpbook.ui.screen.Happened
+import app.sumpbook.ui.screen.Defect
 import app.sumpbook.ui.screen.LastReport
+import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.OneUnit
 import app.sumpbook.ui.screen.Roadside
 import app.sumpbook.ui.screen.SettingsScreen
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
 import app.sumpbook.ui.screen.Today
+import app.sumpbook.ui.screen.TopUp
 import app.sumpbook.ui.screen.WalkStop
 import app.sumpbook.ui.screen.WhereItIs
 import app.sumpbook.ui.screen.WhoSigns
@@ -71,6 +74,9 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.HandOver -> HandOver()
         is Place.Roadside -> Roadside(place.unit, signer)
         is Place.Settings -> SettingsScreen()
+        is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line)
+        is Place.Glass -> OneGlass(place.unit, signer)
+        is Place.TopUp -> TopUp(place.unit, place.draft, signer)
         else -> Today(signer)
     }
 }

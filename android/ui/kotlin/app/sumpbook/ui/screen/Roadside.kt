@@ -12,11 +12,9 @@ import app.sumpbook.core.UnitScreen
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
-import app.sumpbook.ui.desk.PinSaid
+import app.sumpbook.core.PinSaid
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
-import app.sumpbook.ui.desk.givePin
-import app.sumpbook.ui.desk.pinChosen
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress

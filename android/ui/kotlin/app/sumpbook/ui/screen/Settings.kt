@@ -87,7 +87,7 @@ private fun Whose(about: AboutPhone) {
     val hub = about.hub ?: stringResource(R.string.no_hub_known)
     Section(
         stringResource(R.string.this_phone),
-        listOf(about.device, "${stringResource(R.string.its_key)}: ${about.key}", "${stringResource(R.string.fleet)}: ${about.fleet}", "${stringResource(R.string.hub)}: $hub"),
+        listOf(about.device, "${stringResource(R.string.its_key)}: ${about.key}", "${stringResource(R.string.whose_fleet)}: ${about.fleet}", "${stringResource(R.string.whose_hub)}: $hub"),
     )
 }
 

@@ -60,7 +60,8 @@ fun Reader.oilWords(oil: OilLine): List<String> {
 /** An oil family. */
 fun Reader.familyWords(family: OilFamily): String = words("family-${family.name.lowercase().replace('_', '-')}")
 
-private fun Reader.pourWords(pour: PourRow): String {
+/** A top-up that was recorded. */
+fun Reader.pourWords(pour: PourRow): String {
     val volumes = pour.volumes.joinToString(" + ") { volume(it, way.metric) }
     val fluid = words("fluid-${pour.fluid.name.lowercase().replace('_', '-')}")
     return "$fluid $volumes, ${moments.at(pour.at)}, ${pour.by.orEmpty()}"

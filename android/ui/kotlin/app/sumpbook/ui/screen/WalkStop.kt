@@ -110,7 +110,7 @@ fun WalkStop(unit: String, draft: String, stop: String) {
         StopKind.HOURS -> HoursStop(open)
         StopKind.DROP -> DropStop(open)
         StopKind.BUILD_UP -> BuildUpStop(open)
-        StopKind.GLASS -> LevelStop(open)
+        StopKind.GLASS -> GlassStop(open)
     }
 }
 

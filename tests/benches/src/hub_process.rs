@@ -30,15 +30,15 @@ pub(crate) fn serve_hub(folder: &str) {
 }
 
 /// A child that serves.
-pub(super) struct HubProcess {
-    pub(super) address: String,
+pub(crate) struct HubProcess {
+    pub(crate) address: String,
     child: Child,
     to: ChildStdin,
     from: BufReader<ChildStdout>,
 }
 
 impl HubProcess {
-    pub(super) fn begin(folder: &Path) -> HubProcess {
+    pub(crate) fn begin(folder: &Path) -> HubProcess {
         let mut child = Command::new(std::env::current_exe().unwrap())
             .arg(ROLE)
             .arg(folder)
@@ -59,27 +59,27 @@ impl HubProcess {
         line.trim().to_owned()
     }
 
-    pub(super) fn challenge(&mut self) -> [u8; 16] {
+    pub(crate) fn challenge(&mut self) -> [u8; 16] {
         self.to.write_all(b"\n").unwrap();
         u128::from_str_radix(&self.line(), 16).unwrap().to_be_bytes()
     }
 
     /// The most bytes of memory it ever had (Linux, `VmHWM`).
-    pub(super) fn memory(&self) -> u64 {
+    pub(crate) fn memory(&self) -> u64 {
         let status = std::fs::read_to_string(format!("/proc/{}/status", self.child.id())).unwrap();
         let most = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap();
         most.trim().trim_end_matches(" kB").trim().parse::<u64>().unwrap() * 1024
     }
 
     /// Processor time it took so far (Linux; a hundredth of a second is the step).
-    pub(super) fn processor_time(&self) -> Duration {
+    pub(crate) fn processor_time(&self) -> Duration {
         let stat = std::fs::read_to_string(format!("/proc/{}/stat", self.child.id())).unwrap();
         let fields: Vec<&str> = stat.rsplit(')').next().unwrap().split_whitespace().collect();
         let ticks: u64 = fields[11].parse::<u64>().unwrap() + fields[12].parse::<u64>().unwrap();
         Duration::from_millis(ticks * 10)
     }
 
-    pub(super) fn stop(mut self) {
+    pub(crate) fn stop(mut self) {
         drop(self.to);
         self.child.wait().unwrap();
     }

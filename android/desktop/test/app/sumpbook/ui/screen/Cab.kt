@@ -1,0 +1,127 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
+import app.sumpbook.core.Answer
+import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.Figure
+import app.sumpbook.core.How
+import app.sumpbook.core.ItemFigure
+import app.sumpbook.core.Phone
+import app.sumpbook.core.Signed
+import app.sumpbook.core.StopScreen
+import app.sumpbook.core.uniffiEnsureInitialized
+import app.sumpbook.ui.App
+import app.sumpbook.ui.Yard
+import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.desktop.DesktopFace
+import app.sumpbook.ui.desktop.DesktopHandset
+import app.sumpbook.ui.desktop.FileKeeper
+import app.sumpbook.ui.mark.Theme
+import app.sumpbook.ui.onScreen
+import app.sumpbook.ui.place.BackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.settle
+import app.sumpbook.ui.words.OwnWay
+import java.io.File
+
+/** A phone of the invented fleet, enrolled at a real shop on this machine, and its app opened at any place. */
+@OptIn(ExperimentalTestApi::class)
+class Cab : AutoCloseable {
+    private val yard = Yard()
+    val phone: Phone
+    lateinit var back: BackStack
+    private lateinit var desk: Desk
+
+    init {
+        uniffiEnsureInitialized()
+        phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(File(yard.root, "key")), null)
+    }
+
+    /** A unit by its door number. */
+    fun unit(door: String): String = phone.fleet().units.first { it.door == door }.id
+
+    /** A person by name. */
+    fun person(name: String = "Amos Tillery"): String = phone.fleet().people.first { it.name == name }.id
+
+    /** The app, opened there. */
+    fun at(
+        place: Place,
+        way: OwnWay = OwnWay(),
+        wide: Int = 360,
+        high: Int = 800,
+        text: Float = 1f,
+        theme: Theme = Theme(dark = false, high = false),
+        block: suspend SkikoComposeUiTest.() -> Unit,
+    ) = onScreen(wide, high, text) {
+        desk = Desk(phone, DesktopHandset())
+        back = BackStack(Place.Today(), Signer(person()))
+        back.go(place)
+        setContent { DesktopFace(way, theme.dark, theme.high) { App(desk, back) } }
+        settled()
+        block()
+    }
+
+    /** Waits until the core has answered. */
+    fun SkikoComposeUiTest.settled() = settle(desk)
+
+    /** Presses what has these words, and waits. */
+    fun SkikoComposeUiTest.press(words: String) {
+        onNodeWithText(words).performClick()
+        settled()
+    }
+
+    /** Scrolls to what has these words, presses it, and waits. */
+    fun SkikoComposeUiTest.find(words: String) {
+        onNodeWithText(words).performScrollTo().performClick()
+        settled()
+    }
+
+    /** A walk of which nothing is answered. */
+    fun walk(door: String): String = phone.beginPreTrip(unit(door), person(), null)
+
+    /** The stops of a walk, in order. A label it has not gives another stop. */
+    private fun stops(draft: String): List<StopScreen> =
+        (1..40).flatMap { listOf("$it", "${it}b") }.mapNotNull { label -> phone.stop(draft, label, emptyList(), 0u)?.takeIf { it.label == label } }
+
+    /** The label of the stop with this key. */
+    fun stop(draft: String, key: String): String = stops(draft).first { it.stop == key }.label
+
+    /** What a walk says of a line now. */
+    fun answer(draft: String, stop: String, line: String) =
+        checkNotNull(phone.stop(draft, stop, emptyList(), 0u)).lines.first { it.id == line }.answer
+
+    /** Kept entries of a kind, newest first, as the phone lists them. */
+    fun kinds(): List<String> = phone.whereItIs(1u).days.flatMap { day -> day.rows.map { it.kind } }
+
+    /** A walk in which everything is answered OK with its figures, signed. */
+    fun signedWalk(door: String) {
+        val draft = walk(door)
+        for (screen in stops(draft)) {
+            phone.reachStop(draft, screen.label)
+            for (line in screen.lines) {
+                val unit = line.figure?.unit ?: continue
+                if (unit == "h") phone.preTripHours(draft, 28_624)
+                else phone.answerLine(draft, okWith(line.item, line.place, unit))
+            }
+            if (checkNotNull(phone.stop(draft, screen.label, emptyList(), 0u)).left > 0u) phone.okTogether(draft, screen.label, 5_000u)
+        }
+        phone.signPreTrip(draft, Signed(pinGiven = false), false, 600_000u)
+    }
+
+    private fun okWith(item: String, place: String?, unit: String) = Answer(
+        item = item,
+        place = place,
+        answer = AnswerKind.OK,
+        figures = listOf(ItemFigure(Figure(48, 0u, unit), How.ASKED)),
+    )
+
+    override fun close() {
+        phone.shutdown()
+        yard.close()
+    }
+}

@@ -1,0 +1,81 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.assertIsNotEnabled
+import androidx.compose.ui.test.onNodeWithContentDescription
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performTextInput
+import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.Severity
+import app.sumpbook.ui.picture
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.words.OwnWay
+import kotlin.test.AfterTest
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertIs
+
+@OptIn(ExperimentalTestApi::class)
+class DefectTest {
+    private val cab = Cab()
+    private val draft = cab.walk("TH-03")
+    private val stop = cab.stop(draft, "cab-off")
+    private fun mirrors() = Place.Defect(cab.unit("TH-03"), draft, stop, "mirrors")
+
+    @AfterTest
+    fun clear() = cab.close()
+
+    @Test
+    fun `a word, a side, keep - and what it locks stands there before`() = with(cab) {
+        at(mirrors()) {
+            picture("defect-empty")
+            onNodeWithText("Keep defect").assertIsNotEnabled()
+            press("no view")
+            onNodeWithText("This locks ROAD until the shop certifies it.").assertExists()
+            press("right")
+            picture("defect")
+            press("Keep defect")
+            val kept = checkNotNull(answer(draft, stop, "mirrors"))
+            assertEquals(AnswerKind.DEFECT to "no-view", kept.answer to kept.word)
+            assertEquals("right" to Severity.ROAD, kept.words to kept.severity)
+            assertIs<Place.Today>(back.top)
+        }
+    }
+
+    @Test
+    fun `another word wants words, and a lock may be raised`() = with(cab) {
+        at(mirrors()) {
+            press("other")
+            onNodeWithText("Say it in your own words first.").assertExists()
+            onNodeWithContentDescription("In your own words").performTextInput("bracket rubs the door")
+            settled()
+            press("Lock more")
+            find("ROAD and AIR")
+            press("Keep defect")
+            val kept = checkNotNull(answer(draft, stop, "mirrors"))
+            assertEquals("bracket rubs the door" to Severity.ROAD_AND_AIR, kept.words to kept.severity)
+        }
+    }
+
+    @Test
+    fun `could not check is one tap further and gives its reason`() = with(cab) {
+        at(mirrors()) {
+            press("could not check")
+            onNodeWithText("Give the reason first.").assertExists()
+            onNodeWithContentDescription("Why?").performTextInput("ice")
+            settled()
+            press("Keep: could not check")
+            val kept = checkNotNull(answer(draft, stop, "mirrors"))
+            assertEquals(AnswerKind.COULD_NOT_CHECK to "ice", kept.answer to kept.words)
+        }
+    }
+
+    @Test
+    fun `the same in Spanish`() = with(cab) {
+        at(mirrors(), OwnWay("es")) {
+            onNodeWithText("¿Qué tiene?").assertExists()
+            onNodeWithText("Primero di qué tiene.").assertExists()
+            picture("defect-es")
+        }
+    }
+}

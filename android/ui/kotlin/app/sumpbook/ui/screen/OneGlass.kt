@@ -1,0 +1,81 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
+import app.sumpbook.core.OilLook
+import app.sumpbook.core.Said
+import app.sumpbook.core.Wait
+import app.sumpbook.core.Warmth
+import app.sumpbook.ui.control.Chip
+import app.sumpbook.ui.control.Chips
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalType
+
+/** The words beside the glass: how the oil may look, and cold or hot. */
+private data class GlassAsk(val caution: String, val warmth: Map<Warmth, String>, val looks: Map<OilLook, String>, val lookName: String)
+
+private fun Reader.glassAsk() = GlassAsk(
+    caution = words("caution-read-glass"),
+    warmth = Warmth.entries.associateWith { words("warmth-${it.name.lowercase()}") },
+    looks = OilLook.entries.associateWith { words("look-${it.name.lowercase()}") },
+    lookName = words("item-oil-look"),
+)
+
+/** What goes into the record of how long it had stood; nothing while nobody has said. */
+private fun waited(wait: Wait) = when (wait) {
+    is Wait.Enough -> wait.v1
+    is Wait.TooShort -> wait.record
+    Wait.Ask -> null
+}
+
+/** A level of the glass by itself, between two walks. */
+@Composable
+fun OneGlass(unit: String, signer: Signer) {
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    val entry = rememberEntryId()
+    var given by rememberSaveable(stateSaver = GlassGiven.Saver) { mutableStateOf(GlassGiven()) }
+    var warmth by rememberSaveable { mutableStateOf<Warmth?>(null) }
+    var look by rememberSaveable { mutableStateOf<OilLook?>(null) }
+    val shown by seen(unit, given) { glassView(unit, given.glass, given.stopped) to glassAsk() }
+    val told = shown ?: return
+    val (view, ask) = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
+    ScreenFrame(
+        header = { DoorHeader(view.record.door, stringResource(R.string.glass_name)) { back.back() } },
+        strips = {
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+            Strip(ask.caution)
+        },
+        secondary = { SecondaryButton(stringResource(R.string.top_up)) { back.go(Place.TopUp(unit, "")) } },
+        main = {
+            MainPress(view.main ?: stringResource(R.string.glass_keep_none), view.whyNot) {
+                val glass = given.glass ?: return@MainPress
+                val said = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
+                act.now({ phone.keepLevel(said, glass, warmth, waited(view.record.wait), look, null) }) { back.back() }
+            }
+        },
+    ) {
+        GlassStrips(view)
+        GlassPart(view, given) { given = it }
+        Chips { ask.warmth.forEach { (one, words) -> Chip(words, warmth == one) { warmth = one } } }
+        Text(ask.lookName, style = LocalType.current.line)
+        Chips { ask.looks.forEach { (one, words) -> Chip(words, look == one) { look = one } } }
+        Section(stringResource(R.string.oil), view.oil)
+    }
+}

@@ -1,0 +1,138 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
+import app.sumpbook.core.DisabledReason
+import app.sumpbook.core.Fluid
+import app.sumpbook.core.Pour
+import app.sumpbook.core.Signed
+import app.sumpbook.core.TopUpSaid
+import app.sumpbook.ui.control.CheckLine
+import app.sumpbook.ui.control.Line
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Act
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalType
+
+/** A top-up; an empty [draft] begins one, durable before its first question. */
+@Composable
+fun TopUp(unit: String, draft: String, signer: Signer) {
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    if (draft.isEmpty()) {
+        LaunchedEffect(unit) {
+            act.now({ phone.beginTopUp(unit, signer.person, Fluid.COMPRESSOR_OIL) }) { back.goInstead(Place.TopUp(unit, it)) }
+        }
+        act.refused?.let { Refused(sentence(it)) { back.back() } }
+        return
+    }
+    val shown by seen(unit, draft) { topUpView(unit, draft) }
+    val told = shown ?: return
+    val view = (told as? Told.Got)?.it
+    if (view == null) {
+        // Signed just now: the draft is gone, and so is this screen in a moment.
+        if (!act.underWay) Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.unit(unit) }
+        return
+    }
+    TopUpForm(unit, draft, view, act, signer)
+}
+
+@Composable
+private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, signer: Signer) {
+    val back = LocalBackStack.current
+    var pour by rememberSaveable(stateSaver = PourGiven.Saver) { mutableStateOf(PourGiven()) }
+    var typing by rememberSaveable { mutableStateOf(false) }
+    var fluids by rememberSaveable { mutableStateOf(false) }
+    val record = view.record
+    val say = { said: TopUpSaid -> act.now({ phone.sayTopUp(draft, said) }) }
+    val waited = rememberWaited(pour)
+    fun add(alreadyPoured: Boolean) {
+        val figure = pour.volume ?: return
+        act.now({ phone.addPour(draft, Pour(figure, pour.after.glass, waited()), alreadyPoured) }) {
+            pour = PourGiven()
+            typing = false
+        }
+    }
+    fun finish() = act.now({
+        if (view.isOil) phone.sayTopUp(draft, TopUpSaid(capTight = true))
+        phone.signTopUp(draft, Signed(pinGiven = false, trainer = signer.trainer))
+    }) { back.unit(unit) }
+    ScreenFrame(
+        header = { DoorHeader(record.door, stringResource(R.string.top_up_title, view.fluid, view.poured)) { back.back() } },
+        strips = {
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+            view.cautions.forEach { Strip(it) }
+        },
+        secondary = { TopUpActs(unit, draft, view, pour, act, typing, { typing = it }, { fluids = !fluids }) { add(alreadyPoured = true) } },
+        main = { TopUpMain(view, pour, { add(alreadyPoured = false) }, ::finish) },
+    ) {
+        if (fluids && record.pours.isEmpty()) {
+            Fluids(unit, draft, act, signer) { fluids = false }
+            return@ScreenFrame
+        }
+        if (record.sealed) Strip(stringResource(R.string.sealed_fluid))
+        if (view.isOil) {
+            Drum(view, say)
+            CheckLine(stringResource(R.string.gauge_zero), record.gaugeZero == true) { say(TopUpSaid(gaugeZero = it)) }
+            CheckLine(stringResource(R.string.blow_down_silent), record.blowDownSilent == true) { say(TopUpSaid(blowDownSilent = it)) }
+        }
+        if (record.locksAir) Strip(stringResource(R.string.air_locked_now, view.locks), heavy = true)
+        view.pours.forEach { Line(stringResource(R.string.pour_number, it)) }
+        view.level?.let { Text(it, style = LocalType.current.strong) }
+        view.astray?.let { Strip(it) }
+        PourPart(view, pour, typing, { said -> say(TopUpSaid(before = said)) }) { pour = it }
+        Section(stringResource(R.string.pours_before), view.last)
+    }
+}
+
+@Composable
+private fun TopUpMain(view: TopUpView, pour: PourGiven, add: () -> Unit, finish: () -> Unit) {
+    if (!view.wantsPour) return MainPress(if (view.isOil) view.main else stringResource(R.string.top_up_finish), onPress = finish)
+    val whyNot = view.whyNot ?: when {
+        view.isOil && view.record.before == null && view.record.pours.isEmpty() -> stringResource(R.string.level_before_first)
+        pour.volume == null -> stringResource(R.string.volume_first)
+        view.isOil && pour.after.glass == null -> stringResource(R.string.look_again_first)
+        else -> null
+    }
+    MainPress(view.main, whyNot, onPress = add)
+}
+
+/** What is beside the next pour: another fluid, a pour that was made already, finishing under the middle. */
+@Composable
+private fun TopUpActs(
+    unit: String,
+    draft: String,
+    view: TopUpView,
+    pour: PourGiven,
+    act: Act,
+    typing: Boolean,
+    type: (Boolean) -> Unit,
+    fluids: () -> Unit,
+    poured: () -> Unit,
+) {
+    val back = LocalBackStack.current
+    val blocked = view.record.main.whyNot.let { it is DisabledReason.OilMayNotMeet || it is DisabledReason.SignMissing }
+    if (view.record.pours.isEmpty()) {
+        SecondaryButton(stringResource(R.string.other_fluid), onPress = fluids)
+        SecondaryButton(stringResource(R.string.not_poured)) { act.now({ phone.dropDraft(draft) }) { back.unit(unit) } }
+    }
+    if (blocked) {
+        if (pour.volume == null) SecondaryButton(stringResource(R.string.already_poured)) { type(!typing) }
+        else SecondaryButton(stringResource(R.string.keep_already_poured), onPress = poured)
+    }
+}

@@ -1,0 +1,92 @@
+package app.sumpbook.ui.screen
+
+import app.sumpbook.core.Fluid
+import app.sumpbook.core.LevelNow
+import app.sumpbook.core.MainAct
+import app.sumpbook.core.Mix
+import app.sumpbook.core.MissingSign
+import app.sumpbook.core.OilFamily
+import app.sumpbook.core.TopUpScreen
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.volume
+
+/** A top-up under way, with its words. */
+data class TopUpView(
+    val record: TopUpScreen,
+    val fluid: String,
+    /** What belongs in the compressor, as its drum has to say; none for another fluid, and where the shop has not said. */
+    val own: String?,
+    val families: List<Pair<OilFamily, String>>,
+    val wait: String,
+    val cautions: List<String>,
+    /** What stands between the two oils, when the drum was read. */
+    val mix: String?,
+    val locks: String,
+    val pours: List<String>,
+    val poured: String,
+    val level: String?,
+    val astray: String?,
+    val last: List<String>,
+    /** The band of the glass where the level belongs, in percent. */
+    val middle: IntRange,
+    val main: String,
+    val whyNot: String?,
+) {
+    val isOil: Boolean get() = record.oil != null
+
+    /** The drum's oil may not go in: the whole screen says so. */
+    val mayNot: Boolean get() = record.mix.let { it == Mix.OTHER_FAMILY || it == Mix.OTHER_GRADE || it == Mix.UNKNOWN }
+
+    /** A pour is what the button asks for. */
+    val wantsPour: Boolean get() = record.main.act is MainAct.AddPour
+}
+
+/** A top-up as it stands. */
+fun Reader.topUpView(unit: String, draft: String): TopUpView {
+    val record = phone.topUp(draft)
+    val oil = record.oil
+    return TopUpView(
+        record = record,
+        fluid = fluidWords(record.fluid),
+        own = oil?.let { line -> listOfNotNull(line.family?.let(::familyWords), line.grade).joinToString(" ").ifEmpty { null } },
+        families = OilFamily.entries.map { it to familyWords(it) },
+        wait = waitWords(record.wait),
+        cautions = cautions(record),
+        mix = record.mix?.let { words("mix-${it.name.lowercase().replace('_', '-')}") },
+        locks = words("part-air"),
+        pours = record.pours.mapIndexed { n, pour ->
+            listOfNotNull("${n + 1}: ${volume(pour.volume, way.metric)}", pour.after?.let(::glass)).joinToString(", ")
+        },
+        poured = volume(record.pouredMl, way.metric),
+        level = record.now?.let { "${glass(it)}, ${levelWords(record.level)}" },
+        astray = record.astrayMl?.let {
+            words(if (it < 0) "oil-astray-more" else "oil-astray", "volume" to volume(Math.abs(it), way.metric))
+        },
+        last = record.last.map(::pourWords),
+        middle = phone.glass(unit, record.now, null).middle.let { it.low.toInt()..it.high.toInt() },
+        main = label(record.main, record.door),
+        whyNot = record.main.whyNot?.let { why -> record.missing?.let { words("sign-missing-${missing(it)}") } ?: whyNot(why) },
+    )
+}
+
+/** A fluid's name. */
+fun Reader.fluidWords(fluid: Fluid): String = words("fluid-${fluid.name.lowercase().replace('_', '-')}")
+
+private fun missing(sign: MissingSign): String = when (sign) {
+    MissingSign.GAUGE_ZERO -> "gauge-zero"
+    MissingSign.BLOW_DOWN_SILENT -> "blow-down-silent"
+    MissingSign.BOTH -> "both"
+}
+
+/** The cautions at this step: before the cap opens, before the drum is tipped, while the level is still to come up. */
+private fun Reader.cautions(record: TopUpScreen): List<String> {
+    if (record.oil == null) return emptyList()
+    return listOf(
+        when {
+            record.missing != null -> words("caution-zero-two-signs")
+            record.mix == null -> words("caution-oil-match")
+            record.level == LevelNow.BelowView || record.level is LevelNow.Under || record.level == LevelNow.NotGiven -> words("caution-cap-slow")
+            else -> words("caution-no-bleeding")
+        },
+    )
+}
