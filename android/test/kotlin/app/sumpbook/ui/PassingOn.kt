@@ -3,7 +3,6 @@ package app.sumpbook.ui
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
-import androidx.compose.ui.test.performScrollTo
 import app.sumpbook.ui.place.Place
 import org.junit.After
 import org.junit.Assert.assertEquals
@@ -71,7 +70,7 @@ abstract class PassingOn {
         onNodeWithText("Recibir este archivo").performClick()
         shows("Ese archivo no es de Sumpbook.")
         assertEquals(before, held.phone.whereItIs(7u).counts)
-        onNodeWithText("Dejarlo").performScrollTo().performClick()
+        onNodeWithText("Dejarlo").performClick()
         shows("Hacer el archivo")
         held.phone.shutdown()
     }

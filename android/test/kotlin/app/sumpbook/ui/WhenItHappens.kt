@@ -10,6 +10,7 @@ import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextInput
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.PinChosen
 import app.sumpbook.core.Signed
 import app.sumpbook.ui.place.Place
 import org.junit.After
@@ -70,5 +71,22 @@ abstract class WhenItHappens {
             assertFalse(door, onAllNodes(hasText(door, substring = true)).fetchSemanticsNodes().isNotEmpty())
         }
         phone.shutdown()
+    }
+
+    @Test
+    fun theOfficersPageIsLeftWithTheSignersPin() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Today() }
+        assertEquals(PinChosen.Kept, held.phone.choosePin(held.signer.person, "274906", null))
+        held.back.go(Place.Roadside(held.phone.unitAt("TH-01")))
+        held.show(this)
+        shows("Leave with PIN")
+        onNodeWithText("Leave with PIN").performClick()
+        fun type(pin: String) = pin.forEach { onNodeWithText(it.toString()).performScrollTo().performClick() }
+        type("274905")
+        shows("That PIN is another. The page stays.")
+        assertTrue(held.back.top is Place.Roadside)
+        type("274906")
+        waitUntil("it is left", 20_000) { waitForIdle(); held.back.top is Place.Today }
+        held.phone.shutdown()
     }
 }
