@@ -22,7 +22,6 @@ import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.desk.Told
-import app.sumpbook.ui.desk.pinChosen
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress

@@ -19,15 +19,13 @@ import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
+import app.sumpbook.core.PinChosen
+import app.sumpbook.core.PinSaid
 import app.sumpbook.core.Signed
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Act
-import app.sumpbook.ui.desk.PinChosen
-import app.sumpbook.ui.desk.PinSaid
 import app.sumpbook.ui.desk.Reader
-import app.sumpbook.ui.desk.choosePin
-import app.sumpbook.ui.desk.givePin
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
 
