@@ -99,7 +99,7 @@ fun Driver.walkToSignature(at: (Int) -> Unit = {}) {
 
 /** The PIN, chosen when there is none yet. */
 fun Driver.signs(pin: String) {
-    val chooses = sees("Choose a PIN")
+    val chooses = mainWords() == "Go on"
     type(pin)
     main()
     if (chooses) {
