@@ -66,8 +66,11 @@ class Cab : AutoCloseable {
         block()
     }
 
-    /** Waits until the core has answered. */
-    fun SkikoComposeUiTest.settled() = settle(desk)
+    /** Waits until the core has answered, and what it told of was asked for again. */
+    fun SkikoComposeUiTest.settled() = repeat(2) {
+        settle(desk)
+        Thread.sleep(20)
+    }
 
     /** Presses what has these words, and waits. */
     fun SkikoComposeUiTest.press(words: String) {

@@ -24,6 +24,9 @@ class Moments(private val zone: ZoneId, private val now: Instant, language: Stri
         return if (day == today()) time.format(there) else "${near(day)} ${time.format(there)}"
     }
 
+    /** The time now. */
+    fun now(): String = time.format(now.atZone(zone))
+
     /** The time alone. */
     fun time(stamp: String): String = time.format(there(stamp))
 
