@@ -23,6 +23,7 @@ import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.mark.StepLine
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
@@ -106,7 +107,10 @@ fun Air(unit: String, start: Boolean, signer: Signer) {
         },
     ) {
         if (locked != null && !used) WordsField(stringResource(R.string.air_why_all_the_same), spite) { spite = it }
-        else if (step != null) StepPart(step, stopped)
+        else if (step != null) {
+            StepLine(view.steps.size, done.size)
+            StepPart(step, stopped)
+        }
     }
 }
 

@@ -71,6 +71,7 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, si
         back.unit(unit)
         back.said = signed
     }
+    var typing by rememberSaveable { mutableStateOf("") }
     var toNext by rememberSaveable { mutableStateOf(record.toNext.orEmpty()) }
     val say = { said: EndOfDaySaid -> act.now({ phone.sayEndOfDay(draft, said) }) }
     ScreenFrame(
@@ -82,11 +83,11 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, si
         secondary = if (view.whyNot != null) null else ({ SecondaryButton(stringResource(R.string.sign_without_pin)) { signing.without() } }),
         main = {
             val digits = if (signing.full) null else pluralStringResource(R.plurals.pin_digits_left, PIN_DIGITS - signing.typed.length, PIN_DIGITS - signing.typed.length)
-            MainPress(if (view.pinChosen || signing.again) view.main else stringResource(R.string.pin_go_on), view.whyNot ?: digits) { signing.give(view.pinChosen) }
+            MainPress(if (view.whyNot != null || view.pinChosen || signing.again) view.main else stringResource(R.string.pin_go_on), view.whyNot ?: digits) { signing.give(view.pinChosen) }
         },
     ) {
         Found(view, { act.now({ phone.noneFound(draft) }) }, tell)
-        Meters(view, say)
+        Meters(view, typing, { typing = it }, say)
         Section(stringResource(R.string.end_notes), view.notes.map { it.title }.ifEmpty { listOf(stringResource(R.string.end_notes_none)) })
         Section(stringResource(R.string.end_poured), view.poured.ifEmpty { listOf(stringResource(R.string.end_poured_none)) })
         if (record.asksTanks) YesOrNo(stringResource(R.string.end_tanks), record.tanksDrained) { say(EndOfDaySaid(tanksDrained = it)) }
@@ -95,7 +96,8 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, si
             SecondaryButton(stringResource(R.string.end_keep_words)) { say(EndOfDaySaid(toNext = toNext.trim())) }
         }
         view.covers?.let { Text(it, style = LocalType.current.help) }
-        if (view.whyNot == null) PinPart(signing, view.pinChosen)
+        // One keypad at a time.
+        if (view.whyNot == null && typing.isEmpty()) PinPart(signing, view.pinChosen)
     }
 }
 
@@ -112,12 +114,11 @@ private fun ColumnScope.Found(view: EndOfDayView, none: () -> Unit, tell: () -> 
 
 /** The two figures of an end of day, one keypad at a time. */
 @Composable
-private fun ColumnScope.Meters(view: EndOfDayView, say: (EndOfDaySaid) -> Unit) {
-    var typing by rememberSaveable { mutableStateOf("") }
+private fun ColumnScope.Meters(view: EndOfDayView, typing: String, type: (String) -> Unit, say: (EndOfDaySaid) -> Unit) {
     var digits by rememberSaveable { mutableStateOf("") }
     val metric = LocalOwnWay.current.metric
     fun open(which: String) {
-        typing = if (typing == which) "" else which
+        type(if (typing == which) "" else which)
         digits = ""
     }
     val hours = stringResource(R.string.hours)
@@ -129,7 +130,7 @@ private fun ColumnScope.Meters(view: EndOfDayView, say: (EndOfDaySaid) -> Unit) 
         Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
         KeepFigure(typed) {
             say(EndOfDaySaid(hours = it))
-            typing = ""
+            type("")
         }
     }
     Line(odometer, said = view.odometer) { open(ODOMETER) }
@@ -139,7 +140,7 @@ private fun ColumnScope.Meters(view: EndOfDayView, say: (EndOfDaySaid) -> Unit) 
         Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
         KeepFigure(typed) {
             say(EndOfDaySaid(odometer = Figure(it / 10, 0u, if (metric) "km" else "mi")))
-            typing = ""
+            type("")
         }
     }
 }

@@ -1,5 +1,6 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
@@ -25,6 +26,7 @@ import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.hours
 
 /** What stands beside the figure: the meters there are, and what is open about their readings. */
@@ -60,6 +62,7 @@ fun Hours(unit: String, signer: Signer) {
     val entry = rememberEntryId()
     var digits by rememberSaveable { mutableStateOf("") }
     var meter by rememberSaveable { mutableStateOf(Meter.COMPRESSOR) }
+    var which by rememberSaveable { mutableStateOf(false) }
     val typed = MeterTyped(digits)
     val shown by seen(unit, meter, typed.inTenths) { metersView(unit, meter, typed.inTenths) }
     val told = shown ?: return
@@ -80,6 +83,7 @@ fun Hours(unit: String, signer: Signer) {
             view.hours.asked?.takeIf { own && fresh }?.let { Strip(it, heavy = true) }
         },
         secondary = {
+            if (!which) SecondaryButton(stringResource(R.string.which_meter)) { which = true }
             if (digits.isNotEmpty()) SecondaryButton(stringResource(R.string.type_again)) { digits = "" }
         },
         main = {
@@ -89,11 +93,14 @@ fun Hours(unit: String, signer: Signer) {
             }
         },
     ) {
-        Asked(stringResource(R.string.which_meter), view.meters.map { it.first.name to it.second }, meter.name) {
-            meter = Meter.valueOf(it)
-            digits = ""
+        if (which) {
+            Asked(stringResource(R.string.which_meter), view.meters.map { it.first.name to it.second }, meter.name) {
+                meter = Meter.valueOf(it)
+                digits = ""
+                which = false
+            }
         }
-        view.notes.forEach { Strip(it) }
+        if (view.hours.asked == null) view.notes.forEach { Text(it, style = LocalType.current.help) }
         val last = record.last.takeIf { own }
         val now = stringResource(R.string.hours_now)
         val says = listOfNotNull(last?.let { "${view.hours.before} ${hours(it.figure)}" }, "$now ${figure?.let(::hours).orEmpty()}").joinToString(", ")
