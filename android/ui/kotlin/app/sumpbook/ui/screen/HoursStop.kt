@@ -66,7 +66,7 @@ fun HoursStop(open: OpenStop) {
             else -> MainOfStop(open)
         }
     }
-    StopFrame(open, main, few = false) { hints ->
+    StopFrame(open, main) { hints ->
         open.view.lines.forEach { LineOf(it, open, hints) }
         if (line != null) {
             if (asks) view?.asked?.let { Strip(it) }

@@ -176,7 +176,7 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
     // A stop of few lines has room for how to look; a full one opens it by a tap on the strip.
-    val hints = asked ?: few
+    val hints = asked ?: (view.lines.size <= FEW_LINES && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
     val cautions = view.lines.mapNotNull { it.caution }.distinct()
     ScreenFrame(
         header = { WalkHeader(view) },
