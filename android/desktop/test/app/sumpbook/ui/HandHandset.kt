@@ -4,7 +4,7 @@ import app.sumpbook.core.PhoneClock
 import app.sumpbook.ui.desk.Handset
 import java.time.Instant
 
-/** A phone in a test's hand: time goes on by itself and can be skipped, for the screens and for the core alike. */
+/** A phone in a test's hand. What it measures can be skipped; the time of day is the machine's, as the shop has it. */
 class HandHandset : Handset {
     @Volatile
     private var skipped = 0L
@@ -14,16 +14,16 @@ class HandHandset : Handset {
     var buzzed = 0
         private set
 
-    /** So much time goes by at once. */
+    /** So much goes by at once on the clock that measures. */
     fun skip(ms: Long) {
         skipped += ms
     }
 
     override fun ticks(): Long = System.nanoTime() / 1_000_000 + skipped
 
-    override fun now(): Long = System.currentTimeMillis() + skipped
+    override fun now(): Long = System.currentTimeMillis()
 
-    /** The same time for the core. */
+    /** The same time of day for the core. */
     val clock = object : PhoneClock {
         override fun now(): String = Instant.ofEpochMilli(this@HandHandset.now()).toString()
     }

@@ -97,6 +97,12 @@ fun Driver.walkToSignature(at: (Int) -> Unit = {}) {
     }
 }
 
+/** Stop after stop until one of a number stands there. */
+fun Driver.walkToStop(number: Int) {
+    while (header().substringBefore(' ') != number.toString()) stopDone()
+    lookAtAll(MORE)
+}
+
 /** The PIN, chosen when there is none yet. */
 fun Driver.signs(pin: String) {
     val chooses = mainWords() == "Go on"

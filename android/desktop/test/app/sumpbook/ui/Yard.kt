@@ -1,6 +1,8 @@
 package app.sumpbook.ui
 
 import java.io.File
+import java.time.ZoneOffset
+import java.time.ZonedDateTime
 import kotlin.io.path.createTempDirectory
 import kotlin.test.assertEquals
 
@@ -12,7 +14,7 @@ class Yard : AutoCloseable {
     val shop: String = File(root, "shop").path
 
     init {
-        says("init", "--name", "Tern Hollow Water", "--zone", "America/Denver")
+        says("init", "--name", "Tern Hollow Water", "--zone", noon())
         says("register", example("fleet"))
     }
 
@@ -47,6 +49,12 @@ class Yard : AutoCloseable {
     override fun close() {
         root.deleteRecursively()
     }
+}
+
+/** A zone where it is about noon now, so that no day ends under a test. Its signs are turned round: GMT+7 lies in the west. */
+private fun noon(): String {
+    val east = 12 - ZonedDateTime.now(ZoneOffset.UTC).hour
+    return if (east > 0) "Etc/GMT-$east" else "Etc/GMT+${-east}"
 }
 
 /** Runs a program: its exit and what it wrote. */

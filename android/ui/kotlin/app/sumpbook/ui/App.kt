@@ -23,6 +23,7 @@ import app.sumpbook.ui.screen.Happened
 import app.sumpbook.ui.screen.Defect
 import app.sumpbook.ui.screen.LastReport
 import app.sumpbook.ui.screen.OneGlass
+import app.sumpbook.ui.screen.NotWhatISee
 import app.sumpbook.ui.screen.OneUnit
 import app.sumpbook.ui.screen.Roadside
 import app.sumpbook.ui.screen.SettingsScreen
@@ -67,6 +68,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.LastReport -> LastReport(place.unit, place.draft)
         is Place.AnotherUnit -> AnotherUnit()
         is Place.Stop -> WalkStop(place.unit, place.draft, place.stop)
+        is Place.NotWhatISee -> NotWhatISee(place.unit, place.draft)
         is Place.Sign -> Sign(place.unit, place.draft, signer)
         is Place.Slip -> Slip(place.unit, signer)
         is Place.Happened -> Happened(place.unit, signer)

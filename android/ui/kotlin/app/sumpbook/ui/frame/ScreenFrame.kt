@@ -100,7 +100,7 @@ private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, wei
 
 @Composable
 private fun Strips(parts: Parts) {
-    Column(Modifier.fillMaxWidth().padding(bottom = 8.dp), Arrangement.spacedBy(4.dp)) { parts.strips(this) }
+    Column(Modifier.fillMaxWidth().padding(bottom = Gap), Arrangement.spacedBy(4.dp)) { parts.strips(this) }
 }
 
 @Composable

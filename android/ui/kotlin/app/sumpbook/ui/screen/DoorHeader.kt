@@ -2,9 +2,12 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.clickable
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.heightIn
+import androidx.compose.foundation.layout.widthIn
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Alignment
@@ -18,17 +21,17 @@ import app.sumpbook.R
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 
-/** The door number, what the screen is about, and the way back. */
+/** The door number, what the screen is about, and the way back. With large text what it is about stands under the number. */
 @Composable
 fun DoorHeader(door: String, about: String? = null, goBack: () -> Unit) {
+    val type = LocalType.current
     Row(Modifier.fillMaxWidth().heightIn(56.dp), Arrangement.spacedBy(12.dp), Alignment.CenterVertically) {
-        Row(Modifier.weight(1f), Arrangement.spacedBy(8.dp), Alignment.CenterVertically) {
-            Text(door, Modifier.semantics { heading() }, style = LocalType.current.doorInHeader)
-            if (about != null) Text(about, style = LocalType.current.line)
+        FlowRow(Modifier.weight(1f), Arrangement.spacedBy(8.dp), itemVerticalAlignment = Alignment.CenterVertically) {
+            if (door.isNotEmpty()) Text(door, Modifier.semantics { heading() }, style = type.doorInHeader)
+            if (about != null) Text(about, style = type.line)
         }
-        Row(
-            Modifier.heightIn(56.dp).clickable(role = Role.Button, onClick = goBack),
-            verticalAlignment = Alignment.CenterVertically,
-        ) { Text(stringResource(R.string.back), style = LocalType.current.line, color = LocalTokens.current.act) }
+        Box(Modifier.heightIn(56.dp).widthIn(56.dp).clickable(role = Role.Button, onClick = goBack), Alignment.CenterEnd) {
+            Text(stringResource(R.string.back), style = type.line, color = LocalTokens.current.act)
+        }
     }
 }

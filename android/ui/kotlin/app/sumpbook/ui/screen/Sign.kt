@@ -2,7 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
-import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
@@ -32,6 +32,7 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.minutesAndSeconds
+import java.util.concurrent.atomic.AtomicReference
 
 /** What one puts one's name to: the whole walk, each stop a way back to it, then the PIN. */
 @Composable
@@ -50,12 +51,17 @@ fun Sign(unit: String, draft: String, signer: Signer) {
     val (view, chosen) = got
     var whole by remember { mutableStateOf(false) }
     val walked = remember { desk.walks.walkedMs(draft) }
-    val signed = stringResource(R.string.signed)
-    val lockedWords = if (view.locked.isEmpty()) signed else stringResource(R.string.signed_locked, view.locked.joinToString(", "))
+    val plain = stringResource(R.string.signed)
+    val locking = stringResource(R.string.signed_locked, PARTS)
+    // What is locked is known once it is signed.
+    val locked = remember { AtomicReference<List<String>>(emptyList()) }
     val what = stringResource(R.string.pre_trip)
-    val signing = rememberSigning(signer, what, view.person, act, { phone.signPreTrip(draft, it, false, desk.walks.walkedMs(draft)) }) {
+    val signing = rememberSigning(signer, what, view.person, act, {
+        phone.signPreTrip(draft, it, false, desk.walks.walkedMs(draft))
+        locked.set(lockedParts(unit, signer.person))
+    }) {
         back.unit(unit)
-        back.said = lockedWords
+        back.said = locked.get().let { if (it.isEmpty()) plain else locking.replace(PARTS, it.joinToString(", ")) }
     }
     ScreenFrame(
         header = { SumHeader(view, walked) },
@@ -100,11 +106,14 @@ private fun SumHeader(view: SignView, walked: ULong?) {
     val title = stringResource(R.string.pre_trip)
     WalkLine(view.marks, null, "${view.door}, $title") {
         Column(Modifier.fillMaxWidth()) {
-            Row(Modifier.fillMaxWidth(), Arrangement.SpaceBetween) {
-                Text(view.door, Modifier.weight(1f).semantics { heading() }, style = type.doorInHeader)
+            FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween) {
+                Text(view.door, Modifier.semantics { heading() }, style = type.doorInHeader)
                 Text(title, style = type.line)
             }
             if (walked != null) Text(stringResource(R.string.done_in, minutesAndSeconds(walked.toLong())), style = type.help)
         }
     }
 }
+
+/** Stands in a sentence where the locked parts will. */
+private const val PARTS = "{parts}"

@@ -2,7 +2,6 @@ package app.sumpbook.ui.screen
 
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.LockState
-import app.sumpbook.core.MainAct
 import app.sumpbook.core.StopMark
 import app.sumpbook.core.StopScreen
 import app.sumpbook.ui.desk.Reader
@@ -20,7 +19,6 @@ data class SignView(
     /** The first stop that is open; none: all are answered. */
     val open: String?,
     val person: String,
-    val locked: List<String>,
 ) {
     val marks: List<StopMark> get() = stops.map { it.mark }
 }
@@ -30,29 +28,22 @@ fun Reader.signView(unit: String, draft: String, person: String): SignView {
     val screens = wholeWalk(draft)
     val lines = screens.flatMap { it.lines }
     fun answered(kind: AnswerKind) = lines.filter { it.answer?.answer == kind }.map(::lineWords).map { "${it.name}: ${it.said}" }
-    val record = phone.unit(unit, person)
-    val locked = (listOf(record.roadAir.road, record.roadAir.air) + record.roadAir.outlets).filter { it.state == LockState.LOCKED }
     return SignView(
-        door = record.door,
+        door = fleet.units.firstOrNull { it.id == unit }?.door.orEmpty(),
         stops = screens.map(::stopRow),
         ok = lines.count { it.answer?.answer == AnswerKind.OK },
         defects = answered(AnswerKind.DEFECT),
         other = answered(AnswerKind.COULD_NOT_CHECK) + answered(AnswerKind.NOT_FITTED),
         open = screens.firstOrNull { it.left > 0u }?.label,
         person = fleet.people.firstOrNull { it.id == person }?.name.orEmpty(),
-        locked = locked.map { part(it.part) },
     )
 }
 
-private fun Reader.wholeWalk(draft: String): List<StopScreen> {
-    // From any stop back to the first, then forward by their number.
-    val any = phone.stop(draft, null, emptyList(), 0u) ?: return emptyList()
-    val back = generateSequence(any) { here -> here.back?.let { phone.stop(draft, it, emptyList(), 0u) } }.toList().reversed()
-    val forward = generateSequence(any) { here -> nextOf(here)?.let { phone.stop(draft, it, emptyList(), 0u) } }.drop(1).toList()
-    return back + forward
+/** The parts of a unit that are locked now, by name. */
+fun Reader.lockedParts(unit: String, person: String): List<String> {
+    val of = phone.unit(unit, person).roadAir
+    return (listOf(of.road, of.air) + of.outlets).filter { it.state == LockState.LOCKED }.map { part(it.part) }
 }
-
-private fun nextOf(here: StopScreen): String? = (here.main.act as? MainAct.NextStop)?.stop
 
 private fun Reader.stopRow(screen: StopScreen): StopRow {
     val mark = screen.marks.getOrElse(screen.index.toInt() - 1) { StopMark.TO_COME }

@@ -2,7 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
-import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
@@ -20,8 +20,8 @@ fun WalkHeader(view: StopView) {
     val record = view.record
     WalkLine(record.marks, record.index.toInt() - 1, view.says) {
         Column(Modifier.fillMaxWidth()) {
-            Row(Modifier.fillMaxWidth(), Arrangement.SpaceBetween, Alignment.CenterVertically) {
-                Text(record.door, Modifier.weight(1f).semantics { heading() }, style = type.doorInHeader)
+            FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween, itemVerticalAlignment = Alignment.CenterVertically) {
+                Text(record.door, Modifier.semantics { heading() }, style = type.doorInHeader)
                 Text(view.of, style = type.line)
             }
             Text(view.title, style = type.line)
