@@ -26,6 +26,7 @@ class PreTripTest {
         uniffiEnsureInitialized()
         yard.register(EVERYTHING)
         phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(File(yard.root, "key")), hand.clock)
+        phone.choosePin(phone.fleet().people.first { it.name == "Amos Tillery" }.id, "314159", null)
     }
 
     @AfterTest
@@ -34,7 +35,8 @@ class PreTripTest {
         yard.close()
     }
 
-    private fun walked(text: Float, drive: (SkikoComposeUiTest, Driver) -> Unit) = onScreen(text = text) {
+    /** A screen of 360 x 800, of which the system keeps 24 for its clock. */
+    private fun walked(text: Float, drive: (SkikoComposeUiTest, Driver) -> Unit) = onScreen(high = 776, text = text) {
         val desk = Desk(phone, hand)
         setContent { DesktopFace { App(desk) } }
         val driver = Driver(this, desk, hand).apply { settle() }
