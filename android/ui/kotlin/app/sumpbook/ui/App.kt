@@ -19,6 +19,8 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.screen.Air
 import app.sumpbook.ui.screen.AnotherUnit
+import app.sumpbook.ui.screen.HandOver
+import app.sumpbook.ui.screen.Happened
 import app.sumpbook.ui.screen.Defect
 import app.sumpbook.ui.screen.Display
 import app.sumpbook.ui.screen.EndOfDay
@@ -27,11 +29,14 @@ import app.sumpbook.ui.screen.LastReport
 import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.NotWhatISee
 import app.sumpbook.ui.screen.OneUnit
+import app.sumpbook.ui.screen.Roadside
+import app.sumpbook.ui.screen.SettingsScreen
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
 import app.sumpbook.ui.screen.Today
 import app.sumpbook.ui.screen.TopUp
 import app.sumpbook.ui.screen.WalkStop
+import app.sumpbook.ui.screen.WhereItIs
 import app.sumpbook.ui.screen.WhoSigns
 import app.sumpbook.ui.words.OwnWay
 
@@ -70,6 +75,11 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.NotWhatISee -> NotWhatISee(place.unit, place.draft)
         is Place.Sign -> Sign(place.unit, place.draft, signer)
         is Place.Slip -> Slip(place.unit, signer)
+        is Place.Happened -> Happened(place.unit, signer)
+        is Place.WhereItIs -> WhereItIs()
+        is Place.HandOver -> HandOver()
+        is Place.Roadside -> Roadside(place.unit, signer)
+        is Place.Settings -> SettingsScreen()
         is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line)
         is Place.Glass -> OneGlass(place.unit, signer)
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)

@@ -1,28 +1,103 @@
 package app.sumpbook
 
+import android.content.Context
+import android.content.Intent
+import android.os.Build
 import android.os.Bundle
 import androidx.activity.ComponentActivity
+import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
 import androidx.activity.enableEdgeToEdge
-import androidx.compose.foundation.layout.safeDrawingPadding
-import androidx.compose.material3.Text
-import androidx.compose.runtime.remember
-import androidx.compose.ui.Modifier
-import app.sumpbook.core.TextAsk
-import app.sumpbook.core.text
-import app.sumpbook.ui.theme.SumpbookTheme
+import androidx.activity.result.contract.ActivityResultContracts
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.collectAsState
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.lifecycle.lifecycleScope
+import app.sumpbook.hand.AppLanguage
+import app.sumpbook.hand.CameraAndPicker
+import app.sumpbook.hand.SharedFiles
+import app.sumpbook.notice.Notices
+import app.sumpbook.ui.Door
+import app.sumpbook.ui.desk.LocalFiles
+import app.sumpbook.ui.desk.LocalPictures
+import app.sumpbook.ui.desk.LocalSettings
+import app.sumpbook.ui.place.BackStack
+import app.sumpbook.ui.place.Place
+import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.flow.MutableStateFlow
+import kotlinx.coroutines.launch
 
-/** The one window. */
+/** The one window. What it shows is the shared shell; what a telephone adds is handed to it here. */
 class MainActivity : ComponentActivity() {
+    private val app get() = application as SumpbookApp
+    private val unitAsked = MutableStateFlow<String?>(null)
+    private lateinit var pictures: CameraAndPicker
+    private lateinit var files: SharedFiles
+    private val mayNotify = registerForActivityResult(ActivityResultContracts.RequestPermission()) { }
+
+    override fun attachBaseContext(base: Context) = super.attachBaseContext(AppLanguage.wrap(base))
+
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
+        pictures = CameraAndPicker(this)
+        files = SharedFiles(this)
+        app.settings.look()
         enableEdgeToEdge()
+        if (savedInstanceState == null) came(intent)
         val family = fontFamily(assets)
-        val language = resources.configuration.locales[0].language
         setContent {
-            SumpbookTheme(family) {
-                Text(modifier = Modifier.safeDrawingPadding(), text = remember { text(language, TextAsk("main-try-shop", emptyMap())) })
+            val settled by app.settings.now.collectAsState()
+            val languageHere = resources.configuration.locales[0].language
+            LaunchedEffect(settled.way.language) { if (languageChangedUnseen(settled.way.language, languageHere)) recreate() }
+            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings) {
+                AndroidFace(family, settled) { Shown() }
             }
         }
     }
+
+    override fun onNewIntent(intent: Intent) {
+        super.onNewIntent(intent)
+        came(intent)
+    }
+
+    @Composable
+    private fun Shown() {
+        val back = rememberSaveable(saver = BackStack.Saver) { BackStack() }
+        val asked by unitAsked.collectAsState()
+        val given by files.given.collectAsState()
+        // The officer's page is left with the signer's PIN and in no other way.
+        BackHandler(back.canGoBack) { if (back.top !is Place.Roadside) back.back() }
+        LaunchedEffect(asked, back.signer) {
+            val unit = asked
+            // Somebody has to say who signs first; then it opens.
+            if (unit != null && back.signer != null) {
+                unitAsked.value = null
+                back.unit(unit)
+            }
+        }
+        LaunchedEffect(given, back.signer) { if (given != null && back.signer != null && back.top !is Place.HandOver) back.go(Place.HandOver()) }
+        LaunchedEffect(back.signer) { if (back.signer != null) askOnce() }
+        Door(app.home, back)
+    }
+
+    private fun came(intent: Intent) {
+        if (intent.action == Notices.OPEN_UNIT) unitAsked.value = intent.getStringExtra(Notices.UNIT)
+        lifecycleScope.launch(Dispatchers.IO) { files.receive(intent) }
+    }
+
+    /** Notices need a yes from Android 13 on. Asked once: whoever said no is not asked again by us. */
+    private fun askOnce() {
+        if (Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU) return
+        val kept = getSharedPreferences("asked", MODE_PRIVATE)
+        if (kept.getBoolean("notices", false)) return
+        kept.edit().putBoolean("notices", true).apply()
+        mayNotify.launch(android.Manifest.permission.POST_NOTIFICATIONS)
+    }
+
+    /** Before Android 13 nobody makes the window anew when the language was chosen. */
+    private fun languageChangedUnseen(chosen: String, here: String) =
+        Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU && chosen != here && (chosen == "es" || here == "es")
 }

@@ -23,6 +23,11 @@ class Act(private val desk: Desk, private val way: OwnWay, private val scope: Co
     /** Why the last thing was not done. */
     var refused by mutableStateOf<PhoneException?>(null)
 
+    /** Goes on with something that is not the core's, such as what the person does in another app. */
+    fun launch(then: suspend () -> Unit) {
+        scope.launch { then() }
+    }
+
     /** Does something, then goes on with what it gave. */
     fun <T> now(call: Reader.() -> T, then: (T) -> Unit = {}) {
         if (underWay) return

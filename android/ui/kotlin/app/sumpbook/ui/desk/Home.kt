@@ -23,28 +23,32 @@ sealed interface HomeNow {
     data class Open(val desk: Desk) : HomeNow
 }
 
+/** The phone's folder: opened, or set up once. A process that does more than show it has one of its own. */
+interface Home {
+    /** Opens it. */
+    suspend fun open(): HomeNow
+
+    /** Sets it up from the shop's code. Its books come once the shop has let it in. */
+    suspend fun add(code: String, name: String): HomeNow
+}
+
 /**
- * The folder of this phone: opened, or set up once.
+ * A folder that is opened for whoever shows it.
  *
  * @param keeper where the phone's key is kept; none: in a file beside the book
  * @param clock a clock of a test's or a demonstration's; none: the machine's
  */
-class Home(private val folder: String, private val keeper: KeyKeeper?, private val clock: PhoneClock?, private val handset: Handset) {
-    /** Opens it. */
-    suspend fun open(): HomeNow = withContext(Dispatchers.IO) {
-        when (val told = told { Phone.open(folder, keeper, clock) }) {
-            is Told.Got -> HomeNow.Open(Desk(told.it, handset))
-            is Told.Refused -> if (isNew(told.why)) HomeNow.New else HomeNow.Shut(told.why)
-        }
-    }
+class FolderHome(private val folder: String, private val keeper: KeyKeeper?, private val clock: PhoneClock?, private val handset: Handset) : Home {
+    override suspend fun open(): HomeNow = withContext(Dispatchers.IO) { homeNow(told { Desk(Phone.open(folder, keeper, clock), handset) }) }
 
-    /** Sets it up from the shop's code. Its books come once the shop has let it in. */
-    suspend fun add(code: String, name: String): HomeNow = withContext(Dispatchers.IO) {
-        when (val told = told { Phone.enrolByCode(folder, code, name, keeper, clock) }) {
-            is Told.Got -> HomeNow.Open(Desk(told.it, handset))
-            is Told.Refused -> HomeNow.Shut(told.why)
-        }
-    }
-
-    private fun isNew(why: PhoneException) = why is PhoneException.Enrolment && why.kind == EnrolmentKind.NOT_ENROLLED
+    override suspend fun add(code: String, name: String): HomeNow =
+        withContext(Dispatchers.IO) { homeNow(told { Desk(Phone.enrolByCode(folder, code, name, keeper, clock), handset) }) }
 }
+
+/** How a folder stands after it was tried. */
+fun homeNow(tried: Told<Desk>): HomeNow = when (tried) {
+    is Told.Got -> HomeNow.Open(tried.it)
+    is Told.Refused -> if (isNew(tried.why)) HomeNow.New else HomeNow.Shut(tried.why)
+}
+
+private fun isNew(why: PhoneException) = why is PhoneException.Enrolment && why.kind == EnrolmentKind.NOT_ENROLLED

@@ -23,7 +23,7 @@ import java.time.ZoneId
  * The core as one screen reads it, on the core's own thread: its records, and its words in this person's language.
  * What leaves it is immutable.
  */
-class Reader(val phone: PhoneInterface, val fleet: FleetHere, val way: OwnWay, now: Long) {
+class Reader(val phone: PhoneInterface, val fleet: FleetHere, val way: OwnWay, val now: Long) {
     /** Moments on the yard's clock. */
     val moments = Moments(ZoneId.of(fleet.zone), Instant.ofEpochMilli(now), way.language)
 

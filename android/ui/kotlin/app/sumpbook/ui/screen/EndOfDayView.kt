@@ -41,7 +41,7 @@ fun Reader.endOfDayView(draft: String, person: String): EndOfDayView {
         hours = record.hours?.let(::hours),
         lastHours = record.lastHours?.let { moments.at(it.at) to it.figure },
         odometer = record.odometer?.let { value(it).toPlainString() },
-        covers = record.coversFrom?.let { words("end-covers", "from" to moments.at(it), "to" to moments.now()) },
+        covers = record.coversFrom?.let { words("end-covers", "from" to moments.at(it), "to" to moments.timeNow()) },
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
     )

@@ -25,7 +25,7 @@ class Moments(private val zone: ZoneId, private val now: Instant, language: Stri
     }
 
     /** The time now. */
-    fun now(): String = time.format(now.atZone(zone))
+    fun timeNow(): String = time.format(now.atZone(zone))
 
     /** The time alone. */
     fun time(stamp: String): String = time.format(there(stamp))

@@ -1,0 +1,35 @@
+package app.sumpbook.ui
+
+import android.content.ComponentName
+import androidx.activity.ComponentActivity
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.platform.LocalContext
+import androidx.compose.ui.test.ComposeUiTest
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.v2.runComposeUiTest
+import app.sumpbook.AndroidFace
+import app.sumpbook.MemorySealer
+import app.sumpbook.core.KeyKeeper
+import app.sumpbook.fontFamily
+import app.sumpbook.key.KeystoreKeeper
+import app.sumpbook.ui.desk.Settled
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
+import java.io.File
+
+/** A telephone's screen. */
+@OptIn(ExperimentalTestApi::class)
+fun onPhone(language: String = "en", wide: Int = 360, text: Float = 1f, block: suspend ComposeUiTest.() -> Unit) {
+    RuntimeEnvironment.setQualifiers("+$language-w${wide}dp-h800dp")
+    RuntimeEnvironment.setFontScale(text)
+    val app = RuntimeEnvironment.getApplication()
+    shadowOf(app.packageManager).addActivityIfNotPresent(ComponentName(app, ComponentActivity::class.java))
+    runComposeUiTest { block() }
+}
+
+/** The app's face as the window gives it. */
+@Composable
+fun PhoneFace(settled: Settled, content: @Composable () -> Unit) = AndroidFace(fontFamily(LocalContext.current.assets), settled, content)
+
+/** Where this platform keeps a phone's key. */
+fun keeperIn(file: File): KeyKeeper = KeystoreKeeper(file, MemorySealer())

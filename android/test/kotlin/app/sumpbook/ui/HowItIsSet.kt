@@ -1,0 +1,69 @@
+package app.sumpbook.ui
+
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.test.ComposeUiTest
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.assertHeightIsAtLeast
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
+import androidx.compose.ui.unit.dp
+import app.sumpbook.ui.desk.Light
+import app.sumpbook.ui.desk.Settled
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.words.OwnWay
+import org.junit.After
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Test
+
+/** Settings, and what every one of these screens holds to: the same on each platform. */
+@OptIn(ExperimentalTestApi::class)
+abstract class HowItIsSet {
+    private val yard = HubYard()
+
+    @After
+    fun clear() = yard.close()
+
+    private fun ComposeUiTest.press(words: String) = onNodeWithText(words).performScrollTo().performClick()
+
+    @Test
+    fun eachChoiceHoldsAtOnce() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Settings() }
+        held.show(this)
+        shows(held.phone.about().key)
+        press("metric")
+        press("1.6")
+        press("high")
+        press("dark")
+        press("left")
+        press("off")
+        press("Español")
+        val set = Settled(OwnWay("es", metric = true, leftThumb = true), 1.6f, high = true, light = Light.DARK, buzz = false)
+        assertEquals(set, held.settled.value)
+        held.phone.shutdown()
+    }
+
+    @Test
+    fun everythingThatIsPressedIsLargeEnoughInTheWorstCase() = onPhone(language = "es", wide = 320, text = 2f) {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Settings() }
+        held.settled.value = Settled(OwnWay("es"), text = 2f)
+        held.show(this)
+        val unit = held.phone.unitAt("TH-01")
+        var pressed = 0
+        for (place in listOf(Place.Settings(), Place.WhereItIs(), Place.HandOver(), Place.Happened(unit), Place.Roadside(unit))) {
+            held.back.goInstead(place)
+            waitUntil("$place stands", 20_000) { waitForIdle(); held.desk.underWay.value == 0 && onAllNodes(hasClickAction()).fetchSemanticsNodes().isNotEmpty() }
+            val all = onAllNodes(hasClickAction())
+            for (n in all.fetchSemanticsNodes().indices) {
+                all[n].assertHeightIsAtLeast(56.dp)
+                pressed++
+            }
+            val disabled = onAllNodes(hasClickAction()).fetchSemanticsNodes().filter { SemanticsProperties.Disabled in it.config }
+            assertTrue("$place: what may not be pressed is not taken for a button", disabled.size < 3)
+        }
+        assertTrue("$pressed", pressed > 15)
+        held.phone.shutdown()
+    }
+}

@@ -1,0 +1,77 @@
+package app.sumpbook.ui
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
+import app.sumpbook.ui.place.Place
+import org.junit.After
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Test
+
+/** Where entries stand, and handing over by file: the same on each platform. */
+@OptIn(ExperimentalTestApi::class)
+abstract class PassingOn {
+    private val yard = HubYard()
+
+    @After
+    fun clear() = yard.close()
+
+    private fun HeldPhone.record(kind: String) = phone.recordLine("""{"unit":"TH-01","person":"Amos Tillery","kind":"$kind","body":{}}""")
+
+    @Test
+    fun whatIsOnlyHereGoesWhenTheShopIsTriedAndStaysWhenItIsNot() = onPhone {
+        yard.begin()
+        val held = HeldPhone.letIn(yard, "Amos Tillery") { Place.WhereItIs() }
+        held.record("start-air")
+        held.record("stop-air")
+        held.show(this)
+        shows("On this phone: 2")
+        onNodeWithText("Try the shop now").performClick()
+        shows("2 entries reached the shop.")
+        shows("On this phone: 0")
+        yard.end()
+        held.record("start-air")
+        shows("On this phone: 1")
+        onNodeWithText("Try the shop now").performClick()
+        shows("No way to the shop now.")
+        shows("On this phone: 1")
+        shows("Again at")
+        held.phone.shutdown()
+    }
+
+    @Test
+    fun aFileCarriesItToTheShopAndTheAnswerBack() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.HandOver() }
+        held.record("start-air")
+        held.show(this)
+        shows("1 entry")
+        onNodeWithText("Make the file").performClick()
+        waitUntil("the file is given", 20_000) { held.handed.isNotEmpty() }
+        val (name, bytes) = held.handed.single()
+        assertTrue(name, Regex("""yard-phone-3-\d{4}-\d\d-\d\d-\d{4}\.sumpbook""").matches(name))
+        held.comesIn.value = yard.takeIn(bytes, held.phone.about().key)
+        shows("Another app gave a file.")
+        onNodeWithText("Take in this file").performClick()
+        shows("The shop's receipt came with it.")
+        assertEquals(0u, held.phone.whereItIs(0u).counts.onPhone)
+        assertEquals("a file is taken in once", null, held.comesIn.value)
+        held.phone.shutdown()
+    }
+
+    @Test
+    fun whatIsNoFileOfOursIsRefusedInWordsAndChangesNothing() = onPhone(language = "es") {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.HandOver() }
+        held.settled.value = held.settled.value.copy(way = held.settled.value.way.copy(language = "es"))
+        held.comesIn.value = byteArrayOf(1, 2, 3)
+        val before = held.phone.whereItIs(7u).counts
+        held.show(this)
+        shows("Otra aplicación dio un archivo.")
+        onNodeWithText("Recibir este archivo").performClick()
+        shows("Ese archivo no es de Sumpbook.")
+        assertEquals(before, held.phone.whereItIs(7u).counts)
+        onNodeWithText("Dejarlo").performClick()
+        shows("Hacer el archivo")
+        held.phone.shutdown()
+    }
+}

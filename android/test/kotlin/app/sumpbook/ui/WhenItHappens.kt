@@ -1,0 +1,92 @@
+package app.sumpbook.ui
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasContentDescription
+import androidx.compose.ui.test.hasSetTextAction
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
+import androidx.compose.ui.test.performTextInput
+import app.sumpbook.core.Answer
+import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.PinChosen
+import app.sumpbook.core.Signed
+import app.sumpbook.ui.place.Place
+import org.junit.After
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertTrue
+import org.junit.Test
+
+/** Something happened, and an officer asks: the same on each platform. */
+@OptIn(ExperimentalTestApi::class)
+abstract class WhenItHappens {
+    private val yard = HubYard()
+
+    @After
+    fun clear() = yard.close()
+
+    @Test
+    fun helpIsOneTapAndWhatHappenedIsKeptAtOnce() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Happened(it.unitAt("TH-01")) }
+        held.settled.value = held.settled.value.copy(shopNumber = "555-0140")
+        held.show(this)
+        shows("TH-01")
+        shows("Say first what it was.")
+        onNodeWithText("Call 911").performClick()
+        onNodeWithText("Call the shop").performClick()
+        assertEquals(listOf("911", "555-0140"), held.called)
+        onNodeWithText("spill").performScrollTo().performClick()
+        onNode(hasSetTextAction() and hasContentDescription("Where")).performScrollTo().performTextInput("by the north gate")
+        onNodeWithText("Keep what happened").performClick()
+        shows("The shop does not know yet")
+        fun kept() = held.phone.endOfDay(held.phone.drafts().drafts.single { it.kind == "end-of-day" }.id).toNext.orEmpty()
+        val first = kept()
+        assertTrue(first, "spill" in first && "by the north gate" in first)
+
+        held.back.go(Place.Happened(held.phone.unitAt("TH-01")))
+        shows("Say first what it was.")
+        onNodeWithText("hit something").performScrollTo().performClick()
+        onNodeWithText("Keep what happened").performClick()
+        shows("The shop does not know yet")
+        assertTrue("the first is still there: ${kept()}", kept().startsWith(first) && "hit something" in kept())
+        held.phone.shutdown()
+    }
+
+    @Test
+    fun theOfficersPageSaysWhatIsRecordedOfThisUnitAndNoOther() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Roadside(it.unitAt("TH-02")) }
+        val phone = held.phone
+        val draft = phone.beginPreTrip(phone.unitAt("TH-02"), held.signer.person, null)
+        phone.answerLine(draft, Answer(item = "lamps-stop", place = "rear", answer = AnswerKind.DEFECT, word = "out"))
+        phone.signPreTrip(draft, Signed(pinGiven = false), true, null)
+        held.show(this)
+        shows("TH-02")
+        shows("Tern Hollow Water")
+        shows("As known at")
+        shows("ROAD: LOCKED")
+        shows("no certificate")
+        for (door in phone.fleet().units.map { it.door }.filter { it != "TH-02" }) {
+            assertFalse(door, onAllNodes(hasText(door, substring = true)).fetchSemanticsNodes().isNotEmpty())
+        }
+        phone.shutdown()
+    }
+
+    @Test
+    fun theOfficersPageIsLeftWithTheSignersPin() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Today() }
+        assertEquals(PinChosen.Kept, held.phone.choosePin(held.signer.person, "274906", null))
+        held.back.go(Place.Roadside(held.phone.unitAt("TH-01")))
+        held.show(this)
+        shows("Leave with PIN")
+        onNodeWithText("Leave with PIN").performClick()
+        fun type(pin: String) = pin.forEach { onNodeWithText(it.toString()).performScrollTo().performClick() }
+        type("274905")
+        shows("That PIN is another. The page stays.")
+        assertTrue(held.back.top is Place.Roadside)
+        type("274906")
+        waitUntil("it is left", 20_000) { waitForIdle(); held.back.top is Place.Today }
+        held.phone.shutdown()
+    }
+}

@@ -1,0 +1,124 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.collectAsState
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.rememberCoroutineScope
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.pluralStringResource
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
+import app.sumpbook.core.FileTaken
+import app.sumpbook.core.Place.ON_PHONE
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Act
+import app.sumpbook.ui.desk.Files
+import app.sumpbook.ui.desk.LocalFiles
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.theme.LocalType
+import java.time.Instant
+import java.time.ZoneId
+import java.time.format.DateTimeFormatter
+import kotlinx.coroutines.launch
+
+/** What is only here, for a file: how much, and since when. */
+private data class OnlyHere(val entries: Int, val photos: Int, val since: String?, val fleet: String, val fileName: String)
+
+private fun Reader.onlyHere(): OnlyHere {
+    val record = phone.whereItIs(FAR_BACK.toUShort())
+    val oldest = record.days.flatMap { it.rows }.filter { it.place == ON_PHONE }.minOfOrNull { it.at }
+    return OnlyHere(record.counts.onPhone.toInt(), record.photos.onPhone.toInt(), oldest?.let(moments::at), fleet.name, fileName())
+}
+
+/** The phone and the moment, so that two files of a day are told apart. */
+private fun Reader.fileName(): String {
+    val phone = phone.about().device.lowercase().map { if (it.isLetterOrDigit()) it else '-' }.joinToString("")
+    val at = DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmm").withZone(ZoneId.of(fleet.zone)).format(Instant.ofEpochMilli(now))
+    return "$phone-$at.sumpbook"
+}
+
+/** Handing over with no network: a file for the shop or for another phone, and taking one in. */
+@Composable
+fun HandOver() {
+    val shown by seen { onlyHere() }
+    val told = shown ?: return
+    val here = (told as? Told.Got)?.it
+    val back = LocalBackStack.current
+    val files = LocalFiles.current
+    val act = rememberAct()
+    val scope = rememberCoroutineScope()
+    var taken by remember { mutableStateOf<FileTaken?>(null) }
+    var said by remember { mutableStateOf<String?>(null) }
+    val given by remember(files) { files?.given ?: kotlinx.coroutines.flow.MutableStateFlow(null) }.collectAsState()
+    val nowhere = stringResource(R.string.no_way_to_files)
+    val made = stringResource(R.string.file_made)
+    fun take(bytes: ByteArray) = act.now({ phone.takeIn(bytes) }) {
+        taken = it
+        files?.taken()
+    }
+    ScreenFrame(
+        header = { TitleHeader(stringResource(R.string.hand_over)) { back.back() } },
+        strips = {
+            if (told is Told.Refused) Strip(sentence(told.why), heavy = true)
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+            said?.let { Strip(it) }
+        },
+        secondary = {
+            if (given == null) SecondaryButton(stringResource(R.string.take_in_file)) {
+                scope.launch { if (files == null) said = nowhere else files.choose()?.let(::take) }
+            } else SecondaryButton(stringResource(R.string.leave_file)) { files?.taken() }
+        },
+        main = {
+            val waiting = given
+            if (waiting != null) MainPress(stringResource(R.string.take_in_given), if (act.underWay) stringResource(R.string.trying) else null) { take(waiting) }
+            else MainPress(stringResource(R.string.make_file), if (act.underWay) stringResource(R.string.trying) else null) {
+                make(act, files, here?.fileName ?: FILE_NAME) { said = if (it) made else nowhere }
+            }
+        },
+    ) {
+        if (given != null) Text(stringResource(R.string.file_was_given), style = LocalType.current.strong)
+        here?.let { OnlyHerePart(it) }
+        taken?.let { TakenPart(it) }
+    }
+}
+
+private fun make(act: Act, files: Files?, name: String, done: (Boolean) -> Unit) {
+    act.now({ phone.handOver() }) { made -> act.launch { done(files?.give(name, made.bytes) == true) } }
+}
+
+@Composable
+private fun OnlyHerePart(here: OnlyHere) {
+    val entries = pluralStringResource(R.plurals.n_entries, here.entries, here.entries)
+    val photos = pluralStringResource(R.plurals.n_photos, here.photos, here.photos)
+    val since = here.since?.let { stringResource(R.string.since_when, it) }
+    Section(null, listOf(listOfNotNull(entries, photos, since).joinToString(", ")))
+    Section(null, listOf(stringResource(R.string.file_is_for, here.fleet), stringResource(R.string.file_stays), stringResource(R.string.file_not_secret)))
+}
+
+/** What became of a file that was taken in. */
+@Composable
+private fun TakenPart(taken: FileTaken) {
+    val lines = listOfNotNull(
+        stringResource(R.string.taken_counts, taken.admitted.toInt(), taken.known.toInt()),
+        if (taken.waiting > 0u) pluralStringResource(R.plurals.taken_waiting, taken.waiting.toInt(), taken.waiting.toInt()) else null,
+        if (taken.refused > 0u) pluralStringResource(R.plurals.taken_refused, taken.refused.toInt(), taken.refused.toInt()) else null,
+        if (taken.receipt) stringResource(R.string.taken_receipt) else null,
+        taken.endedAfter?.let { after -> stringResource(R.string.taken_ended, after.toLong(), taken.endedOf?.toString() ?: "?") },
+        if (taken.shopSetBack) stringResource(R.string.shop_set_back) else null,
+        if (taken.twoShops) stringResource(R.string.two_shops) else null,
+    )
+    Section(stringResource(R.string.taken_in), lines)
+}
+
+private const val FAR_BACK = 60
+private const val FILE_NAME = "handed.sumpbook"

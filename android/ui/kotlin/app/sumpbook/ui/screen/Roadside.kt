@@ -1,0 +1,102 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
+import app.sumpbook.core.UnitScreen
+import app.sumpbook.ui.control.Keypad
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.core.PinSaid
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.mark.PairLook
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalType
+
+/** What an officer is shown of a unit: what is recorded, and how old it is. Nothing of any other unit. */
+private data class RoadsideView(
+    val record: UnitScreen,
+    val fleet: String,
+    val asKnown: String,
+    val news: List<String>,
+    val parts: List<PartWords>,
+    val report: List<String>,
+    val defects: List<DefectWords>,
+    val preTrip: String,
+)
+
+private fun Reader.roadsideView(unit: String, person: String): RoadsideView {
+    val record = phone.unit(unit, person)
+    val last = lastReportView(unit, emptySet())
+    return RoadsideView(record, fleet.name, moments.timeNow(), newsWords(record.news), roadAirWords(record.roadAir), last.report, last.defects, preTripWords(record.preTrip))
+}
+
+/** The page for an officer. Whoever holds the phone leaves it only with the signer's PIN, where one was chosen. */
+@Composable
+fun Roadside(unit: String, signer: Signer) {
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    val shown by seen(unit) { roadsideView(unit, signer.person) to phone.pinChosen(signer.person) }
+    val told = shown ?: return
+    val (view, locked) = (told as? Told.Got)?.it ?: (null to false)
+    var leaving by remember { mutableStateOf(false) }
+    ScreenFrame(
+        header = { RoadsideHeader(view) },
+        strips = {
+            if (told is Told.Refused) Strip(sentence(told.why), heavy = true)
+            view?.let { Strip(stringResource(R.string.as_known, it.asKnown)) }
+            view?.news?.forEach { Strip(it) }
+        },
+        main = {
+            if (!leaving) MainPress(stringResource(if (locked) R.string.leave_with_pin else R.string.leave_page)) { if (locked) leaving = true else back.back() }
+        },
+        secondary = if (leaving) ({ SecondaryButton(stringResource(R.string.stay_here)) { leaving = false } }) else null,
+    ) {
+        if (leaving) return@ScreenFrame LeavePart { pin, wrong ->
+            act.now({ phone.givePin(signer.person, pin) }) { said -> if (said is PinSaid.Right || said is PinSaid.NotChosen) back.back() else wrong() }
+        }
+        view?.let { RoadAirPart(PairLook.of(it.record.roadAir, it.record.news.old), it.parts) }
+        Section(stringResource(R.string.today_pre_trip), listOfNotNull(view?.preTrip))
+        Section(stringResource(R.string.what_was_left), view?.report.orEmpty())
+        view?.defects?.forEach { Section(it.title, listOfNotNull(it.locks) + it.said + it.certificate) }
+        Text(stringResource(R.string.says_what_was_recorded), style = LocalType.current.help)
+    }
+}
+
+@Composable
+private fun RoadsideHeader(view: RoadsideView?) {
+    androidx.compose.foundation.layout.Column {
+        Text(view?.record?.door.orEmpty(), style = LocalType.current.door)
+        Text(view?.fleet.orEmpty(), style = LocalType.current.line)
+    }
+}
+
+@Composable
+private fun LeavePart(give: (String, () -> Unit) -> Unit) {
+    var typed by remember { mutableStateOf("") }
+    var wrong by remember { mutableStateOf(false) }
+    Text(stringResource(if (wrong) R.string.leave_pin_wrong else R.string.leave_pin_asked), style = LocalType.current.text)
+    Text(stringResource(R.string.leave_pin_digits, typed.length, PIN_DIGITS), style = LocalType.current.heading)
+    Keypad(
+        {
+            typed += it
+            wrong = false
+            if (typed.length == PIN_DIGITS) {
+                give(typed) { wrong = true }
+                typed = ""
+            }
+        },
+        { typed = typed.dropLast(1) },
+    )
+}

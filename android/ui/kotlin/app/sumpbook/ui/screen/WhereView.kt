@@ -1,0 +1,81 @@
+package app.sumpbook.ui.screen
+
+import app.sumpbook.core.Aside
+import app.sumpbook.core.PhotoPlace
+import app.sumpbook.core.TryWhen
+import app.sumpbook.core.WhereDay
+import app.sumpbook.core.WhereRow
+import app.sumpbook.core.WhereScreen
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.mark.Where
+
+/** How many stand somewhere. */
+data class WhereCount(val where: Where, val words: String)
+
+/** An entry in words. */
+data class EntryWords(val id: String, val where: Where, val what: String, val place: String, val why: String?, val photos: List<String>)
+
+/** One unit's entries of one day. */
+data class DayWords(val title: String, val rows: List<EntryWords>)
+
+/** Where this phone's entries stand, with words. */
+data class WhereView(
+    val record: WhereScreen,
+    val counts: List<WhereCount>,
+    val news: List<String>,
+    val tried: List<String>,
+    val days: List<DayWords>,
+    val empty: String?,
+    val main: String,
+)
+
+/** Where the entries of today and of so many days before stand. */
+fun Reader.whereView(daysBack: Int): WhereView {
+    val record = phone.whereItIs(daysBack.toUShort())
+    val counts = record.counts
+    return WhereView(
+        record = record,
+        counts = listOf(
+            WhereCount(Where.OnPhone, "${words("where-on-phone")}: ${counts.onPhone}"),
+            WhereCount(Where.AtShop, "${words("where-at-shop")}: ${counts.atShop}"),
+            WhereCount(Where.Aside, "${words("where-aside")}: ${counts.aside}"),
+        ),
+        news = newsWords(record.news),
+        tried = tries(record),
+        days = record.days.map(::dayWords),
+        empty = if (record.days.isEmpty()) words("where-empty") else null,
+        main = label(record.main, ""),
+    )
+}
+
+private fun Reader.tries(record: WhereScreen): List<String> {
+    val tried = record.tried?.let { words("where-tried", "when" to moments.at(it)) }
+    val wish = phone.wish()
+    val again = record.again?.let(moments::at) ?: (wish as? TryWhen.NotBefore)?.let { moments.atMs(it.v1) }
+    return listOfNotNull(tried, again?.let { words("where-again", "when" to it) })
+}
+
+private fun Reader.dayWords(day: WhereDay) =
+    DayWords(listOfNotNull(moments.day(day.day), day.door).joinToString(", "), day.rows.map(::entryWords))
+
+private fun Reader.entryWords(row: WhereRow): EntryWords {
+    val where = Where.of(row)
+    val place = when (where) {
+        Where.OnPhone -> words("where-on-phone")
+        Where.AtShop -> words("where-at-shop")
+        Where.Aside -> words("where-aside")
+    }
+    val photos = row.photos.map { it.place }.filter { it != PhotoPlace.AtShop }.map(::photoWords)
+    return EntryWords(row.id, where, "${words("kind-${row.kind}")} ${moments.time(row.at)}", place, row.aside?.let(::asideWords), photos)
+}
+
+private fun Reader.photoWords(place: PhotoPlace): String = when (place) {
+    is PhotoPlace.Part -> words("error-photo-stopped", "percent" to place.percent.toInt())
+    PhotoPlace.OnPhone, PhotoPlace.AtShop -> words("where-on-phone")
+}
+
+private fun Reader.asideWords(aside: Aside): String = when (aside) {
+    is Aside.Judged -> words("aside-${aside.v1}")
+    Aside.Reading -> words("aside-reading")
+    Aside.ByShop -> words("aside-by-shop")
+}
