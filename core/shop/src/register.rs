@@ -26,6 +26,8 @@ pub struct NewTruck {
     pub in_service: NaiveDate,
     /// Compressor hours on that day.
     pub in_service_hours: Tenths,
+    /// The last day on which its annual inspection holds.
+    pub annual_inspection: Option<NaiveDate>,
 }
 
 /// A compressor set to be registered.
@@ -61,9 +63,17 @@ impl Shop {
             Some(known) => known,
             None => TruckId(new_id(hand.at)?),
         };
-        let NewTruck { door, serial, plate, features, in_service, in_service_hours } = new;
-        let registered =
-            TruckRegistered { truck, door, serial, plate, features, in_service, in_service_hours };
+        let NewTruck { door, serial, plate, features, in_service, in_service_hours, annual_inspection } = new;
+        let registered = TruckRegistered {
+            truck,
+            door,
+            serial,
+            plate,
+            features,
+            in_service,
+            in_service_hours,
+            annual_inspection,
+        };
         self.write(None, registered.into(), None, hand)?;
         Ok(truck)
     }

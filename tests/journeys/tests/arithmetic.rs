@@ -50,6 +50,7 @@ impl Case {
             features: if meter { Features::of([Feature::HourMeter]) } else { Features::default() },
             in_service: day("2024-01-08"),
             in_service_hours: Tenths::ZERO,
+            annual_inspection: None,
         };
         let truck = shop.add_truck(unit, &hand).unwrap();
         shop.add_set(NewSet { serial: Some("S-91".to_owned()), on: Some(truck), profile }, &hand).unwrap();
@@ -161,6 +162,7 @@ fn profile(glass: Option<&str>, cfm: &str, family: OilFamily, dusty: Option<u32>
         weights: dusty
             .map(|dusty| vec![(SiteDust::Clean, 100), (SiteDust::Dusty, dusty), (SiteDust::VeryDusty, 200)])
             .unwrap_or_default(),
+        load_share: None,
     }
 }
 

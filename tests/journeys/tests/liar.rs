@@ -48,6 +48,7 @@ impl Case {
             features: Features::default(),
             in_service: day(in_service),
             in_service_hours: hours.parse().unwrap(),
+            annual_inspection: None,
         };
         let truck = shop.add_truck(unit, &hand).unwrap();
         Case { shop, truck, hand, entries: 0, _folder: folder }

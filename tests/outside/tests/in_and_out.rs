@@ -38,6 +38,7 @@ fn shop(folder: &Path) -> Shop {
         features: Features::default(),
         in_service: "2022-03-31".parse().unwrap(),
         in_service_hours: Tenths(0),
+        annual_inspection: None,
     };
     let truck = shop.add_truck(new, &ilse).unwrap();
     let mut write = |n: u8, when: &str, hours: Option<i64>, note: &str, fact: Fact| {

@@ -112,6 +112,7 @@ pub fn truck_registered(number: u32, hours: i64) -> TruckRegistered {
         features: Features::default(),
         in_service: chrono::NaiveDate::from_ymd_opt(2026, 1, 5).unwrap(),
         in_service_hours: Tenths::hours(hours),
+        annual_inspection: None,
     }
 }
 
@@ -127,6 +128,7 @@ pub fn set_registered(number: u32, on: Option<u32>, family: OilFamily) -> SetReg
             oil_family: Some(family),
             oil_grade: Some("ISO VG 46".to_owned()),
             weights: Vec::new(),
+            load_share: None,
         },
     }
 }

@@ -21,6 +21,7 @@ fn fleet() -> Fleet {
             features: Features::default(),
             in_service: chrono::NaiveDate::from_ymd_opt(2026, 9, 28).unwrap(),
             in_service_hours: Tenths::ZERO,
+            annual_inspection: None,
         };
         fleet.trucks.insert(truck, registered);
     }

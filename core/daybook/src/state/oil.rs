@@ -108,11 +108,12 @@ pub(super) fn oil(
     let all = fills(&events, &system, &numbers);
     let lab = lab(entries, &all, ledger);
     let delivery = profile.and_then(|p| p.delivery).and_then(sumpbook_trade::Figure::flow);
-    let limit = delivery.map(|delivery| use_at(numbers.most_mg_m3, delivery, None, &numbers));
+    let share = profile.and_then(|p| p.load_share).map(|percent| f64::from(percent) / 100.0);
+    let limit = delivery.map(|delivery| use_at(numbers.most_mg_m3, delivery, share, &numbers));
     let fill = all.into_iter().next_back();
     let last = fill.as_ref().and_then(Fill::last_balance);
     let carried = last.zip(delivery).and_then(|(balance, delivery)| {
-        carry_over(balance.used(), balance.hours(), delivery, None, &numbers)
+        carry_over(balance.used(), balance.hours(), delivery, share, &numbers)
     });
     Ok(OilNow {
         against: fill.as_ref().map(against_usual),

@@ -63,6 +63,9 @@ struct UnitLine {
     in_service: NaiveDate,
     /// Compressor hours on that day.
     in_service_hours: Tenths,
+    /// The last day on which its annual inspection holds; as it was when left out.
+    #[serde(default)]
+    annual_inspection: Option<NaiveDate>,
     /// Serial of the compressor set.
     #[serde(default)]
     set_serial: Option<String>,
@@ -143,6 +146,7 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
         }
         Registration::Unit(line) => {
             let door = named(&line.door, "a unit needs its door number")?;
+            let known = shop.ledger.fleet().truck_by_door(&door).and_then(|truck| truck.annual_inspection);
             let truck = shop.add_truck(
                 NewTruck {
                     door,
@@ -151,6 +155,7 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
                     features: line.features.features()?,
                     in_service: line.in_service,
                     in_service_hours: line.in_service_hours,
+                    annual_inspection: line.annual_inspection.or(known),
                 },
                 &hand,
             )?;
@@ -164,6 +169,7 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
                 oil_family: None,
                 oil_grade: None,
                 weights: Vec::new(),
+                load_share: None,
             });
             shop.add_set(NewSet { serial, on: Some(truck), profile }, &hand)?;
         }

@@ -314,6 +314,7 @@ fn unit(
         features,
         in_service: day(row.in_service)?,
         in_service_hours: row.in_service_hours.parse()?,
+        annual_inspection: (row.door == "TH-03").then(|| day("2027-03-12")).transpose()?,
     };
     entries.push(fleet_entry(ids, at, manager, registered.into()));
     let profile = SetProfile {
@@ -322,6 +323,7 @@ fn unit(
         oil_family: Some(row.oil),
         oil_grade: Some("ISO VG 46".to_owned()),
         weights: Vec::new(),
+        load_share: None,
     };
     let registered = SetRegistered { set, serial: Some(format!("THW-A-{number}")), on: Some(truck), profile };
     entries.push(fleet_entry(ids, at, manager, registered.into()));

@@ -259,6 +259,7 @@ fn registered(row: UnitRow, hand: &Hand) -> Result<[NewEntry; 2], ShopError> {
         features: row.features.unwrap_or_default(),
         in_service: row.in_service,
         in_service_hours: row.in_service_hours,
+        annual_inspection: None,
     };
     let set = SetId(new_id(hand.at)?);
     let on_set = SetRegistered { set, serial: row.set_serial, on: Some(truck), profile: row.profile };

@@ -36,6 +36,7 @@ pub(super) fn read(cells: &mut Cells<'_>) -> Option<UnitRow> {
         oil_family: family(cells),
         oil_grade: own(cells.text(Column::OilGrade)),
         weights: Vec::new(),
+        load_share: None,
     };
     if !cells.refused.is_empty() {
         return None;

@@ -102,6 +102,7 @@ impl Yard {
                         features: Features::default(),
                         in_service: day(since),
                         in_service_hours: Tenths(hours),
+                        annual_inspection: None,
                     },
                     &ilse,
                 )

@@ -56,6 +56,10 @@ record! {
         #[n(5)] pub in_service: NaiveDate,
         /// Compressor hours on that day.
         #[n(6)] pub in_service_hours: Tenths,
+        /// The last day on which its annual inspection holds, as its paper says.
+        #[cbor(with = "day::option", has_nil)]
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(7)] pub annual_inspection: Option<NaiveDate>,
     }
 
     /// What is particular to a compressor set.
@@ -72,6 +76,10 @@ record! {
         #[cbor(default)]
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         #[n(4)] pub weights: Vec<(SiteDust, u32)>,
+        /// Share of its running time in which it delivers air, in percent, as the shop estimates it; unknown: the
+        /// oil in its air is told as "at least".
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(5)] pub load_share: Option<u8>,
     }
 
     /// A compressor set.

@@ -40,7 +40,10 @@ pub(super) fn drive(
     hands: usize,
 ) -> Result<Driven, String> {
     if !js().join("node_modules").exists() {
-        let done = Command::new("npm").args(["install", "--silent", "--no-audit", "--no-fund"]).current_dir(js()).status();
+        let done = Command::new("npm")
+            .args(["install", "--silent", "--no-audit", "--no-fund"])
+            .current_dir(js())
+            .status();
         if !done.is_ok_and(|status| status.success()) {
             return Err("its packages could not be got with npm".to_owned());
         }

@@ -255,7 +255,14 @@ fn a_set_that_moved_brings_the_books_of_the_truck_it_was_on() {
 }
 
 fn shop_profile() -> SetProfile {
-    SetProfile { delivery: None, glass: None, oil_family: None, oil_grade: None, weights: vec![] }
+    SetProfile {
+        delivery: None,
+        glass: None,
+        oil_family: None,
+        oil_grade: None,
+        weights: vec![],
+        load_share: None,
+    }
 }
 
 #[test]

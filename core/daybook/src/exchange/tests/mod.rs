@@ -66,6 +66,7 @@ impl Shop {
                     features: Features::default(),
                     in_service: "2024-03-01".parse().unwrap(),
                     in_service_hours: Tenths(0),
+                    annual_inspection: None,
                 }),
             );
             shop.says(
@@ -80,6 +81,7 @@ impl Shop {
                         oil_family: None,
                         oil_grade: None,
                         weights: vec![],
+                        load_share: None,
                     },
                 }),
             );

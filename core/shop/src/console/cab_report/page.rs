@@ -53,7 +53,7 @@ fn sheet(words: &Words, view: &CabView) -> Markup {
             (locks(words, &view.locks))
             (parts(words, view))
             (defects(words, &view.defects))
-            p { (words.t("cab-annual")) }
+            p { (annual(words, view)) }
             @if view.signed.is_empty() { p { (words.t("cab-no-report")) } }
             @for row in &view.signed { p { (signed(words, row)) } }
             div class="cab-check" {
@@ -62,6 +62,12 @@ fn sheet(words: &Words, view: &CabView) -> Markup {
             }
         }
     }
+}
+
+fn annual(words: &Words, view: &CabView) -> String {
+    let Some(day) = view.annual_inspection else { return words.t("cab-annual") };
+    let key = if view.annual_inspection_over { "cab-annual-over" } else { "cab-annual-by" };
+    words.with(key, &[("day", Arg::Text(&words.plain_day(day)))])
 }
 
 fn full(words: &Words, at: sumpbook_trade::Stamp) -> String {

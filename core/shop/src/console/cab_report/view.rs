@@ -28,6 +28,10 @@ pub(super) struct CabView {
     /// Serial numbers of the chassis and of the compressor set.
     pub(super) serial: Option<String>,
     pub(super) set_serial: Option<String>,
+    /// The last day on which the annual inspection holds, when it is on record.
+    pub(super) annual_inspection: Option<chrono::NaiveDate>,
+    /// It ran out by the day of the page.
+    pub(super) annual_inspection_over: bool,
     pub(super) known_at: Stamp,
     /// When something of this unit last came from a phone.
     pub(super) shop_heard: Option<Stamp>,
@@ -123,6 +127,8 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
         plate: truck.plate.clone(),
         serial: truck.serial.clone(),
         set_serial: fleet.set_on(truck.truck).and_then(|set| set.serial.clone()),
+        annual_inspection: truck.annual_inspection,
+        annual_inspection_over: truck.annual_inspection.is_some_and(|day| day < fleet.yard_day(now)),
         known_at: yard.stamp(now.moment()),
         shop_heard: shop_heard(ledger, &yard, truck.truck)?,
         locks: locks.collect(),

@@ -5,6 +5,7 @@ mod bring;
 mod desk;
 mod download;
 mod dry_page;
+mod one;
 mod page;
 mod take;
 
@@ -28,6 +29,7 @@ pub(super) use desk::Desk;
 pub(super) fn routes() -> Router<Console> {
     Router::new()
         .route("/in-and-out", get(page))
+        .route("/in-and-out/unit", post(one::enter))
         .route("/in-and-out/look", post(bring::look))
         .route("/in-and-out/dry-run/{seen}", get(bring::page))
         .route("/in-and-out/dry-run/{seen}/refused", get(bring::refused_rows))

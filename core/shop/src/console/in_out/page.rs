@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
-use super::InOutView;
+use super::{InOutView, one};
 use crate::console::visit::{Body, Telling};
 use crate::table_in::What;
 use crate::table_out::Kind;
@@ -17,7 +17,7 @@ pub(super) fn body(telling: &Telling, view: &InOutView) -> Body {
         }
         section id="in" aria-labelledby="in-head" {
             h2 id="in-head" { (t("in-out-in")) }
-            @if telling.writes() { (bring_in(telling)) } @else { p { (t("in-out-reader")) } }
+            @if telling.writes() { (bring_in(telling)) (one::form(telling)) } @else { p { (t("in-out-reader")) } }
         }
         section id="out" aria-labelledby="out-head" {
             h2 id="out-head" { (t("in-out-out")) }

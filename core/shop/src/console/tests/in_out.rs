@@ -104,3 +104,64 @@ async fn a_reader_takes_out_tables_and_brings_nothing_in() {
         assert_eq!(desk.post(path, &[("act", "make")]).await.status, StatusCode::FORBIDDEN, "{path}");
     }
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_unit_is_typed_in_and_typed_again_keeps_what_was_left_empty() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    desk.get("/in-and-out").await.says("id=\"one\"").says("One unit, typed in");
+    let fields = [
+        ("door", "TH-31"),
+        ("in-service", "2026-10-01"),
+        ("in-service-hours", "1,204.7"),
+        ("annual-inspection", "2027-03-12"),
+        ("delivery", "185"),
+        ("load-share", "40 %"),
+        ("oil-family", "mineral"),
+        ("valves", "left, right"),
+        ("has", "air-brakes"),
+        ("has", "diesel"),
+    ];
+    let entered = desk.post("/in-and-out/unit", &fields).await;
+    assert_eq!((entered.status, entered.to.as_str()), (StatusCode::SEE_OTHER, "/units"));
+    desk.get("/units/TH-31").await.says("TH-31");
+    desk.get("/units/TH-31/cab-report").await.says("Next annual inspection by").says("2027");
+    let of = async |door: &'static str| {
+        let unit = move |ledger: &sumpbook_daybook::ledger::Ledger| {
+            let truck = ledger.fleet().truck_by_door(door).cloned().unwrap();
+            let set = ledger.fleet().set_on(truck.truck).cloned().unwrap();
+            Ok((truck, set.profile))
+        };
+        desk.hub.read(unit).await.unwrap()
+    };
+    let (truck, profile) = of("TH-31").await;
+    assert_eq!(truck.in_service_hours.to_string(), "1204.7");
+    assert_eq!((truck.features.valves.len(), truck.features.switched.len()), (2, 2));
+    assert_eq!((profile.load_share, profile.oil_family.is_some()), (Some(40), true));
+
+    let again = [
+        ("door", "th-31"),
+        ("in-service", "2026-10-01"),
+        ("in-service-hours", "1204.7"),
+        ("plate", "THW 314"),
+    ];
+    desk.post("/in-and-out/unit", &again).await;
+    let (changed, kept) = of("TH-31").await;
+    assert_eq!(changed.truck, truck.truck);
+    assert_eq!(
+        (changed.plate.as_deref(), changed.annual_inspection),
+        (Some("THW 314"), truck.annual_inspection)
+    );
+    assert_eq!(kept, profile);
+
+    for (field, value) in
+        [("load-share", "0"), ("load-share", "140"), ("delivery", "many"), ("in-service", "soon")]
+    {
+        let mut bad = vec![("door", "TH-32"), ("in-service", "2026-10-01"), ("in-service-hours", "0")];
+        bad.retain(|(name, _)| *name != field);
+        bad.push((field, value));
+        let refused = desk.post("/in-and-out/unit", &bad).await;
+        assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{field} {value}");
+        refused.says("Nothing was ");
+    }
+    desk.get("/units/TH-32").await.says_not("cab report");
+}

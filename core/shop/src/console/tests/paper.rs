@@ -43,6 +43,7 @@ fn changed(yard: &mut Yard) {
         features: Features::of([Feature::AirBrakes, Feature::HourMeter]),
         in_service: old.in_service,
         in_service_hours: old.in_service_hours,
+        annual_inspection: None,
     };
     yard.shop.add_truck(new, &hand).unwrap();
 }

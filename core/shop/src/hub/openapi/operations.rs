@@ -193,6 +193,7 @@ pub(super) const ALL: &[Operation] = &[
     page("/in-and-out/gaps", "What is missing in the proof.", &["unit"]),
     told(page("/in-and-out/table/{kind}", "A table, as CSV.", &["unit", "mark"]), Answer::File),
     told(page("/in-and-out/pack", "An evidence pack.", &["unit"]), Answer::File),
+    form("/in-and-out/unit", "Enters one unit, or changes the one of that door number."),
     form("/in-and-out/calendar", "Makes or ends the address of the calendar feed."),
     told(form("/in-and-out/fleet", "The whole fleet, as an archive."), Answer::File),
     told(form("/in-and-out/backup", "A backup."), Answer::File),

@@ -24,6 +24,7 @@ fn with_set(yard: &mut Yard) {
         oil_family: Some(OilFamily::Mineral),
         oil_grade: Some("ISO VG 46".into()),
         weights: vec![],
+        load_share: None,
     };
     let hand = yard.hand("Ilse", "2026-01-05T08:00:00-07:00");
     let on = Some(yard.truck("TH-01"));
@@ -207,6 +208,7 @@ async fn event_9_counts_weighted_hours_and_says_what_they_mean_on_this_meter() {
         oil_family: None,
         oil_grade: None,
         weights: vec![(SiteDust::Clean, 100), (SiteDust::Dusty, 150), (SiteDust::VeryDusty, 200)],
+        load_share: None,
     };
     let hand = yard.hand("Ilse", "2026-04-01T08:00:00-06:00");
     let on = Some(yard.truck("TH-03"));

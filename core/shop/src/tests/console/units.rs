@@ -120,6 +120,7 @@ async fn more_than_two_hundred_stand_on_pages_by_door_number() {
             features: sumpbook_trade::Features::default(),
             in_service: day("2026-10-01"),
             in_service_hours: sumpbook_trade::Tenths(0),
+            annual_inspection: None,
         };
         shop.add_truck(truck, &hand).unwrap();
     }
