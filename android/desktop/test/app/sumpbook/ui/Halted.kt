@@ -3,7 +3,7 @@ package app.sumpbook.ui
 import androidx.compose.ui.test.ExperimentalTestApi
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
-import app.sumpbook.ui.desk.FolderHome
+import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.HomeNow
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
@@ -44,6 +44,6 @@ object Halted {
 
 /** The desk of a phone that is set up. */
 fun opened(folder: File, key: File, hand: HandHandset): Desk = runBlocking {
-    val now = FolderHome(folder.path, FileKeeper(key), hand.clock, hand).open()
+    val now = Home(folder.path, FileKeeper(key), hand.clock, hand).open()
     (now as? HomeNow.Open ?: error("not open: $now")).desk
 }

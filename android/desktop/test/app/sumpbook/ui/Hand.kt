@@ -1,6 +1,7 @@
 package app.sumpbook.ui
 
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.ComposeUiTest
 import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.v2.runSkikoComposeUiTest
 import androidx.compose.ui.geometry.Size
@@ -8,7 +9,6 @@ import androidx.compose.ui.graphics.asSkiaBitmap
 import androidx.compose.ui.test.captureToImage
 import androidx.compose.ui.test.onRoot
 import androidx.compose.ui.unit.Density
-import app.sumpbook.ui.desk.Desk
 import org.jetbrains.skia.EncodedImageFormat
 import org.jetbrains.skia.Image
 import java.io.File
@@ -20,19 +20,9 @@ fun onScreen(wide: Int = 360, high: Int = 800, text: Float = 1f, block: suspend 
 
 private const val PIXELS = 2f
 
-/** Waits until the core has answered and the screen shows it. */
-@OptIn(ExperimentalTestApi::class)
-fun SkikoComposeUiTest.settle(desk: Desk) {
-    waitUntil(timeoutMillis = 20_000) {
-        waitForIdle()
-        desk.underWay.value == 0
-    }
-    waitForIdle()
-}
-
 /** Keeps what the screen shows as a picture, to be looked at. */
 @OptIn(ExperimentalTestApi::class)
-fun SkikoComposeUiTest.picture(name: String) {
+fun ComposeUiTest.picture(name: String) {
     val image = Image.makeFromBitmap(onRoot().captureToImage().asSkiaBitmap())
     val bytes = checkNotNull(image.encodeToData(EncodedImageFormat.PNG)).bytes
     File(System.getProperty("sumpbook.pictures"), "$name.png").apply { parentFile.mkdirs() }.writeBytes(bytes)

@@ -3,7 +3,7 @@ package app.sumpbook.ui
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import app.sumpbook.core.uniffiEnsureInitialized
-import app.sumpbook.ui.desk.FolderHome
+import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
 import kotlinx.coroutines.runBlocking
@@ -33,7 +33,7 @@ class WholeDayTest {
         /** From the box to the fleet, on its own screen. */
         fun isAdded() = onScreen {
             val back = app.sumpbook.ui.place.BackStack()
-            setContent { DesktopFace { Door(FolderHome(folder.path, FileKeeper(key), hand.clock, hand), back) } }
+            setContent { DesktopFace { Door(Home(folder.path, FileKeeper(key), hand.clock, hand), back) } }
             val driver = Driver(this, null, hand)
             driver.waitFor("A name for this phone")
             driver.write("A name for this phone", name)

@@ -17,10 +17,14 @@ import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.screen.Air
 import app.sumpbook.ui.screen.AnotherUnit
 import app.sumpbook.ui.screen.HandOver
 import app.sumpbook.ui.screen.Happened
 import app.sumpbook.ui.screen.Defect
+import app.sumpbook.ui.screen.Display
+import app.sumpbook.ui.screen.EndOfDay
+import app.sumpbook.ui.screen.Hours
 import app.sumpbook.ui.screen.LastReport
 import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.NotWhatISee
@@ -79,6 +83,10 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line)
         is Place.Glass -> OneGlass(place.unit, signer)
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)
+        is Place.Air -> Air(place.unit, place.start, signer)
+        is Place.Display -> Display(place.unit, place.note, signer)
+        is Place.Hours -> Hours(place.unit, signer)
+        is Place.EndOfDay -> EndOfDay(place.unit, place.draft, signer)
         else -> Today(signer)
     }
 }

@@ -6,7 +6,7 @@ import androidx.compose.ui.window.WindowState
 import androidx.compose.ui.window.singleWindowApplication
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.Door
-import app.sumpbook.ui.desk.FolderHome
+import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
 import java.util.Locale
@@ -15,7 +15,7 @@ import java.util.Locale
 fun main(words: Array<String>) {
     uniffiEnsureInitialized()
     val folder = File(words.firstOrNull() ?: error("say which folder: run FOLDER"))
-    val home = FolderHome(folder.path, FileKeeper(File(folder, "keeper")), null, DesktopHandset())
+    val home = Home(folder.path, FileKeeper(File(folder, "keeper")), null, DesktopHandset())
     val language = if (Locale.getDefault().language == "es") "es" else "en"
     singleWindowApplication(WindowState(size = DpSize(411.dp, 891.dp)), title = "Sumpbook") {
         DesktopFace(OwnWay(language)) { Door(home) }

@@ -55,6 +55,9 @@ class MarksInGreyTest {
     fun `each place where an entry stands`() = assertToldApart(20, 24, Where.entries.associateBy { it.name }, share = 0.1f) { WhereMark(it) }
 
     @Test
+    fun `how far one is in steps`() = assertToldApart(328, 24, (0..3).associateBy { "$it" }) { StepLine(4, it) }
+
+    @Test
     fun `each state of the glass`() {
         val states = mapOf(
             "not given" to (null to true), "38" to (Glass.Percent(38u) to true), "50" to (Glass.Percent(50u) to true),

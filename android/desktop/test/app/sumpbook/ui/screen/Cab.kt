@@ -9,6 +9,7 @@ import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Figure
 import app.sumpbook.core.How
+import app.sumpbook.core.HowGiven
 import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.Phone
 import app.sumpbook.core.Signed
@@ -66,8 +67,11 @@ class Cab : AutoCloseable {
         block()
     }
 
-    /** Waits until the core has answered. */
-    fun SkikoComposeUiTest.settled() = settle(desk)
+    /** Waits until the core has answered, and what it told of was asked for again. */
+    fun SkikoComposeUiTest.settled() = repeat(2) {
+        settle(desk)
+        Thread.sleep(20)
+    }
 
     /** Presses what has these words, and waits. */
     fun SkikoComposeUiTest.press(words: String) {
@@ -104,7 +108,7 @@ class Cab : AutoCloseable {
         for (screen in stops(draft)) {
             phone.reachStop(draft, screen.label)
             for (line in screen.lines) {
-                val unit = line.figure?.unit ?: continue
+                val unit = line.figure?.takeIf { it.how in ASKED }?.unit ?: continue
                 if (unit == "h") phone.preTripHours(draft, 28_624)
                 else phone.answerLine(draft, okWith(line.item, line.place, unit))
             }
@@ -119,6 +123,11 @@ class Cab : AutoCloseable {
         answer = AnswerKind.OK,
         figures = listOf(ItemFigure(Figure(48, 0u, unit), How.ASKED)),
     )
+
+    private companion object {
+        /** Figures a line is not answered without. */
+        val ASKED = setOf(HowGiven.ASKED, HowGiven.CHOSEN, HowGiven.TIMED)
+    }
 
     override fun close() {
         phone.shutdown()

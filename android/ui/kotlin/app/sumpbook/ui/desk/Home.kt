@@ -38,7 +38,9 @@ interface Home {
  * @param keeper where the phone's key is kept; none: in a file beside the book
  * @param clock a clock of a test's or a demonstration's; none: the machine's
  */
-class FolderHome(private val folder: String, private val keeper: KeyKeeper?, private val clock: PhoneClock?, private val handset: Handset) : Home {
+fun Home(folder: String, keeper: KeyKeeper?, clock: PhoneClock?, handset: Handset): Home = FolderHome(folder, keeper, clock, handset)
+
+private class FolderHome(private val folder: String, private val keeper: KeyKeeper?, private val clock: PhoneClock?, private val handset: Handset) : Home {
     override suspend fun open(): HomeNow = withContext(Dispatchers.IO) { homeNow(told { Desk(Phone.open(folder, keeper, clock), handset) }) }
 
     override suspend fun add(code: String, name: String): HomeNow =

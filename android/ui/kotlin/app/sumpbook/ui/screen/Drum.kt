@@ -53,13 +53,15 @@ fun ColumnScope.Drum(view: TopUpView, say: (TopUpSaid) -> Unit) {
             say(TopUpSaid(grade = grade.trim()))
         }
     }
-    if (view.mayNot) {
-        view.mix?.let { Strip(it, heavy = true) }
-        val drum = listOfNotNull(view.families.firstOrNull { it.first == view.record.drumFamily }?.second, view.record.drumGrade).joinToString(" ")
-        Line(stringResource(R.string.unit_oil), said = own ?: stringResource(R.string.oil_not_said))
-        Line(stringResource(R.string.drum_oil), said = drum, defect = true)
-        if (view.record.gels) Strip(stringResource(R.string.oils_gel), heavy = true)
-    }
+}
+
+/** The drum's oil may not meet the unit's: both by their names, and what they do when they meet. */
+@Composable
+fun TwoOils(view: TopUpView) {
+    val drum = listOfNotNull(view.families.firstOrNull { it.first == view.record.drumFamily }?.second, view.record.drumGrade).joinToString(" ")
+    Line(stringResource(R.string.unit_oil), said = view.own ?: stringResource(R.string.oil_not_said))
+    Line(stringResource(R.string.drum_oil), said = drum, defect = true)
+    if (view.record.gels) Strip(stringResource(R.string.oils_gel), heavy = true)
 }
 
 /** Another fluid: the top-up begun is given up, for nothing was poured, and one of that fluid begins. */

@@ -1,5 +1,6 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
@@ -73,10 +74,10 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         phone.signTopUp(draft, Signed(pinGiven = false, trainer = signer.trainer))
     }) { back.unit(unit) }
     ScreenFrame(
-        header = { DoorHeader(record.door, stringResource(R.string.top_up_title, view.fluid, view.poured)) { back.back() } },
+        header = { DoorHeader(record.door, if (record.pours.isEmpty()) view.fluid else stringResource(R.string.top_up_title, view.fluid, view.poured)) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            view.cautions.forEach { Strip(it) }
+            if (view.mayNot) view.mix?.let { Strip(it, heavy = true) } else view.cautions.forEach { Strip(it) }
         },
         secondary = { TopUpActs(unit, draft, view, pour, act, typing, { typing = it }, { fluids = !fluids }) { add(alreadyPoured = true) } },
         main = { TopUpMain(view, pour, { add(alreadyPoured = false) }, ::finish) },
@@ -86,18 +87,27 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
             return@ScreenFrame
         }
         if (record.sealed) Strip(stringResource(R.string.sealed_fluid))
-        if (view.isOil) {
-            Drum(view, say)
-            CheckLine(stringResource(R.string.gauge_zero), record.gaugeZero == true) { say(TopUpSaid(gaugeZero = it)) }
-            CheckLine(stringResource(R.string.blow_down_silent), record.blowDownSilent == true) { say(TopUpSaid(blowDownSilent = it)) }
-        }
+        if (view.mayNot) TwoOils(view)
+        // The gate first; once it is open it stands below what is done next.
+        val gate = record.main.whyNot != null
+        if (gate) Gate(view, say)
         if (record.locksAir) Strip(stringResource(R.string.air_locked_now, view.locks), heavy = true)
         view.pours.forEach { Line(stringResource(R.string.pour_number, it)) }
         view.level?.let { Text(it, style = LocalType.current.strong) }
         view.astray?.let { Strip(it) }
         PourPart(view, pour, typing, { said -> say(TopUpSaid(before = said)) }) { pour = it }
+        if (!gate) Gate(view, say)
         Section(stringResource(R.string.pours_before), view.last)
     }
+}
+
+/** What must be seen before the cap: the drum's label, and both signs of zero. */
+@Composable
+private fun ColumnScope.Gate(view: TopUpView, say: (TopUpSaid) -> Unit) {
+    if (!view.isOil) return
+    Drum(view, say)
+    CheckLine(stringResource(R.string.gauge_zero), view.record.gaugeZero == true) { say(TopUpSaid(gaugeZero = it)) }
+    CheckLine(stringResource(R.string.blow_down_silent), view.record.blowDownSilent == true) { say(TopUpSaid(blowDownSilent = it)) }
 }
 
 @Composable
@@ -127,7 +137,7 @@ private fun TopUpActs(
 ) {
     val back = LocalBackStack.current
     val blocked = view.record.main.whyNot.let { it is DisabledReason.OilMayNotMeet || it is DisabledReason.SignMissing }
-    if (view.record.pours.isEmpty()) {
+    if (view.record.pours.isEmpty() && pour.volume == null) {
         SecondaryButton(stringResource(R.string.other_fluid), onPress = fluids)
         SecondaryButton(stringResource(R.string.not_poured)) { act.now({ phone.dropDraft(draft) }) { back.unit(unit) } }
     }

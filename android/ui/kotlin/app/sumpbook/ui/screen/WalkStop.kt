@@ -172,7 +172,7 @@ fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
 
 /** The frame of every stop: the walk in its header, what the engine is doing, how to look. */
 @Composable
-fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, content: @Composable (Boolean) -> Unit) {
+fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, few: Boolean = open.view.lines.size <= FEW_LINES, content: @Composable (Boolean) -> Unit) {
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
     // A stop of few lines has room for how to look; a full one opens it by a tap on the strip.

@@ -1,11 +1,15 @@
 package app.sumpbook.ui
 
 import android.content.ComponentName
+import android.graphics.Bitmap
 import androidx.activity.ComponentActivity
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.graphics.asAndroidBitmap
 import androidx.compose.ui.platform.LocalContext
 import androidx.compose.ui.test.ComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.captureToImage
+import androidx.compose.ui.test.onRoot
 import androidx.compose.ui.test.v2.runComposeUiTest
 import app.sumpbook.AndroidFace
 import app.sumpbook.MemorySealer
@@ -33,3 +37,11 @@ fun PhoneFace(settled: Settled, content: @Composable () -> Unit) = AndroidFace(f
 
 /** Where this platform keeps a phone's key. */
 fun keeperIn(file: File): KeyKeeper = KeystoreKeeper(file, MemorySealer())
+
+/** Keeps what the screen shows as a picture, to be looked at. */
+@OptIn(ExperimentalTestApi::class)
+fun ComposeUiTest.picture(name: String) {
+    val shown = onRoot().captureToImage().asAndroidBitmap()
+    val file = File(System.getProperty("sumpbook.pictures"), "$name.png").apply { parentFile!!.mkdirs() }
+    file.outputStream().use { shown.compress(Bitmap.CompressFormat.PNG, 100, it) }
+}

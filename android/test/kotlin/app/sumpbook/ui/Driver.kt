@@ -4,7 +4,7 @@ import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsNodeInteraction
-import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.ComposeUiTest
 import androidx.compose.ui.test.hasAnyAncestor
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.hasContentDescription
@@ -23,7 +23,7 @@ import app.sumpbook.ui.frame.MAIN
 
 /** A driver at a phone: does what a thumb does, and counts it. */
 @OptIn(ExperimentalTestApi::class)
-class Driver(private val screen: SkikoComposeUiTest, private val desk: Desk?, private val hand: HandHandset) {
+class Driver(private val screen: ComposeUiTest, private val desk: Desk?, private val hand: HandHandset) {
     var taps = 0
     var digits = 0
     var drags = 0

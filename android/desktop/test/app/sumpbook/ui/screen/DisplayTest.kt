@@ -1,0 +1,59 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.assertIsNotEnabled
+import androidx.compose.ui.test.onNodeWithContentDescription
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performTextInput
+import app.sumpbook.core.NoteKind
+import app.sumpbook.core.Said
+import app.sumpbook.core.ShownNote
+import app.sumpbook.ui.picture
+import app.sumpbook.ui.place.Place
+import kotlin.test.AfterTest
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertIs
+
+@OptIn(ExperimentalTestApi::class)
+class DisplayTest {
+    private val cab = Cab()
+
+    @AfterTest
+    fun clear() = cab.close()
+
+    @Test
+    fun `what it shows is written down, then who was told`() = with(cab) {
+        at(Place.Display(unit("TH-05"), "")) {
+            onNodeWithText("Say what it is first.").assertExists()
+            press("reminder")
+            onNodeWithText("Keep what it shows").assertIsNotEnabled()
+            onNodeWithContentDescription("As it stands there").performTextInput("SERVICE 50 h")
+            settled()
+            find("No")
+            picture("display-new")
+            press("Keep what it shows")
+            assertIs<Place.Display>(back.top)
+            onNodeWithText("reminder: SERVICE 50 h").assertExists()
+            picture("display-note")
+            press("Told the shop")
+            val note = phone.display(unit("TH-05"), null).open.single()
+            assertEquals(NoteKind.REMINDER to "SERVICE 50 h", note.what to note.asShown)
+            assertEquals(true to false, note.first?.toldShop to note.stoppedByItself)
+        }
+    }
+
+    @Test
+    fun `a note another wrote is answered by one tap, and is gone by one`() = with(cab) {
+        val note = phone.keepNote(Said(unit("TH-05"), person("Gil Sandoval")), ShownNote(NoteKind.WARNING, "FILTER"))
+        at(Place.Display(unit("TH-05"), "")) {
+            find("warning: FILTER")
+            press("Only seen")
+            assertEquals(false, phone.display(unit("TH-05"), note).note?.first?.toldShop)
+            back.go(Place.Display(unit("TH-05"), note))
+            settled()
+            press("Gone again")
+            assertEquals(emptyList(), phone.display(unit("TH-05"), null).open.filter { it.asShown == "FILTER" && it.id == note })
+        }
+    }
+}

@@ -1,0 +1,68 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.assertIsNotEnabled
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.onNodeWithText
+import app.sumpbook.core.Meter
+import app.sumpbook.core.Said
+import app.sumpbook.ui.picture
+import app.sumpbook.ui.place.Place
+import kotlin.test.AfterTest
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertIs
+
+@OptIn(ExperimentalTestApi::class)
+class HoursTest {
+    private val cab = Cab()
+
+    @AfterTest
+    fun clear() = cab.close()
+
+    private fun SkikoComposeUiTest.type(digits: String) = with(cab) { for (digit in digits) find(digit.toString()) }
+
+    private fun reading() = cab.phone.unit(cab.unit("TH-02"), cab.person()).reading
+
+    @Test
+    fun `a first figure is given by its digits, the last one the tenth`() = with(cab) {
+        at(Place.Hours(unit("TH-02"))) {
+            onNodeWithText("First reading").assertExists()
+            onNodeWithText("Type the hours").assertIsNotEnabled()
+            type("12110")
+            press("1,211.0 h")
+            assertEquals(12_110L, reading()?.figure)
+            assertIs<Place.Today>(back.top)
+        }
+    }
+
+    @Test
+    fun `a figure that cannot be asks, and is kept only when it is said again`() = with(cab) {
+        phone.giveHours(Said(unit("TH-02"), person()), Meter.COMPRESSOR, 12_110, false)
+        at(Place.Hours(unit("TH-02"))) {
+            type("12262")
+            picture("hours-asked")
+            onNode(hasText("The meter can read at most", substring = true)).assertExists()
+            press("Type again")
+            onNodeWithText("Type the hours").assertIsNotEnabled()
+            type("12000")
+            onNodeWithText("It showed 1,211.0 before, and 1,200.0 is less.").assertExists()
+            press("Yes, it reads 1,200.0")
+            assertEquals(2, kinds().count { it == "hour-reading" })
+            assertEquals(1u, phone.unit(unit("TH-02"), person()).openQuestions)
+        }
+    }
+
+    @Test
+    fun `another meter is kept apart`() = with(cab) {
+        at(Place.Hours(unit("TH-02"))) {
+            press("Which meter?")
+            find("engine hours")
+            type("905")
+            press("90.5 h")
+            assertEquals(listOf(Meter.ENGINE to 905L), phone.unit(unit("TH-02"), person()).otherMeters.map { it.meter to it.reading?.figure })
+            assertEquals(null, reading())
+        }
+    }
+}

@@ -1,0 +1,178 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.pluralStringResource
+import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import app.sumpbook.R
+import app.sumpbook.core.EndOfDaySaid
+import app.sumpbook.core.Figure
+import app.sumpbook.ui.control.Chip
+import app.sumpbook.ui.control.Chips
+import app.sumpbook.ui.control.Keypad
+import app.sumpbook.ui.control.Line
+import app.sumpbook.ui.control.MeterFigure
+import app.sumpbook.ui.control.MeterTyped
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.control.WordsField
+import app.sumpbook.ui.desk.Act
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.LocalOwnWay
+
+/** What the next driver will read; an empty [draft] begins a report, durable before its first question. */
+@Composable
+fun EndOfDay(unit: String, draft: String, signer: Signer) {
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    if (draft.isEmpty()) {
+        LaunchedEffect(unit) { act.now({ phone.beginEndOfDay(unit, signer.person) }) { back.goInstead(Place.EndOfDay(unit, it)) } }
+        act.refused?.let { Refused(sentence(it)) { back.back() } }
+        return
+    }
+    val shown by seen(draft) { endOfDayView(draft, signer.person) }
+    val told = shown ?: return
+    val view = (told as? Told.Got)?.it
+    if (view == null) {
+        // Signed just now: the draft is gone, and so is this screen in a moment.
+        if (!act.underWay) Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.unit(unit) }
+        return
+    }
+    var telling by rememberSaveable { mutableStateOf(false) }
+    if (telling) TellDefect(unit, draft, signer, view.record.door) { telling = false }
+    else Report(unit, draft, view, act, signer) { telling = true }
+}
+
+@Composable
+private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, signer: Signer, tell: () -> Unit) {
+    val back = LocalBackStack.current
+    val record = view.record
+    val signed = stringResource(R.string.signed)
+    val what = stringResource(R.string.end_of_day)
+    val signing = rememberSigning(signer, what, view.person, act, { phone.signEndOfDay(draft, it) }) {
+        back.unit(unit)
+        back.said = signed
+    }
+    var typing by rememberSaveable { mutableStateOf("") }
+    var toNext by rememberSaveable { mutableStateOf(record.toNext.orEmpty()) }
+    val say = { said: EndOfDaySaid -> act.now({ phone.sayEndOfDay(draft, said) }) }
+    ScreenFrame(
+        header = { DoorHeader(record.door, what) { back.back() } },
+        strips = {
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+            view.notices.forEach { Strip(it) }
+        },
+        secondary = if (view.whyNot != null) null else ({ SecondaryButton(stringResource(R.string.sign_without_pin)) { signing.without() } }),
+        main = {
+            val digits = if (signing.full) null else pluralStringResource(R.plurals.pin_digits_left, PIN_DIGITS - signing.typed.length, PIN_DIGITS - signing.typed.length)
+            MainPress(if (view.whyNot != null || view.pinChosen || signing.again) view.main else stringResource(R.string.pin_go_on), view.whyNot ?: digits) { signing.give(view.pinChosen) }
+        },
+    ) {
+        Found(view, { act.now({ phone.noneFound(draft) }) }, tell)
+        Meters(view, typing, { typing = it }, say)
+        Section(stringResource(R.string.end_notes), view.notes.map { it.title }.ifEmpty { listOf(stringResource(R.string.end_notes_none)) })
+        Section(stringResource(R.string.end_poured), view.poured.ifEmpty { listOf(stringResource(R.string.end_poured_none)) })
+        if (record.asksTanks) YesOrNo(stringResource(R.string.end_tanks), record.tanksDrained) { say(EndOfDaySaid(tanksDrained = it)) }
+        WordsField(stringResource(R.string.end_to_next), toNext) { toNext = it }
+        if (toNext.trim() != record.toNext.orEmpty()) {
+            SecondaryButton(stringResource(R.string.end_keep_words)) { say(EndOfDaySaid(toNext = toNext.trim())) }
+        }
+        view.covers?.let { Text(it, style = LocalType.current.help) }
+        // One keypad at a time.
+        if (view.whyNot == null && typing.isEmpty()) PinPart(signing, view.pinChosen)
+    }
+}
+
+/** Defects of today, truck or air: none found, or each by its line. Nothing is chosen beforehand. */
+@Composable
+private fun ColumnScope.Found(view: EndOfDayView, none: () -> Unit, tell: () -> Unit) {
+    Text(stringResource(R.string.end_defects), Modifier.semantics { heading() }, style = LocalType.current.line)
+    Chips {
+        Chip(view.noneFound, view.record.noneFound, onPress = none)
+        Chip(stringResource(R.string.end_defect), view.found.isNotEmpty(), onPress = tell)
+    }
+    view.found.forEach { Line(it, defect = true) }
+}
+
+/** The two figures of an end of day, one keypad at a time. */
+@Composable
+private fun ColumnScope.Meters(view: EndOfDayView, typing: String, type: (String) -> Unit, say: (EndOfDaySaid) -> Unit) {
+    var digits by rememberSaveable { mutableStateOf("") }
+    val metric = LocalOwnWay.current.metric
+    fun open(which: String) {
+        type(if (typing == which) "" else which)
+        digits = ""
+    }
+    val hours = stringResource(R.string.hours)
+    val odometer = stringResource(R.string.odometer)
+    Line(hours, said = view.hours) { open(HOURS) }
+    if (typing == HOURS) {
+        val typed = MeterTyped(digits)
+        MeterFigure(view.lastHours, stringResource(R.string.hours_now), typed, "$hours $digits")
+        Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
+        KeepFigure(typed) {
+            say(EndOfDaySaid(hours = it))
+            type("")
+        }
+    }
+    Line(odometer, said = view.odometer) { open(ODOMETER) }
+    if (typing == ODOMETER) {
+        val typed = MeterTyped(digits, tenths = false)
+        MeterFigure(null, stringResource(R.string.hours_now), typed, "$odometer $digits")
+        Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
+        KeepFigure(typed) {
+            say(EndOfDaySaid(odometer = Figure(it / 10, 0u, if (metric) "km" else "mi")))
+            type("")
+        }
+    }
+}
+
+private const val HOURS = "hours"
+private const val ODOMETER = "odometer"
+
+@Composable
+private fun KeepFigure(typed: MeterTyped, keep: (Long) -> Unit) {
+    val figure = typed.inTenths
+    SecondaryButton(stringResource(R.string.end_it_reads_so), whyNot = if (figure == null) stringResource(R.string.type_the_meter) else null) { figure?.let(keep) }
+}
+
+/** A defect of the day: first its line, then the same form as in a walk. */
+@Composable
+private fun TellDefect(unit: String, draft: String, signer: Signer, door: String, done: () -> Unit) {
+    val act = rememberAct()
+    var line by rememberSaveable { mutableStateOf<String?>(null) }
+    // Asked once: to find the lines a walk may have to be begun and given up, which tells of a change each time.
+    var views by remember { mutableStateOf<List<DefectView>?>(null) }
+    LaunchedEffect(unit) { act.now({ linesOf(unit, signer.person).map { defectView(door, it, null) } }) { views = it } }
+    val chosen = views?.firstOrNull { it.line.row.id == line }
+    if (chosen != null) {
+        DefectForm(chosen, act.refused?.let { sentence(it) }, { line = null }, other = false) { answer ->
+            act.now({ phone.defectFound(draft, answer) }) { done() }
+        }
+        return
+    }
+    ScreenFrame(
+        header = { DoorHeader(door, stringResource(R.string.end_which_line), done) },
+        strips = { act.refused?.let { Strip(sentence(it), heavy = true) } },
+    ) {
+        views?.forEach { of -> Line(of.line.name, under = of.line.ok) { line = of.line.row.id } }
+    }
+}

@@ -1,0 +1,72 @@
+package app.sumpbook.ui.screen
+
+import app.sumpbook.core.EndOfDayScreen
+import app.sumpbook.core.LineRow
+import app.sumpbook.core.keyOfNotice
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.hours
+import app.sumpbook.ui.words.value
+
+/** The end of a day as the next driver will read it, with its words. */
+data class EndOfDayView(
+    val record: EndOfDayScreen,
+    val person: String,
+    val pinChosen: Boolean,
+    val notices: List<String>,
+    val noneFound: String,
+    val found: List<String>,
+    val notes: List<NoteWords>,
+    val poured: List<String>,
+    /** Hours given, or the last ones read. */
+    val hours: String?,
+    val lastHours: Pair<String, Long>?,
+    val odometer: String?,
+    val covers: String?,
+    val main: String,
+    val whyNot: String?,
+)
+
+/** An end-of-day report as it stands. */
+fun Reader.endOfDayView(draft: String, person: String): EndOfDayView {
+    val record = phone.endOfDay(draft)
+    return EndOfDayView(
+        record = record,
+        person = fleet.people.firstOrNull { it.id == person }?.name.orEmpty(),
+        pinChosen = phone.pinChosen(person),
+        notices = record.notices.map { words(keyOfNotice(it)) },
+        noneFound = words("end-none-found"),
+        found = record.found.map { row -> item(row.item, row.place) + row.word?.let { ": ${choice(it)}" }.orEmpty() },
+        notes = record.notes.map(::noteWords),
+        poured = record.poured.map(::pourWords),
+        hours = record.hours?.let(::hours),
+        lastHours = record.lastHours?.let { moments.at(it.at) to it.figure },
+        odometer = record.odometer?.let { value(it).toPlainString() },
+        covers = record.coversFrom?.let { words("end-covers", "from" to moments.at(it), "to" to moments.timeNow()) },
+        main = label(record.main, record.door),
+        whyNot = record.main.whyNot?.let(::whyNot),
+    )
+}
+
+/**
+ * The lines a unit's defects are told of. A walk under way has them; without one a walk is begun for this question
+ * alone and given up again, for only a walk's stops say which lines a unit has.
+ */
+fun Reader.linesOf(unit: String, person: String): List<LineRow> {
+    val walk = phone.drafts().drafts.firstOrNull { it.kind == "pre-trip" && it.unit == unit }?.id
+    if (walk != null) return linesOfWalk(walk)
+    val begun = phone.beginPreTrip(unit, person, null)
+    try {
+        return linesOfWalk(begun)
+    } finally {
+        phone.dropDraft(begun)
+    }
+}
+
+private fun Reader.linesOfWalk(draft: String): List<LineRow> {
+    val any = phone.stop(draft, null, emptyList(), 0u) ?: return emptyList()
+    val before = generateSequence(any) { here -> here.back?.let { phone.stop(draft, it, emptyList(), 0u) } }.toList().reversed()
+    val first = before.first()
+    val labels = (1..first.of.toInt() * 2).flatMap { listOf("$it", "${it}b") }
+    val stops = labels.mapNotNull { label -> phone.stop(draft, label, emptyList(), 0u)?.takeIf { it.label == label } }
+    return stops.flatMap { it.lines }
+}

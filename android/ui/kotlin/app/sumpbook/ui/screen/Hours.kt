@@ -1,0 +1,110 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
+import app.sumpbook.core.MainAct
+import app.sumpbook.core.Meter
+import app.sumpbook.core.QuestionRow
+import app.sumpbook.core.Said
+import app.sumpbook.core.keyOfMain
+import app.sumpbook.ui.control.Keypad
+import app.sumpbook.ui.control.MeterFigure
+import app.sumpbook.ui.control.MeterTyped
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.hours
+
+/** What stands beside the figure: the meters there are, and what is open about their readings. */
+private data class MetersView(val hours: HoursView, val meters: List<Pair<Meter, String>>, val notes: List<String>, val give: String?)
+
+private fun Reader.metersView(unit: String, meter: Meter, typed: Long?): MetersView {
+    val of = hoursView(unit, typed.takeIf { meter == Meter.COMPRESSOR })
+    val record = of.record
+    val notes = listOfNotNull(
+        if (record.counted) words("hours-counted") else null,
+        if (record.last == null && !record.counted) words("hours-first") else null,
+        record.ceiling?.let { words("hours-ceiling", "figure" to hours(it)) },
+    ) + record.questions.map(::questionWords)
+    return MetersView(
+        hours = of,
+        meters = Meter.entries.map { it to words("meter-${it.name.lowercase()}") },
+        notes = if (meter == Meter.COMPRESSOR) notes else emptyList(),
+        // Only the compressor's meter is asked about; another one's figure is given as it is.
+        give = typed?.takeIf { meter != Meter.COMPRESSOR }?.let { words(keyOfMain(MainAct.GiveHours(it)), "figure" to hours(it)) },
+    )
+}
+
+private fun Reader.questionWords(question: QuestionRow): String {
+    val figures = (question.standing + question.disputing).joinToString(" / ") { hours(it.figure) }
+    return listOf(words("question-${question.why}"), figures).joinToString(" ")
+}
+
+/** A true figure: it fills from the right like the meter, under the last one. */
+@Composable
+fun Hours(unit: String, signer: Signer) {
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    val entry = rememberEntryId()
+    var digits by rememberSaveable { mutableStateOf("") }
+    var meter by rememberSaveable { mutableStateOf(Meter.COMPRESSOR) }
+    var which by rememberSaveable { mutableStateOf(false) }
+    val typed = MeterTyped(digits)
+    val shown by seen(unit, meter, typed.inTenths) { metersView(unit, meter, typed.inTenths) }
+    val told = shown ?: return
+    val view = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
+    val record = view.hours.record
+    val own = meter == Meter.COMPRESSOR
+    val figure = typed.inTenths
+    // While the core is being asked about a digit the answer to the one before does not stand for it.
+    val fresh = !own || record.typed == figure
+    fun give(kept: Boolean) {
+        val said = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
+        if (figure != null) act.now({ phone.giveHours(said, meter, figure, kept) }) { back.back() }
+    }
+    ScreenFrame(
+        header = { DoorHeader(record.door, view.meters.first { it.first == meter }.second) { back.back() } },
+        strips = {
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+            view.hours.asked?.takeIf { own && fresh }?.let { Strip(it, heavy = true) }
+        },
+        secondary = {
+            if (!which) SecondaryButton(stringResource(R.string.which_meter)) { which = true }
+            if (digits.isNotEmpty()) SecondaryButton(stringResource(R.string.type_again)) { digits = "" }
+        },
+        main = {
+            val words = if (own) view.hours.main else view.give ?: stringResource(R.string.type_the_meter)
+            MainPress(words, if (figure == null || !fresh) stringResource(R.string.type_the_meter) else null) {
+                give(kept = own && record.main.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto })
+            }
+        },
+    ) {
+        if (which) {
+            Asked(stringResource(R.string.which_meter), view.meters.map { it.first.name to it.second }, meter.name) {
+                meter = Meter.valueOf(it)
+                digits = ""
+                which = false
+            }
+        }
+        if (view.hours.asked == null) view.notes.forEach { Text(it, style = LocalType.current.help) }
+        val last = record.last.takeIf { own }
+        val now = stringResource(R.string.hours_now)
+        val says = listOfNotNull(last?.let { "${view.hours.before} ${hours(it.figure)}" }, "$now ${figure?.let(::hours).orEmpty()}").joinToString(", ")
+        MeterFigure(last?.let { view.hours.before.orEmpty() to it.figure }, now, typed, says)
+        Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
+    }
+}
