@@ -87,6 +87,5 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Display -> Display(place.unit, place.note, signer)
         is Place.Hours -> Hours(place.unit, signer)
         is Place.EndOfDay -> EndOfDay(place.unit, place.draft, signer)
-        else -> Today(signer)
     }
 }
