@@ -1,5 +1,6 @@
 //! Which phone this is, and who and what it knows.
 
+use chrono::NaiveDate;
 use sumpbook_daybook::exchange::PendingDevice;
 use sumpbook_trade::record::Role;
 use sumpbook_trade::{Feature, PersonId, TruckId};
@@ -74,6 +75,14 @@ pub struct UnitHere {
     pub features: Vec<Feature>,
     /// Its outlets by name.
     pub outlets: Vec<String>,
+    /// Its plate.
+    pub plate: Option<String>,
+    /// Serial number of the chassis.
+    pub serial: Option<String>,
+    /// Serial number of the compressor set on it.
+    pub set_serial: Option<String>,
+    /// The last day on which its annual inspection holds, when the shop said so.
+    pub annual_inspection: Option<NaiveDate>,
 }
 
 #[uniffi::export]
@@ -126,6 +135,10 @@ impl Phone {
                     door: truck.door.clone(),
                     features: Feature::ALL.into_iter().filter(|has| truck.features.has(*has)).collect(),
                     outlets: truck.features.valves.clone(),
+                    plate: truck.plate.clone(),
+                    serial: truck.serial.clone(),
+                    set_serial: fleet.set_on(truck.truck).and_then(|set| set.serial.clone()),
+                    annual_inspection: truck.annual_inspection,
                 })
                 .collect();
             units.sort_by(|a, b| a.door.cmp(&b.door));
