@@ -45,10 +45,11 @@ class OpenStop(val unit: String, val draft: String, val view: StopView, val rows
     /** For how long its lines have been on the screen. */
     fun onScreenMs(): UInt = openMs().toUInt()
 
-    /** The one tap: what is open here is OK, and on to the next stop. */
-    fun okTogether() {
+    /** The one tap: what is open here is OK, and on to the next stop; [before] is kept with it, and first. */
+    fun okTogether(before: Reader.() -> Unit = {}) {
         val onScreen = onScreenMs()
         act.now({
+            before()
             if (phone.stop(draft, label, rows.whole.toList(), onScreen)?.main?.act !is MainAct.NextStop) phone.okTogether(draft, label, onScreen)
             afterStop(draft, label)
         }, ::goOnTo)
@@ -141,14 +142,14 @@ private fun LinesStop(open: OpenStop) {
 
 /** The main button of a stop: it answers, or turns to the lines that were not seen yet. */
 @Composable
-fun MainOfStop(open: OpenStop) {
+fun MainOfStop(open: OpenStop, before: Reader.() -> Unit = {}) {
     val scope = rememberCoroutineScope()
     val view = open.view
     val more = view.record.main.whyNot is DisabledReason.MoreBelow
     // What is missing is what it says: "3 more below".
     val words = if (more) view.whyNot ?: view.main else view.main
     val above = view.record.main.whyNot is DisabledReason.FigureMissing
-    MainPress(words, view.whyNot, whyAbove = above, onEarly = if (more) ({ scope.launch { open.rows.turn() } }) else null) { open.okTogether() }
+    MainPress(words, view.whyNot, whyAbove = above, onEarly = if (more) ({ scope.launch { open.rows.turn() } }) else null) { open.okTogether(before) }
 }
 
 /** A line: all of it is the door to its defect. */
