@@ -152,7 +152,7 @@ class WholeDayTest {
         one.exchanges()
         val after = yard.says("day-sheet")
         assertTrue("No lock-out on record." in after, after)
-        assertTrue(Regex("""TH-01 +Wheels, right +cracked; Amos Tillery \d\d:\d\d +OK, Bettina Quaye \d\d:\d\d""").containsMatchIn(after), after)
+        assertTrue(Regex("""TH-01 +Wheels, right +cracked; Amos Tillery \d\d:\d\d +OK; Bettina Quaye \d\d:\d\d +road +closed""").containsMatchIn(after), after)
         for (phone in listOf(one, two)) assertEquals(0u, phone.onlyThere(), phone.name)
     }
 }
