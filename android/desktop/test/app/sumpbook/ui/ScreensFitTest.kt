@@ -6,7 +6,7 @@ import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.control.assertTargets
 import app.sumpbook.ui.control.assertText
 import app.sumpbook.ui.desk.Desk
-import app.sumpbook.ui.desk.FolderHome
+import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
 import app.sumpbook.ui.place.BackStack
@@ -79,7 +79,7 @@ class ScreensFitTest {
 
     @Test
     fun `a phone that is added, narrow and large`() = onScreen(320, 640, 2f) {
-        setContent { DesktopFace(OwnWay("es")) { Door(FolderHome(File(yard.root, "new").path, null, hand.clock, hand)) } }
+        setContent { DesktopFace(OwnWay("es")) { Door(Home(File(yard.root, "new").path, null, hand.clock, hand)) } }
         val driver = Driver(this, null, hand)
         driver.waitFor("Un nombre")
         assertTargets("add a phone")
