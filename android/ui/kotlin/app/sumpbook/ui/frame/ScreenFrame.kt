@@ -63,7 +63,7 @@ private fun Standing(parts: Parts, scroll: ScrollState, seen: Seen?, margin: Dp)
     Column(Modifier.fillMaxSize().padding(horizontal = margin)) {
         Body(parts, scroll, seen, Modifier.weight(1f))
         Buttons(parts)
-        Spacer(Modifier.height(16.dp))
+        Spacer(Modifier.height(12.dp))
     }
 }
 
@@ -85,9 +85,9 @@ private fun Beside(parts: Parts) {
 @Composable
 private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, weight: Modifier) {
     val large = LocalDensity.current.fontScale >= LARGE
-    Spacer(Modifier.height(8.dp))
+    Spacer(Modifier.height(4.dp))
     parts.header()
-    Spacer(Modifier.height(8.dp))
+    Spacer(Modifier.height(4.dp))
     if (!large) Strips(parts)
     Column(weight.fillMaxWidth().verticalScroll(scroll)) {
         Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(Gap)) {
