@@ -10,11 +10,11 @@ import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
 import java.io.File
 
-/** A telephone's screen; the language is the face's here. */
+/** A telephone's screen of 360 x 800, of which the system keeps 24 for its clock; the language is the face's here. */
 @OptIn(ExperimentalTestApi::class)
 @Suppress("UNUSED_PARAMETER")
 fun onPhone(language: String = "en", wide: Int = 360, text: Float = 1f, block: suspend ComposeUiTest.() -> Unit) =
-    onScreen(wide = wide, text = text) { block() }
+    onScreen(wide = wide, high = 776, text = text) { block() }
 
 /** The app's face as the window gives it. */
 @Composable

@@ -17,6 +17,7 @@ import java.io.File
 import kotlin.test.AfterTest
 import kotlin.test.BeforeTest
 import kotlin.test.Test
+import kotlin.test.assertEquals
 
 /** Nothing is cut, nothing too small to hit, at any width, size of text, language and way of holding the phone. */
 @OptIn(ExperimentalTestApi::class)
@@ -54,18 +55,23 @@ class ScreensFitTest {
         val places = places()
         val back = BackStack(Place.Today(), Signer(amos()))
         setContent { DesktopFace(way) { App(desk, back) } }
+        // Everything that does not fit is told, not only the first.
+        val wrong = ArrayList<String>()
+        fun look(where: String) {
+            runCatching { assertTargets(where) }.onFailure { wrong += it.message.orEmpty() }
+            runCatching { assertText(where) }.onFailure { wrong += it.message.orEmpty() }
+        }
         for (place in places) {
             runOnIdle { back.goInstead(place) }
             settle(desk)
             val where = "$place at $wide x $high, text $text, ${way.language}"
             picture("fit-$wide-$text-${way.language}-${where.substringBefore('|').substringBefore(' ')}-${place.toString().substringAfterLast('|').take(3)}")
-            assertTargets(where)
-            assertText(where)
+            look(where)
         }
         runOnIdle { back.nobody() }
         settle(desk)
-        assertTargets("who signs at $wide, text $text, ${way.language}")
-        assertText("who signs at $wide, text $text, ${way.language}")
+        look("who signs at $wide, text $text, ${way.language}")
+        assertEquals(emptyList(), wrong)
     }
 
     @Test

@@ -4,12 +4,16 @@ import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
 import app.sumpbook.core.Phone
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.DesktopHandset
 import app.sumpbook.ui.desktop.FileKeeper
+import app.sumpbook.ui.place.BackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
 import java.nio.file.Files
@@ -60,6 +64,23 @@ class TodayTest {
         onNodeWithText("Amos Tillery").performClick()
         settle(desk)
         onNodeWithText("Empezar inspección, TH-01").assertIsDisplayed()
+    }
+
+    @Test
+    fun `leaving a walk for another unit is asked once`() = onScreen {
+        val desk = Desk(phone, DesktopHandset())
+        val amos = phone.fleet().people.first { it.name == "Amos Tillery" }.id
+        phone.beginPreTrip(phone.fleet().units.first { it.door == "TH-01" }.id, amos, null)
+        val back = BackStack(Place.AnotherUnit(), Signer(amos))
+        setContent { DesktopFace { App(desk, back) } }
+        settle(desk)
+        onNodeWithText("TH-03").performScrollTo().performClick()
+        settle(desk)
+        onNodeWithText("TH-01 stands at stop 1. It is kept. Press again to go to another unit.").assertIsDisplayed()
+        assertEquals(Place.AnotherUnit(), back.top)
+        onNodeWithText("TH-03").performScrollTo().performClick()
+        settle(desk)
+        onNodeWithText("Start pre-trip, TH-03").assertIsDisplayed()
     }
 
     @Test

@@ -2,6 +2,7 @@ package app.sumpbook.ui
 
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
+import app.sumpbook.core.Phone
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desktop.DesktopFace
@@ -67,6 +68,11 @@ class WholeDayTest {
             drive(Driver(this, desk, hand).apply { settle() })
         }
 
+        /** How many entries only this phone has. */
+        fun onlyThere(): UInt = Phone.open(folder.path, FileKeeper(key), hand.clock).let { phone ->
+            phone.whereItIs(0u).counts.onPhone.also { phone.shutdown() }
+        }
+
         fun exchanges() {
             val desk = opened(folder, key, hand)
             val told = runBlocking { desk.exchangeOnce(20_000) }
@@ -124,8 +130,29 @@ class WholeDayTest {
             driver.tapOn("TH-01")
             assertTrue(driver.sees("ROAD: awaiting review"), driver.strips())
             picture("second-phone-certified")
+            driver.tap("More")
+            picture("second-phone-more")
+            driver.tap("Another pre-trip")
+            picture("second-phone-review")
+            assertTrue(driver.sees("Wheels, right: cracked") && driver.sees("'new wheel'"), driver.strips())
+            assertEquals("Read and reviewed", driver.mainWords())
+            driver.main()
+            driver.walkToSignature()
+            driver.signs("161803")
+            assertTrue(driver.sees("Signed.") && driver.sees("ROAD: no lock on record"), driver.strips())
+            assertEquals("Report end of day", driver.mainWords())
+            driver.main()
+            driver.tap("None found")
+            picture("second-phone-end-of-day")
+            driver.signs("161803")
+            assertTrue(driver.sees("Signed.") && driver.sees("Day ended: Bettina Quaye"), driver.strips())
+            picture("second-phone-day-ended")
         }
+        two.exchanges()
+        one.exchanges()
         val after = yard.says("day-sheet")
-        assertTrue(Regex("""TH-01 +Wheels, right +cracked; Amos Tillery \d\d:\d\d .*(certified|awaiting)""").containsMatchIn(after), after)
+        assertTrue("No lock-out on record." in after, after)
+        assertTrue(Regex("""TH-01 +Wheels, right +cracked; Amos Tillery \d\d:\d\d +OK, Bettina Quaye \d\d:\d\d""").containsMatchIn(after), after)
+        for (phone in listOf(one, two)) assertEquals(0u, phone.onlyThere(), phone.name)
     }
 }

@@ -28,6 +28,7 @@ abstract class PreTrip {
         uniffiEnsureInitialized()
         yard.register(EVERYTHING)
         phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", keeperIn(File(yard.root, "key")), hand.clock)
+        phone.choosePin(phone.fleet().people.first { it.name == "Amos Tillery" }.id, "314159", null)
     }
 
     @AfterTest

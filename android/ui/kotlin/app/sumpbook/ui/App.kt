@@ -70,7 +70,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Today -> Today(signer)
         is Place.Unit -> OneUnit(place.unit, signer)
         is Place.LastReport -> LastReport(place.unit, place.draft)
-        is Place.AnotherUnit -> AnotherUnit()
+        is Place.AnotherUnit -> AnotherUnit(signer)
         is Place.Stop -> WalkStop(place.unit, place.draft, place.stop)
         is Place.NotWhatISee -> NotWhatISee(place.unit, place.draft)
         is Place.Sign -> Sign(place.unit, place.draft, signer)

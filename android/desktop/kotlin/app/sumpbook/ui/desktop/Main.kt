@@ -1,5 +1,10 @@
 package app.sumpbook.ui.desktop
 
+import androidx.compose.ui.input.key.Key
+import androidx.compose.ui.input.key.KeyEvent
+import androidx.compose.ui.input.key.KeyEventType
+import androidx.compose.ui.input.key.key
+import androidx.compose.ui.input.key.type
 import androidx.compose.ui.unit.DpSize
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.WindowState
@@ -7,6 +12,7 @@ import androidx.compose.ui.window.singleWindowApplication
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.Door
 import app.sumpbook.ui.desk.Home
+import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
 import java.util.Locale
@@ -17,7 +23,10 @@ fun main(words: Array<String>) {
     val folder = File(words.firstOrNull() ?: error("say which folder: run FOLDER"))
     val home = Home(folder.path, FileKeeper(File(folder, "keeper")), null, DesktopHandset())
     val language = if (Locale.getDefault().language == "es") "es" else "en"
-    singleWindowApplication(WindowState(size = DpSize(411.dp, 891.dp)), title = "Sumpbook") {
-        DesktopFace(OwnWay(language)) { Door(home) }
+    val back = BackStack()
+    // What a telephone's way back is, is Escape here.
+    fun goesBack(key: KeyEvent) = (key.type == KeyEventType.KeyDown && key.key == Key.Escape).also { if (it) back.back() }
+    singleWindowApplication(WindowState(size = DpSize(411.dp, 891.dp)), title = "Sumpbook", onPreviewKeyEvent = ::goesBack) {
+        DesktopFace(OwnWay(language)) { Door(home, back) }
     }
 }

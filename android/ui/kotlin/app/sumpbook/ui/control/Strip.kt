@@ -19,10 +19,11 @@ import app.sumpbook.ui.theme.LocalType
  * What must be seen before going on: a caution, the age of the news, a lock. A heavy bar stands at its left.
  *
  * @param heavy it tells of a lock: the words are bold
+ * @param small text of the smallest size, where a full frame leaves no more room
  * @param onPress what a press opens; none: it is only read
  */
 @Composable
-fun Strip(words: String, modifier: Modifier = Modifier, heavy: Boolean = false, onPress: (() -> Unit)? = null) {
+fun Strip(words: String, modifier: Modifier = Modifier, heavy: Boolean = false, small: Boolean = false, onPress: (() -> Unit)? = null) {
     val tokens = LocalTokens.current
     val type = LocalType.current
     val press = rememberPress()
@@ -39,9 +40,9 @@ fun Strip(words: String, modifier: Modifier = Modifier, heavy: Boolean = false, 
                 if (onPress != null) chevron(if (pressing) tokens.wash else tokens.ink)
             }
             .then(if (onPress != null) Modifier.opens(press, onPress) else Modifier)
-            .padding(start = 20.dp, end = if (onPress != null) 36.dp else 12.dp, top = 8.dp, bottom = 8.dp),
+            .padding(start = 20.dp, end = if (onPress != null) 36.dp else 12.dp, top = if (small) 6.dp else 8.dp, bottom = if (small) 6.dp else 8.dp),
         contentAlignment = Alignment.CenterStart,
     ) {
-        Text(words, style = if (heavy) type.strong else type.text, color = if (pressing) tokens.wash else tokens.ink)
+        Text(words, style = if (heavy) type.strong else if (small) type.help else type.text, color = if (pressing) tokens.wash else tokens.ink)
     }
 }

@@ -35,6 +35,7 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
     /** Goes to a place. */
     fun go(to: Place) {
         said = null
+        closedAt = null
         stack.add(to)
     }
 

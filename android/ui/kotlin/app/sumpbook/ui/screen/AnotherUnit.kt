@@ -8,6 +8,7 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
+import app.sumpbook.core.UnitHere
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.Strip
@@ -16,23 +17,28 @@ import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
 
 /** A unit that is not one of one's own, found by the digits of its door number. */
 @Composable
-fun AnotherUnit() {
+fun AnotherUnit(signer: Signer) {
     val back = LocalBackStack.current
     var digits by rememberSaveable { mutableStateOf("") }
-    val shown by seen { fleet.units }
-    val units = (shown as? Told.Got)?.it.orEmpty()
+    val shown by seen(signer.person) { fleet.units to walkLeft(signer.person) }
+    val (units, left) = (shown as? Told.Got)?.it ?: (emptyList<UnitHere>() to null)
+    val leaving = rememberLeaving()
     val found = units.filter { unit -> digits in unit.door.filter(Char::isDigit) }
     ScreenFrame(
         header = { DoorHeader(digits, stringResource(R.string.another_unit)) { back.back() } },
-        strips = { (shown as? Told.Refused)?.let { Strip(sentence(it.why)) } },
+        strips = {
+            (shown as? Told.Refused)?.let { Strip(sentence(it.why)) }
+            LeavingStrip(leaving, left)
+        },
         main = { Keypad({ digits += it }, { digits = digits.dropLast(1) }) },
     ) {
         if (found.isEmpty()) Text(stringResource(R.string.no_such_unit), style = LocalType.current.text)
-        found.take(MOST).forEach { unit -> Line(unit.door) { back.goInstead(Place.Unit(unit.id)) } }
+        found.take(MOST).forEach { unit -> Line(unit.door) { leaving.to(unit.id, left) { back.goInstead(Place.Unit(unit.id)) } } }
         if (found.size > MOST) Text(stringResource(R.string.type_more_digits, found.size - MOST), style = LocalType.current.text)
     }
 }

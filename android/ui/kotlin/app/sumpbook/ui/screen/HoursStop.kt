@@ -1,6 +1,7 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
@@ -15,10 +16,12 @@ import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.MeterFigure
 import app.sumpbook.ui.control.MeterTyped
 import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.words.LocalOwnWay
 import app.sumpbook.ui.words.hours
 
 /** The meter's figure as it is typed, with its words. */
@@ -53,16 +56,27 @@ fun HoursStop(open: OpenStop) {
     val view = (shown as? Told.Got)?.it
     // What the core asks about is answered before the stop is.
     val asks = view?.record?.main?.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto } && !kept
+    var touched by rememberSaveable { mutableStateOf(false) }
     fun type(now: MeterTyped) {
+        touched = true
         digits = now.digits
         kept = false
-        open.act.now({ phone.preTripHours(open.draft, now.inTenths) })
+    }
+    // Digits come faster than a draft is kept: the last figure is, whatever became of those before.
+    val desk = LocalDesk.current
+    val way = LocalOwnWay.current
+    LaunchedEffect(typed.inTenths, touched) {
+        if (touched) desk.ask(way) { phone.preTripHours(open.draft, typed.inTenths) }
     }
     val main: @Composable () -> Unit = {
         when {
+            // The core has not looked at the last digit yet.
+            line != null && touched && view?.record?.typed != typed.inTenths ->
+                MainPress(open.view.main, stringResource(R.string.type_the_meter), whyAbove = false) {}
             line != null && view != null && asks -> MainPress(view.main) { kept = true }
             line != null && typed.inTenths == null && open.view.record.main.whyNot is DisabledReason.FigureMissing ->
                 MainPress(stringResource(R.string.type_the_meter), stringResource(R.string.type_the_meter), whyAbove = false) {}
+            line != null && touched -> MainOfStop(open) { phone.preTripHours(open.draft, typed.inTenths) }
             else -> MainOfStop(open)
         }
     }

@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
@@ -15,9 +16,12 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.LockState
+import app.sumpbook.core.MainAct
+import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.control.TwoClockRuler
+import app.sumpbook.ui.desk.Act
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
@@ -55,6 +59,7 @@ fun OneUnit(unit: String, signer: Signer) {
         main = view?.let { { MainPress(it.main) { goOn(act, back, signer, unit, it.record.main.act) } } },
     ) {
         if (view != null) {
+            if (more) UnitMore(unit, view, signer, act)
             RoadAirPart(PairLook.of(view.record.roadAir, view.record.news.old), view.parts)
             Section(null, listOf(view.preTrip) + view.leftBy)
             Section(stringResource(R.string.oil), view.oil)
@@ -67,25 +72,34 @@ fun OneUnit(unit: String, signer: Signer) {
     }
 }
 
-/** What can be done with the unit: the first row, and the rest one tap further. */
+/** What is done with the unit most; the rest is one tap further, above its record. */
 @Composable
 private fun UnitActs(unit: String, view: UnitView?, more: Boolean, show: (Boolean) -> Unit) {
     val back = LocalBackStack.current
-    val locked = view?.record?.roadAir?.let { listOf(it.road, it.air) + it.outlets }.orEmpty().any { it.state == LockState.LOCKED }
-    if (more) {
-        SecondaryButton(stringResource(R.string.start_air)) { back.go(Place.Air(unit, start = true)) }
-        SecondaryButton(stringResource(R.string.stop_air)) { back.go(Place.Air(unit, start = false)) }
-        SecondaryButton(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
-        SecondaryButton(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
-        SecondaryButton(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
-        SecondaryButton(stringResource(R.string.roadside)) { back.go(Place.Roadside(unit)) }
-    } else {
-        SecondaryButton(stringResource(R.string.oil)) { back.go(Place.TopUp(unit, view?.record?.topUpDraft.orEmpty())) }
-        SecondaryButton(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
-        SecondaryButton(stringResource(R.string.display)) { back.go(Place.Display(unit, "")) }
-    }
-    if (locked) SecondaryButton(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
+    SecondaryButton(stringResource(R.string.oil)) { back.go(Place.TopUp(unit, view?.record?.topUpDraft.orEmpty())) }
+    SecondaryButton(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
+    SecondaryButton(stringResource(R.string.display)) { back.go(Place.Display(unit, "")) }
+    if (isLocked(view)) SecondaryButton(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
     SecondaryButton(stringResource(if (more) R.string.less else R.string.more)) { show(!more) }
+}
+
+private fun isLocked(view: UnitView?): Boolean =
+    view?.record?.roadAir?.let { listOf(it.road, it.air) + it.outlets }.orEmpty().any { it.state == LockState.LOCKED }
+
+/** What is done seldom. A walk that covers now hinders nobody from another: a certificate wants its review. */
+@Composable
+private fun ColumnScope.UnitMore(unit: String, view: UnitView, signer: Signer, act: Act) {
+    val back = LocalBackStack.current
+    val main = view.record.main.act
+    if (main !is MainAct.StartPreTrip && main !is MainAct.GoOn) {
+        Line(stringResource(R.string.another_pre_trip)) { goOn(act, back, signer, unit, MainAct.StartPreTrip) }
+    }
+    Line(stringResource(R.string.start_air)) { back.go(Place.Air(unit, start = true)) }
+    Line(stringResource(R.string.stop_air)) { back.go(Place.Air(unit, start = false)) }
+    Line(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
+    if (main !is MainAct.ReportEndOfDay) Line(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
+    Line(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
+    Line(stringResource(R.string.roadside)) { back.go(Place.Roadside(unit)) }
 }
 
 @Composable

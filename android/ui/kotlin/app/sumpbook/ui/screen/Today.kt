@@ -43,7 +43,7 @@ import app.sumpbook.ui.theme.LocalType
 data class UnitCard(val row: TodayRow, val parts: List<PartWords>, val preTrip: String, val expected: String?, val main: String)
 
 /** Today, with its words. */
-data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>)
+data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>, val left: WalkLeft?)
 
 /** Today's units as this person's: their own first, and all of them while none is. */
 fun Reader.todayView(person: String): TodayView {
@@ -55,6 +55,7 @@ fun Reader.todayView(person: String): TodayView {
         news = newsWords(record.news),
         counts = if (record.counts.onPhone > 0u) words("counts-on-phone", "count" to record.counts.onPhone) else null,
         cards = own.map(::card),
+        left = walkLeft(person),
     )
 }
 
@@ -77,12 +78,14 @@ fun Today(signer: Signer) {
     val view = (told as? Told.Got)?.it
     val back = LocalBackStack.current
     val act = rememberAct()
+    val leaving = rememberLeaving()
     val first = view?.cards?.firstOrNull()
     ScreenFrame(
         header = { TodayHeader(view) { back.go(Place.WhoSigns()) } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
             act.refused?.let { Strip(sentence(it)) }
+            LeavingStrip(leaving, view?.left)
             view?.news?.forEach { Strip(it) }
             view?.counts?.let { Strip(it) }
             val unreadable = view?.record?.unreadableDrafts?.toInt() ?: 0
@@ -98,7 +101,7 @@ fun Today(signer: Signer) {
         },
     ) {
         if (view != null && view.cards.isEmpty()) Text(stringResource(R.string.no_unit_yet))
-        view?.cards?.forEach { Card(it, view.record.news.old) { back.go(Place.Unit(it.row.id)) } }
+        view?.cards?.forEach { Card(it, view.record.news.old) { leaving.to(it.row.id, view.left) { back.go(Place.Unit(it.row.id)) } } }
     }
 }
 

@@ -45,10 +45,11 @@ class OpenStop(val unit: String, val draft: String, val view: StopView, val rows
     /** For how long its lines have been on the screen. */
     fun onScreenMs(): UInt = openMs().toUInt()
 
-    /** The one tap: what is open here is OK, and on to the next stop. */
-    fun okTogether() {
+    /** The one tap: what is open here is OK, and on to the next stop; [before] is kept with it, and first. */
+    fun okTogether(before: Reader.() -> Unit = {}) {
         val onScreen = onScreenMs()
         act.now({
+            before()
             if (phone.stop(draft, label, rows.whole.toList(), onScreen)?.main?.act !is MainAct.NextStop) phone.okTogether(draft, label, onScreen)
             afterStop(draft, label)
         }, ::goOnTo)
@@ -65,16 +66,11 @@ class OpenStop(val unit: String, val draft: String, val view: StopView, val rows
     /** Opens a line's defect: as near as its OK. */
     fun defect(line: LineWords) = back.go(Place.Defect(unit, draft, label, line.row.id))
 
-    /** To the stop before, answers kept. */
-    fun goBack() {
-        val before = view.record.back
-        if (before == null) back.back() else back.goInstead(Place.Stop(unit, draft, before))
-    }
-
     private fun goOnTo(next: MainAct.NextStop?) {
         if (next == null) return
         val stop = next.stop
-        back.goInstead(if (stop == null) Place.Sign(unit, draft) else Place.Stop(unit, draft, stop))
+        // The way back leads from stop to stop, answers kept.
+        back.go(if (stop == null) Place.Sign(unit, draft) else Place.Stop(unit, draft, stop))
     }
 }
 
@@ -146,14 +142,14 @@ private fun LinesStop(open: OpenStop) {
 
 /** The main button of a stop: it answers, or turns to the lines that were not seen yet. */
 @Composable
-fun MainOfStop(open: OpenStop) {
+fun MainOfStop(open: OpenStop, before: Reader.() -> Unit = {}) {
     val scope = rememberCoroutineScope()
     val view = open.view
     val more = view.record.main.whyNot is DisabledReason.MoreBelow
     // What is missing is what it says: "3 more below".
     val words = if (more) view.whyNot ?: view.main else view.main
     val above = view.record.main.whyNot is DisabledReason.FigureMissing
-    MainPress(words, view.whyNot, whyAbove = above, onEarly = if (more) ({ scope.launch { open.rows.turn() } }) else null) { open.okTogether() }
+    MainPress(words, view.whyNot, whyAbove = above, onEarly = if (more) ({ scope.launch { open.rows.turn() } }) else null) { open.okTogether(before) }
 }
 
 /** A line: all of it is the door to its defect. */
@@ -175,22 +171,22 @@ fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
 fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, few: Boolean = open.view.lines.size <= FEW_LINES, content: @Composable (Boolean) -> Unit) {
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
-    // A stop of few lines has room for how to look; a full one opens it by a tap on the strip.
+    // A stop of few lines has room for how to look; a full one opens it by a tap on its header.
     val hints = asked ?: (view.lines.size <= FEW_LINES && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
     val cautions = view.lines.mapNotNull { it.caution }.distinct()
     ScreenFrame(
-        header = { WalkHeader(view) },
+        header = { WalkHeader(view, hints) { asked = !hints } },
         strips = {
             open.act.refused?.let { Strip(sentence(it)) }
             open.back.closedAt?.takeIf { it == view.label }?.let { Strip(stringResource(R.string.closed_at_stop, it)) }
-            Strip(view.strip) { asked = !hints }
-            view.together.forEach { Strip(it) }
+            Strip(view.strip, small = true)
+            view.together.forEach { Strip(it, small = true) }
         },
         secondary = secondary,
         main = main,
         scroll = open.rows.scroll,
         seen = open.rows,
-        ) {
+    ) {
         if (hints) cautions.forEach { Strip(it) }
         content(hints)
     }
