@@ -12,7 +12,9 @@ import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.Files
 import app.sumpbook.ui.desk.Handset
 import app.sumpbook.ui.desk.LocalFiles
+import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
+import app.sumpbook.ui.desk.Pictures
 import app.sumpbook.ui.desk.Settings
 import app.sumpbook.ui.desk.Settled
 import app.sumpbook.ui.place.BackStack
@@ -31,6 +33,9 @@ class HeldPhone(val phone: Phone, person: String, first: Place) {
 
     /** What another app gives it. */
     val comesIn = MutableStateFlow<ByteArray?>(null)
+
+    /** What its camera takes next. */
+    var picture: ByteArray? = null
 
     /** How it is set. */
     val settled = MutableStateFlow(Settled())
@@ -51,6 +56,11 @@ class HeldPhone(val phone: Phone, person: String, first: Place) {
             comesIn.value = null
         }
     }
+    private val pictures = object : Pictures {
+        override suspend fun take() = picture
+        override suspend fun pick() = picture
+        override suspend fun late(): ByteArray? = null
+    }
     private val settings = object : Settings {
         override val now get() = settled
         override fun settle(to: Settled) {
@@ -64,7 +74,7 @@ class HeldPhone(val phone: Phone, person: String, first: Place) {
     /** Shows it. */
     fun show(on: ComposeUiTest) = on.setContent {
         val now by settled.collectAsState()
-        CompositionLocalProvider(LocalFiles provides files, LocalSettings provides settings) { PhoneFace(now) { App(desk, back) } }
+        CompositionLocalProvider(LocalFiles provides files, LocalPictures provides pictures, LocalSettings provides settings) { PhoneFace(now) { App(desk, back) } }
     }
 
     companion object {

@@ -55,6 +55,7 @@ abstract class HowItIsSet {
         for (place in listOf(Place.Settings(), Place.WhereItIs(), Place.HandOver(), Place.Happened(unit), Place.Roadside(unit))) {
             held.back.goInstead(place)
             waitUntil("$place stands", 20_000) { waitForIdle(); held.desk.underWay.value == 0 && onAllNodes(hasClickAction()).fetchSemanticsNodes().isNotEmpty() }
+            picture("${place.line().substringBefore('|')}-es-320-2.0")
             val all = onAllNodes(hasClickAction())
             for (n in all.fetchSemanticsNodes().indices) {
                 all[n].assertHeightIsAtLeast(56.dp)
@@ -64,6 +65,23 @@ abstract class HowItIsSet {
             assertTrue("$place: what may not be pressed is not taken for a button", disabled.size < 3)
         }
         assertTrue("$pressed", pressed > 15)
+        held.phone.shutdown()
+    }
+
+    @Test
+    fun eachOfTheseScreensIsDrawnToBeLookedAt() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Settings() }
+        held.phone.recordLine("""{"unit":"TH-01","person":"Amos Tillery","kind":"start-air","body":{}}""")
+        held.show(this)
+        val unit = held.phone.unitAt("TH-01")
+        for (dark in listOf(false, true)) {
+            held.settled.value = Settled(light = if (dark) Light.DARK else Light.LIGHT, shopNumber = "555-0140")
+            for (place in listOf(Place.Settings(), Place.WhereItIs(), Place.HandOver(), Place.Happened(unit), Place.Roadside(unit))) {
+                held.back.goInstead(place)
+                waitUntil("$place stands", 20_000) { waitForIdle(); held.desk.underWay.value == 0 && onAllNodes(hasClickAction()).fetchSemanticsNodes().isNotEmpty() }
+                picture("${place.line().substringBefore('|')}-${if (dark) "dark" else "light"}")
+            }
+        }
         held.phone.shutdown()
     }
 }

@@ -18,6 +18,9 @@ import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
 import org.junit.Test
+import java.awt.image.BufferedImage
+import java.io.ByteArrayOutputStream
+import javax.imageio.ImageIO
 
 /** Something happened, and an officer asks: the same on each platform. */
 @OptIn(ExperimentalTestApi::class)
@@ -67,6 +70,9 @@ abstract class WhenItHappens {
         shows("As known at")
         shows("ROAD: LOCKED")
         shows("no certificate")
+        shows("Plate: THW 024")
+        shows("Chassis serial number: THW-C-02")
+        shows("Compressor set serial number: THW-A-02")
         for (door in phone.fleet().units.map { it.door }.filter { it != "TH-02" }) {
             assertFalse(door, onAllNodes(hasText(door, substring = true)).fetchSemanticsNodes().isNotEmpty())
         }
@@ -88,5 +94,29 @@ abstract class WhenItHappens {
         type("274906")
         waitUntil("it is left", 20_000) { waitForIdle(); held.back.top is Place.Today }
         held.phone.shutdown()
+    }
+
+    @Test
+    fun aDefectTakesItsPhotoAlongAndDoesNotWaitForOneThatIsNone() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Today() }
+        val phone = held.phone
+        val unit = phone.unitAt("TH-02")
+        val draft = phone.beginPreTrip(unit, held.signer.person, null)
+        fun line(label: String) = phone.stop(draft, label, emptyList(), 0u)?.lines?.firstOrNull { it.item == "lamps-stop" && it.place == "rear" }
+        val stop = (1..40).map { "$it" }.first { line(it) != null }
+        held.back.go(Place.Defect(unit, draft, stop, line(stop)!!.id))
+        held.show(this)
+        shows("Take a photo")
+        held.picture = byteArrayOf(1, 2, 3)
+        onNodeWithText("Take a photo").performScrollTo().performClick()
+        shows("This is no photo")
+        held.picture = ByteArrayOutputStream().also { ImageIO.write(BufferedImage(32, 24, BufferedImage.TYPE_INT_RGB), "jpeg", it) }.toByteArray()
+        onNodeWithText("Take a photo").performScrollTo().performClick()
+        shows("1 photo goes with it")
+        onNodeWithText("out").performScrollTo().performClick()
+        onNodeWithText("Keep defect").performClick()
+        waitUntil("the defect is kept", 20_000) { waitForIdle(); line(stop)?.answer?.answer == AnswerKind.DEFECT }
+        assertEquals(1u, line(stop)?.answer?.photos)
+        phone.shutdown()
     }
 }

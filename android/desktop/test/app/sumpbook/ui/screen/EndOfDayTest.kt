@@ -38,7 +38,6 @@ class EndOfDayTest {
             find("Yes")
             onNodeWithContentDescription("To next driver").performScrollTo().performTextInput("left hose drips")
             settled()
-            find("Keep these words")
             picture("end-of-day")
             press("Sign without PIN")
             assertIs<Place.Unit>(back.top)

@@ -40,7 +40,8 @@ interface Home {
  */
 fun Home(folder: String, keeper: KeyKeeper?, clock: PhoneClock?, handset: Handset): Home = FolderHome(folder, keeper, clock, handset)
 
-private class FolderHome(private val folder: String, private val keeper: KeyKeeper?, private val clock: PhoneClock?, private val handset: Handset) : Home {
+/** The same by its own name. */
+class FolderHome(private val folder: String, private val keeper: KeyKeeper?, private val clock: PhoneClock?, private val handset: Handset) : Home {
     override suspend fun open(): HomeNow = withContext(Dispatchers.IO) { homeNow(told { Desk(Phone.open(folder, keeper, clock), handset) }) }
 
     override suspend fun add(code: String, name: String): HomeNow =

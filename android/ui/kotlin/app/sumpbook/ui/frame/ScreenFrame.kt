@@ -39,7 +39,7 @@ class Parts(
 /**
  * The frame of every screen: header, strips, the one part that scrolls, the secondary row, the main button. What scrolls
  * ends above what is fixed and never slides under it. Lying down, the buttons stand beside it at the thumb's side. With
- * large text the strips scroll too: else nothing would be left for the rows.
+ * large text strips and secondary row scroll too: else nothing would be left for the rows.
  */
 @Composable
 fun ScreenFrame(
@@ -61,8 +61,10 @@ fun ScreenFrame(
 @Composable
 private fun Standing(parts: Parts, scroll: ScrollState, seen: Seen?, margin: Dp) {
     Column(Modifier.fillMaxSize().padding(horizontal = margin)) {
-        Body(parts, scroll, seen, Modifier.weight(1f))
-        Buttons(parts)
+        val large = LocalDensity.current.fontScale >= LARGE
+        Body(parts, scroll, seen, Modifier.weight(1f), secondary = large)
+        // The main button and its reason keep their place whatever else there is.
+        Buttons(parts, secondary = !large)
         Spacer(Modifier.height(12.dp))
     }
 }
@@ -72,18 +74,21 @@ private fun Lying(parts: Parts, scroll: ScrollState, seen: Seen?, margin: Dp) {
     val left = LocalOwnWay.current.leftThumb
     Row(Modifier.fillMaxSize().padding(margin), Arrangement.spacedBy(16.dp)) {
         if (left) Beside(parts)
-        Column(Modifier.weight(1f).fillMaxHeight()) { Body(parts, scroll, seen, Modifier.weight(1f)) }
+        Column(Modifier.weight(1f).fillMaxHeight()) { Body(parts, scroll, seen, Modifier.weight(1f), secondary = false) }
         if (!left) Beside(parts)
     }
 }
 
 @Composable
 private fun Beside(parts: Parts) {
-    Column(Modifier.width(BESIDE).fillMaxHeight(), Arrangement.Bottom) { Buttons(parts) }
+    // More buttons than the phone is high when it lies: they scroll, from the main one up.
+    Column(Modifier.width(BESIDE).fillMaxHeight().verticalScroll(rememberScrollState(), reverseScrolling = true), Arrangement.Bottom) {
+        Buttons(parts, secondary = true)
+    }
 }
 
 @Composable
-private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, weight: Modifier) {
+private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, weight: Modifier, secondary: Boolean) {
     val large = LocalDensity.current.fontScale >= LARGE
     Spacer(Modifier.height(4.dp))
     parts.header()
@@ -93,6 +98,7 @@ private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, wei
         Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(Gap)) {
             if (large) Strips(parts)
             parts.content(this)
+            if (secondary) parts.secondary?.let { row -> SecondaryRow { row() } }
         }
     }
     Spacer(Modifier.height(8.dp))
@@ -104,9 +110,9 @@ private fun Strips(parts: Parts) {
 }
 
 @Composable
-private fun Buttons(parts: Parts) {
+private fun Buttons(parts: Parts, secondary: Boolean) {
     Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(Gap)) {
-        parts.secondary?.let { row -> SecondaryRow { row() } }
+        if (secondary) parts.secondary?.let { row -> SecondaryRow { row() } }
         parts.main?.invoke()
     }
 }
@@ -117,5 +123,5 @@ private val NARROW = 360.dp
 /** The width of the buttons when the phone lies. */
 private val BESIDE = 296.dp
 
-/** From this size of text on strips scroll. */
+/** From this size of text on strips and secondary row scroll. */
 private const val LARGE = 1.5f

@@ -8,6 +8,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
@@ -117,7 +118,8 @@ fun Air(unit: String, start: Boolean, signer: Signer) {
 @Composable
 private fun ColumnScope.StepPart(step: AirStep, stopped: Boolean) {
     val type = LocalType.current
-    Text(step.name, Modifier.semantics { heading() }, style = type.title)
+    // At the largest sizes a title would break its longest word.
+    Text(step.name, Modifier.semantics { heading() }, style = if (LocalDensity.current.fontScale > 1.5f) type.heading else type.title)
     if (stopped) {
         Section(null, step.notSo)
         Strip(step.stops, heavy = true)

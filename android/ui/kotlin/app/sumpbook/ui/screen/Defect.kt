@@ -56,6 +56,7 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
     var wordy by rememberSaveable { mutableStateOf(false) }
     var raising by rememberSaveable { mutableStateOf(false) }
     var raised by rememberSaveable { mutableStateOf<Severity?>(null) }
+    var photos by rememberSaveable { mutableStateOf(emptyList<String>()) }
     val chosen = view.choices.firstOrNull { it.word == word }
     val defect = kind == AnswerKind.DEFECT
     val locks = view.raises.firstOrNull { it.first == raised }?.second ?: chosen?.locks.orEmpty()
@@ -74,7 +75,7 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
                 }
             }
         },
-        main = { Keep(view, kind, chosen, words) { keep(view.answer(kind, word.takeIf { defect }, sideWords, words, raised.takeIf { defect })) } },
+        main = { Keep(view, kind, chosen, words) { keep(view.answer(kind, word.takeIf { defect }, sideWords, words, raised.takeIf { defect }).copy(photos = photos)) } },
     ) {
         if (!defect) {
             Text(if (kind == AnswerKind.NOT_FITTED) view.notFitted else view.couldNotCheck, Modifier.semantics { heading() }, style = LocalType.current.heading)
@@ -95,6 +96,7 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
             Chips { view.raises.forEach { (severity, parts) -> Chip(partsTogether(parts), raised == severity) { raised = severity } } }
         }
         if (wordy || word == OTHER) WordsField(stringResource(R.string.defect_own_words), words) { words = it }
+        PhotoPart(photos) { photos = it }
     }
 }
 

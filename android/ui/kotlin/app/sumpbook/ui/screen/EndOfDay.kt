@@ -67,12 +67,16 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, si
     val record = view.record
     val signed = stringResource(R.string.signed)
     val what = stringResource(R.string.end_of_day)
-    val signing = rememberSigning(signer, what, view.person, act, { phone.signEndOfDay(draft, it) }) {
+    var toNext by rememberSaveable { mutableStateOf(record.toNext.orEmpty()) }
+    val signing = rememberSigning(signer, what, view.person, act, {
+        // Words typed and not kept go with it, and the notes that stood on this screen.
+        phone.sayEndOfDay(draft, EndOfDaySaid(toNext = toNext.trim().ifEmpty { null }, notesSeen = phone.endOfDay(draft).notes.map { note -> note.id }))
+        phone.signEndOfDay(draft, it)
+    }) {
         back.unit(unit)
         back.said = signed
     }
     var typing by rememberSaveable { mutableStateOf("") }
-    var toNext by rememberSaveable { mutableStateOf(record.toNext.orEmpty()) }
     val say = { said: EndOfDaySaid -> act.now({ phone.sayEndOfDay(draft, said) }) }
     ScreenFrame(
         header = { DoorHeader(record.door, what) { back.back() } },

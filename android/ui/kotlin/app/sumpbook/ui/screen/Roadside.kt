@@ -8,6 +8,7 @@ import androidx.compose.runtime.remember
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
+import app.sumpbook.core.UnitHere
 import app.sumpbook.core.UnitScreen
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.SecondaryButton
@@ -28,6 +29,8 @@ import app.sumpbook.ui.theme.LocalType
 private data class RoadsideView(
     val record: UnitScreen,
     val fleet: String,
+    val papers: UnitHere?,
+    val inspection: String?,
     val asKnown: String,
     val news: List<String>,
     val parts: List<PartWords>,
@@ -39,7 +42,8 @@ private data class RoadsideView(
 private fun Reader.roadsideView(unit: String, person: String): RoadsideView {
     val record = phone.unit(unit, person)
     val last = lastReportView(unit, emptySet())
-    return RoadsideView(record, fleet.name, moments.timeNow(), newsWords(record.news), roadAirWords(record.roadAir), last.report, last.defects, preTripWords(record.preTrip))
+    val papers = fleet.units.firstOrNull { it.id == unit }
+    return RoadsideView(record, fleet.name, papers, papers?.annualInspection?.let(moments::day), moments.timeNow(), newsWords(record.news), roadAirWords(record.roadAir), last.report, last.defects, preTripWords(record.preTrip))
 }
 
 /** The page for an officer. Whoever holds the phone leaves it only with the signer's PIN, where one was chosen. */
@@ -67,12 +71,21 @@ fun Roadside(unit: String, signer: Signer) {
             act.now({ phone.givePin(signer.person, pin) }) { said -> if (said is PinSaid.Right || said is PinSaid.NotChosen) back.back() else wrong() }
         }
         view?.let { RoadAirPart(PairLook.of(it.record.roadAir, it.record.news.old), it.parts) }
+        view?.let { Section(null, papers(it)) }
         Section(stringResource(R.string.today_pre_trip), listOfNotNull(view?.preTrip))
         Section(stringResource(R.string.what_was_left), view?.report.orEmpty())
         view?.defects?.forEach { Section(it.title, listOfNotNull(it.locks) + it.said + it.certificate) }
         Text(stringResource(R.string.says_what_was_recorded), style = LocalType.current.help)
     }
 }
+
+@Composable
+private fun papers(view: RoadsideView): List<String> = listOfNotNull(
+    view.papers?.plate?.let { "${stringResource(R.string.plate)}: $it" },
+    view.papers?.serial?.let { "${stringResource(R.string.chassis_serial)}: $it" },
+    view.papers?.setSerial?.let { "${stringResource(R.string.set_serial)}: $it" },
+    view.inspection?.let { "${stringResource(R.string.annual_inspection)}: $it" },
+)
 
 @Composable
 private fun RoadsideHeader(view: RoadsideView?) {
