@@ -21,4 +21,5 @@ mod stop;
 mod today;
 mod top_up;
 mod unit;
+mod walk_rules;
 mod where_it_is;

@@ -31,7 +31,6 @@ pub mod table;
 pub mod table_in;
 pub mod table_out;
 pub mod verify;
-pub mod walk_rules;
 pub mod whole_fleet;
 
 #[cfg(test)]

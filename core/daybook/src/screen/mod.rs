@@ -22,6 +22,7 @@ mod today;
 mod top_up;
 mod unit;
 mod walk;
+pub mod walk_rules;
 mod where_it_is;
 
 pub use defect_row::{CertificateRow, DefectNow, DefectRow, SaidRow};

@@ -4,7 +4,7 @@ use sumpbook_daybook::text::Arg;
 
 use super::words::Words;
 use crate::sheet::key;
-use crate::walk_rules::RuleSaid;
+use sumpbook_daybook::screen::walk_rules::RuleSaid;
 
 /// "within at most 3 psi: United States, driver test (modernized)", "no verdict by ..: the governor's cut-out is
 /// not known"

@@ -13,7 +13,7 @@ use sumpbook_trade::{Entry, Fact, FactKind, Stamp, TruckId};
 use crate::ShopError;
 use crate::paper::template;
 use crate::sheet::{DefectRow, Yard, defect_row, entry_of, word};
-use crate::walk_rules::{self, RuleSaid};
+use sumpbook_daybook::screen::walk_rules::{self, RuleSaid};
 
 /// Sections looked through for the newest day.
 const SECTIONS: i64 = 60;

@@ -21,7 +21,7 @@ use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
 use crate::paper::template;
 use crate::sheet::{entry_of, key};
-use crate::walk_rules::{self, RuleSaid};
+use sumpbook_daybook::screen::walk_rules::{self, RuleSaid};
 
 /// As many entries stand on one page.
 const PAGE: usize = 50;

@@ -71,6 +71,25 @@ class DefectTest {
     }
 
     @Test
+    fun `a drop over the limit is asked for as a defect, with its figure and the rule`() = with(cab) {
+        val leak = stop(draft, "leak-released")
+        at(Place.Stop(unit("TH-03"), draft, leak)) {
+            press("Start 60 s")
+            find("5")
+            settled()
+            assertIs<Place.Defect>(back.top)
+            assertEquals(null, answer(draft, leak, "air-leak-released"), "nothing is kept as OK")
+            onNodeWithText("5 psi is not within", substring = true).assertExists()
+            picture("defect-over-limit")
+            press("over the limit")
+            press("Keep defect")
+            val kept = checkNotNull(answer(draft, leak, "air-leak-released"))
+            assertEquals(AnswerKind.DEFECT to "over-limit", kept.answer to kept.word)
+            assertEquals(5L, kept.figures.single().figure.digits)
+        }
+    }
+
+    @Test
     fun `the same in Spanish`() = with(cab) {
         at(mirrors(), OwnWay("es")) {
             onNodeWithText("¿Qué tiene?").assertExists()

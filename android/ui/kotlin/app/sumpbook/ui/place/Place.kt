@@ -33,7 +33,9 @@ sealed class Place(private vararg val parts: String) {
     class Stop(val unit: String, val draft: String, val stop: String) : Place("stop", unit, draft, stop)
 
     /** What is wrong with a line of a stop. */
-    class Defect(val unit: String, val draft: String, val stop: String, val line: String) : Place("defect", unit, draft, stop, line)
+    /** [psi]: the drop that was read there, when it is over the limit. */
+    class Defect(val unit: String, val draft: String, val stop: String, val line: String, val psi: String = "") :
+        Place("defect", unit, draft, stop, line, psi)
 
     /** What the last report says is not what is seen. */
     class NotWhatISee(val unit: String, val draft: String) : Place("not-what-i-see", unit, draft)
@@ -97,7 +99,7 @@ sealed class Place(private vararg val parts: String) {
                 "unit" -> Unit(part(1))
                 "last-report" -> LastReport(part(1), part(2))
                 "stop" -> Stop(part(1), part(2), part(3))
-                "defect" -> Defect(part(1), part(2), part(3), part(4))
+                "defect" -> Defect(part(1), part(2), part(3), part(4), part(5))
                 "not-what-i-see" -> NotWhatISee(part(1), part(2))
                 "sign" -> Sign(part(1), part(2))
                 "slip" -> Slip(part(1))

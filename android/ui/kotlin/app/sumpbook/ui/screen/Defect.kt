@@ -30,10 +30,10 @@ import app.sumpbook.ui.theme.LocalType
 
 /** What is wrong with a line of the walk: cheaper than hiding it. */
 @Composable
-fun Defect(unit: String, draft: String, stop: String, line: String) {
+fun Defect(unit: String, draft: String, stop: String, line: String, psi: String = "") {
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit, draft, stop, line) { defectView(unit, draft, stop, line) }
+    val shown by seen(unit, draft, stop, line, psi) { defectView(unit, draft, stop, line, psi.toLongOrNull()) }
     val told = shown ?: return
     val view = (told as? Told.Got)?.it
         ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) } ?: stringResource(R.string.no_such_line)) { back.back() }
@@ -63,7 +63,10 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
     val sideWords = view.sides.firstOrNull { it.first == side }?.second
     ScreenFrame(
         header = { DoorHeader(view.door, view.line.name, goBack) },
-        strips = { refused?.let { Strip(it, heavy = true) } },
+        strips = {
+            refused?.let { Strip(it, heavy = true) }
+            view.over?.let { Strip(it) }
+        },
         secondary = {
             if (!defect) SecondaryButton(stringResource(R.string.defect_after_all)) { kind = AnswerKind.DEFECT }
             else {

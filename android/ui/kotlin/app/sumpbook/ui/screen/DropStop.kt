@@ -18,11 +18,6 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
-import app.sumpbook.core.Answer
-import app.sumpbook.core.AnswerKind
-import app.sumpbook.core.Figure
-import app.sumpbook.core.How
-import app.sumpbook.core.ItemFigure
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.HoldRing
@@ -70,7 +65,7 @@ fun DropStop(open: OpenStop) {
             Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp), Alignment.CenterHorizontally) {
                 HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left))
                 Text(stringResource(R.string.drop_in_60), Modifier.semantics { heading() }, style = LocalType.current.heading)
-                Drops(more, { more = true }) { psi -> open.answerThenGoOn { phone.answerLine(open.draft, drop(line, psi, start, now)) } }
+                Drops(more, { more = true }) { psi -> open.drop(line, psi.toLong(), (now - start).coerceAtLeast(0).toUInt()) }
             }
         }
     }
@@ -84,15 +79,6 @@ private fun Drops(more: Boolean, showMore: () -> Unit, choose: (Int) -> Unit) {
         if (!more) Chip(stringResource(R.string.more), chosen = false, onPress = showMore)
     }
 }
-
-/** The answer of a drop: what was read, chosen by one tap. */
-private fun drop(line: LineWords, psi: Int, began: Long, now: Long): Answer = Answer(
-    item = line.row.item,
-    place = line.row.place,
-    answer = AnswerKind.OK,
-    figures = listOf(ItemFigure(Figure(psi.toLong(), 0u, line.row.figure?.unit ?: "psi"), How.CHOSEN)),
-    onScreenMs = (now - began).coerceAtLeast(0).toUInt(),
-)
 
 private const val FEW_PSI = 6
 private const val MOST_PSI = 20

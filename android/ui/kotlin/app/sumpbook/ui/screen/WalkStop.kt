@@ -63,6 +63,18 @@ class OpenStop(val unit: String, val draft: String, val view: StopView, val rows
         }, ::goOnTo)
     }
 
+    /** A drop that was read: kept, or asked for as a defect where the core says that it is over its limit. */
+    fun drop(line: LineWords, psi: Long, onScreenMs: UInt) {
+        val answer = drop(line.row, psi, onScreenMs)
+        act.now({
+            val over = phone.rulesSaid(unit, answer).over
+            if (!over) phone.answerLine(draft, answer)
+            over to if (over) null else afterStop(draft, label)
+        }) { (over, next) ->
+            if (over) back.go(Place.Defect(unit, draft, label, line.row.id, psi.toString())) else goOnTo(next)
+        }
+    }
+
     /** Opens a line's defect: as near as its OK. */
     fun defect(line: LineWords) = back.go(Place.Defect(unit, draft, label, line.row.id))
 

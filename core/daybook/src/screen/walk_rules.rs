@@ -7,8 +7,6 @@ use sumpbook_trade::limit::{Case, Comparator, Limit, Measure, MissingFact, RuleV
 use sumpbook_trade::record::Answer;
 use sumpbook_trade::{Feature, Features, Figure};
 
-use crate::sheet::key;
-
 /// One rule's word about one figure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -37,6 +35,11 @@ pub struct RuleSaid {
     pub keeps: Option<bool>,
     /// The fact that is missing.
     pub missing: Option<MissingFact>,
+}
+
+/// Whether the figures of an answer break a rule the shop goes by.
+pub fn over(said: &[RuleSaid]) -> bool {
+    said.iter().any(|row| row.goes_by && row.keeps == Some(false))
 }
 
 /// What the rules say of every figure of an answer; nothing of a figure no rule speaks of.
@@ -78,6 +81,11 @@ fn row(answer: &Answer, figure: Figure, verdict: RuleVerdict) -> RuleSaid {
         keeps: verdict.keeps,
         missing: verdict.missing,
     }
+}
+
+/// A unit as the record names it.
+fn key<T: Serialize>(unit: &T) -> String {
+    serde_json::to_value(unit).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
 fn limit(limit: Limit) -> String {
@@ -129,6 +137,9 @@ mod tests {
             ]
         );
         assert!(rows[0].cites.contains("section 5.3"), "{rows:?}");
+        assert!(!over(&rows), "a rule the shop does not go by stands beside it");
+        assert!(over(&said(template, &answer("air-leak-applied", "4", Unit::Psi), &alone)));
+        assert!(!over(&[]));
     }
 
     #[test]
