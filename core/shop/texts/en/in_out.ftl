@@ -168,7 +168,7 @@ table-not-seen = This is not what the dry run saw: something came in since, or t
 table-column = That file has no column { $missing }, which is needed. Nothing was brought in. Columns that are known: { $known }.
 
 one-head = One unit, typed in
-one-help = A unit of the same door number is changed; what is left empty stays as it was. What it has decides which lines its pre-trip asks.
+one-help = A unit of the same door number is changed; what is left empty, or without a tick at all, stays as it was. What it has decides which lines its pre-trip asks.
 one-door = Door number
 one-in-service = In service since
 one-hours = Compressor hours on that day, such as 0.0

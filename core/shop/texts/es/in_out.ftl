@@ -168,7 +168,7 @@ table-not-seen = No es lo que vio la prueba: algo llegó desde entonces, o el ar
 table-column = Ese archivo no tiene la columna { $missing }, que hace falta. No se trajo nada. Columnas conocidas: { $known }.
 
 one-head = Una unidad, escrita a mano
-one-help = Se cambia la unidad con el mismo número de puerta; lo que se deja vacío queda como estaba. Lo que lleva decide qué renglones pregunta su inspección previa.
+one-help = Se cambia la unidad con el mismo número de puerta; lo que se deja vacío, o sin ninguna marca, queda como estaba. Lo que lleva decide qué renglones pregunta su inspección previa.
 one-door = Número de puerta
 one-in-service = En servicio desde
 one-hours = Horas del compresor ese día, como 0.0

@@ -9,15 +9,8 @@ use sumpbook_trade::{Feature, Features, Figure, Unit};
 use crate::console::form::Fields;
 use crate::console::refused::Refused;
 use crate::console::visit::{Telling, Visit};
+use crate::sheet::key;
 use crate::{NewSet, NewTruck};
-
-const FAMILIES: [(OilFamily, &str); 5] = [
-    (OilFamily::Mineral, "mineral"),
-    (OilFamily::SyntheticHydrocarbon, "synthetic-hydrocarbon"),
-    (OilFamily::Ester, "ester"),
-    (OilFamily::Polyglycol, "polyglycol"),
-    (OilFamily::Blend, "blend"),
-];
 
 /// The form. What a unit has decides which lines its pre-trip asks; everything can be typed again later.
 pub(super) fn form(telling: &Telling) -> Markup {
@@ -45,14 +38,17 @@ pub(super) fn form(telling: &Telling) -> Markup {
             label for="one-oil-family" { (t("one-oil-family")) }
             select id="one-oil-family" name="oil-family" {
                 option value="" { (t("in-out-not-said")) }
-                @for (_, word) in FAMILIES { option value=(word) { (t(&format!("family-{word}"))) } }
+                @for family in OilFamily::ALL {
+                    @let word = key(&family);
+                    option value=(word) { (t(&format!("family-{word}"))) }
+                }
             }
             (line("oil-grade", "one-oil-grade", "text", false))
             (line("valves", "one-valves", "text", false))
             fieldset {
                 legend { (t("one-has")) }
                 @for feature in Feature::ALL {
-                    @let name = name_of(feature);
+                    @let name = key(&feature);
                     label class="show" {
                         input type="checkbox" name="has" value=(name);
                         " " (t(&format!("feature-{name}")))
@@ -64,10 +60,6 @@ pub(super) fn form(telling: &Telling) -> Markup {
     }
 }
 
-fn name_of(feature: Feature) -> String {
-    crate::sheet::key(&feature)
-}
-
 /// `POST /in-and-out/unit`: enters a unit; one of the same door number is changed, and keeps what was left empty.
 pub(super) async fn enter(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let door = fields.owned("door").ok_or(Refused::Asked("one-no-door"))?;
@@ -75,7 +67,7 @@ pub(super) async fn enter(visit: Visit, fields: Fields) -> Result<Response, Refu
     let in_service_hours = fields.hours("in-service-hours")?.ok_or(Refused::Asked("form-hours"))?;
     let annual_inspection = fields.day("annual-inspection")?;
     let mut features =
-        Features::of(Feature::ALL.into_iter().filter(|f| fields.all("has").any(|has| has == name_of(*f))));
+        Features::of(Feature::ALL.into_iter().filter(|f| fields.all("has").any(|has| has == key(f))));
     features.valves = listed(fields.text("valves"));
     let delivery = fields.text("delivery").map(|text| Figure::parse(text, Unit::CubicFootPerMinute));
     let delivery = delivery.transpose().map_err(|_| Refused::Asked("one-bad-delivery"))?;
@@ -84,8 +76,10 @@ pub(super) async fn enter(visit: Visit, fields: Fields) -> Result<Response, Refu
     if load_share.is_some_and(|percent| !(1..=100).contains(&percent)) {
         return Err(Refused::Asked("one-bad-share"));
     }
-    let family = fields.text("oil-family").and_then(|word| FAMILIES.iter().find(|(_, known)| *known == word));
-    let (family, grade) = (family.map(|(family, _)| *family), fields.owned("oil-grade"));
+    let family = fields
+        .text("oil-family")
+        .and_then(|word| OilFamily::ALL.into_iter().find(|known| key(known) == word));
+    let (family, grade) = (family, fields.owned("oil-grade"));
     let (serial, plate, set_serial) =
         (fields.owned("serial"), fields.owned("plate"), fields.owned("set-serial"));
     let write = move |shop: &mut crate::Shop, hand: &crate::Hand| {
@@ -96,6 +90,13 @@ pub(super) async fn enter(visit: Visit, fields: Fields) -> Result<Response, Refu
             // What this form does not ask.
             features.reels.clone_from(&known.features.reels);
             features.hoses.clone_from(&known.features.hoses);
+            // Nothing ticked is not "it has nothing": its pre-trip would lose most of its lines.
+            if features.switched.is_empty() {
+                features.switched.clone_from(&known.features.switched);
+            }
+            if features.valves.is_empty() {
+                features.valves.clone_from(&known.features.valves);
+            }
         }
         let is = known.as_ref();
         let truck = shop.add_truck(

@@ -151,7 +151,7 @@ async fn a_unit_is_typed_in_and_typed_again_keeps_what_was_left_empty() {
         (changed.plate.as_deref(), changed.annual_inspection),
         (Some("THW 314"), truck.annual_inspection)
     );
-    assert_eq!(kept, profile);
+    assert_eq!((kept, &changed.features), (profile, &truck.features));
 
     for (field, value) in
         [("load-share", "0"), ("load-share", "140"), ("delivery", "many"), ("in-service", "soon")]
