@@ -63,7 +63,7 @@ class Day(unittest.TestCase):
         about = self.phone.about()
         self.assertEqual((about.fleet, about.device), ("Tern Hollow Water", "yard phone 2"))
         self.assertEqual(len(self.key.read_bytes()), 32, "the shell's keystore has the key")
-        self.assertFalse(pathlib.Path(self.folder, "device.key").exists())
+        self.assertFalse(pathlib.Path(self.folder, "phone.key").exists())
         self.assertEqual(len(self.units), 8)
 
         self.phone.shutdown()

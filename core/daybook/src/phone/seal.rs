@@ -65,7 +65,7 @@ impl FileSeal {
 
     /// Keeps the key beside a folder's book.
     pub fn beside(folder: &Path) -> FileSeal {
-        FileSeal::new(folder.join("device.key"))
+        FileSeal::new(folder.join("phone.key"))
     }
 
     fn failed(&self, reason: io::Error) -> KeySealError {

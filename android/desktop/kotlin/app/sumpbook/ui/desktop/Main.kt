@@ -21,7 +21,8 @@ import java.util.Locale
 fun main(words: Array<String>) {
     uniffiEnsureInitialized()
     val folder = File(words.firstOrNull() ?: error("say which folder: run FOLDER"))
-    val home = Home(folder.path, FileKeeper(File(folder, "keeper")), null, DesktopHandset())
+    // The core keeps the key as the command line does, so that both open one folder.
+    val home = Home(folder.path, null, null, DesktopHandset())
     val language = if (Locale.getDefault().language == "es") "es" else "en"
     val back = BackStack()
     // What a telephone's way back is, is Escape here.
