@@ -80,7 +80,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.HandOver -> HandOver()
         is Place.Roadside -> Roadside(place.unit, signer)
         is Place.Settings -> SettingsScreen()
-        is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line, place.psi)
+        is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line, place.figure)
         is Place.Glass -> OneGlass(place.unit, signer)
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)
         is Place.Air -> Air(place.unit, place.start, signer)

@@ -1,5 +1,6 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.onNodeWithText
@@ -18,6 +19,8 @@ import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.App
 import app.sumpbook.ui.Yard
 import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.desk.LocalPictures
+import app.sumpbook.ui.desk.Pictures
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.DesktopHandset
 import app.sumpbook.ui.desktop.FileKeeper
@@ -57,12 +60,14 @@ class Cab : AutoCloseable {
         high: Int = 800,
         text: Float = 1f,
         theme: Theme = Theme(dark = false, high = false),
+        signer: Signer = Signer(person()),
+        pictures: Pictures? = null,
         block: suspend SkikoComposeUiTest.() -> Unit,
     ) = onScreen(wide, high, text) {
         desk = Desk(phone, DesktopHandset())
-        back = BackStack(Place.Today(), Signer(person()))
+        back = BackStack(Place.Today(), signer)
         back.go(place)
-        setContent { DesktopFace(way, theme.dark, theme.high) { App(desk, back) } }
+        setContent { CompositionLocalProvider(LocalPictures provides pictures) { DesktopFace(way, theme.dark, theme.high) { App(desk, back) } } }
         settled()
         block()
     }
@@ -104,7 +109,12 @@ class Cab : AutoCloseable {
 
     /** A walk in which everything is answered OK with its figures, signed. */
     fun signedWalk(door: String) {
-        val draft = walk(door)
+        phone.signPreTrip(answeredWalk(door), Signed(pinGiven = false), false, 600_000u)
+    }
+
+    /** A walk in which everything is answered OK with its figures. */
+    fun answeredWalk(door: String, person: String = person()): String {
+        val draft = phone.beginPreTrip(unit(door), person, null)
         for (screen in stops(draft)) {
             phone.reachStop(draft, screen.label)
             for (line in screen.lines) {
@@ -114,7 +124,7 @@ class Cab : AutoCloseable {
             }
             if (checkNotNull(phone.stop(draft, screen.label, emptyList(), 0u)).left > 0u) phone.okTogether(draft, screen.label, 5_000u)
         }
-        phone.signPreTrip(draft, Signed(pinGiven = false), false, 600_000u)
+        return draft
     }
 
     private fun okWith(item: String, place: String?, unit: String) = Answer(

@@ -55,6 +55,11 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
         begin(Place.Today())
     }
 
+    /** Whoever signs is learning, with this one; where one is stays. */
+    fun learnsWith(trainer: String) {
+        signer = signer?.copy(trainer = trainer)
+    }
+
     /** Nobody signs any more: the next one says who. */
     fun nobody() {
         signer = null

@@ -32,10 +32,9 @@ sealed class Place(private vararg val parts: String) {
     /** A stop of a walk; an empty [stop]: where the walk stands. */
     class Stop(val unit: String, val draft: String, val stop: String) : Place("stop", unit, draft, stop)
 
-    /** What is wrong with a line of a stop. */
-    /** [psi]: the drop that was read there, when it is over the limit. */
-    class Defect(val unit: String, val draft: String, val stop: String, val line: String, val psi: String = "") :
-        Place("defect", unit, draft, stop, line, psi)
+    /** What is wrong with a line of a stop; [figure]: what was measured there, when it is over the limit. */
+    class Defect(val unit: String, val draft: String, val stop: String, val line: String, val figure: String = "") :
+        Place("defect", unit, draft, stop, line, figure)
 
     /** What the last report says is not what is seen. */
     class NotWhatISee(val unit: String, val draft: String) : Place("not-what-i-see", unit, draft)

@@ -16,8 +16,6 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
-import app.sumpbook.core.Answer
-import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Figure
 import app.sumpbook.core.How
 import app.sumpbook.core.ItemFigure
@@ -51,7 +49,7 @@ fun BuildUpStop(open: OpenStop) {
             }
             else -> MainPress(stringResource(R.string.at_100)) {
                 val ms = handset.ticks() - start
-                open.act.now({ phone.answerLine(open.draft, buildUp(line, ms)) })
+                open.measured(line, buildUp(line, ms), ms.coerceIn(0, UInt.MAX_VALUE.toLong()).toUInt())
             }
         }
     }
@@ -66,17 +64,12 @@ fun BuildUpStop(open: OpenStop) {
                 Text(stringResource(R.string.from_85_to_100), style = LocalType.current.help)
             }
         }
+        line?.let { Limits(it.limits) }
     }
 }
 
 /** Seconds to a tenth, as the two taps had them. */
-private fun buildUp(line: LineWords, ms: Long): Answer = Answer(
-    item = line.row.item,
-    place = line.row.place,
-    answer = AnswerKind.OK,
-    figures = listOf(ItemFigure(Figure((ms + 50) / 100, 1u, line.row.figure?.unit ?: "s"), How.TIMED)),
-    onScreenMs = ms.coerceIn(0, UInt.MAX_VALUE.toLong()).toUInt(),
-)
+private fun buildUp(line: LineWords, ms: Long) = ItemFigure(Figure((ms + 50) / 100, 1u, line.row.figure?.unit ?: "s"), How.TIMED)
 
 /** The figures change by seconds. */
 private const val TICK_MS = 200L

@@ -28,17 +28,27 @@ import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.theme.LocalType
 
-/** What is wrong with a line of the walk: cheaper than hiding it. */
+/** What is wrong with a line of the walk: cheaper than hiding it. A figure that was read there goes along. */
 @Composable
-fun Defect(unit: String, draft: String, stop: String, line: String, psi: String = "") {
+fun Defect(unit: String, draft: String, stop: String, line: String, figure: String = "") {
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit, draft, stop, line, psi) { defectView(unit, draft, stop, line, psi.toLongOrNull()) }
+    var read by rememberSaveable { mutableStateOf(figure) }
+    var giving by rememberSaveable { mutableStateOf(false) }
+    val shown by seen(unit, draft, stop, line, read) { defectView(unit, draft, stop, line, figureOf(read)) }
     val told = shown ?: return
     val view = (told as? Told.Got)?.it
         ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) } ?: stringResource(R.string.no_such_line)) { back.back() }
-    DefectForm(view, act.refused?.let { sentence(it) }, { back.back() }) { answer ->
-        act.now({ phone.answerLine(draft, answer) }) { back.back() }
+    val refused = act.refused?.let { sentence(it) }
+    val offered = view.offered
+    val keep = { answer: Answer -> act.now({ phone.answerLine(draft, answer) }) { back.back() } }
+    if (giving && offered != null) {
+        GiveFigure(unit, view, offered, refused, { giving = false }, { keep(okWith(view.line.row, it)) }) {
+            read = lineOf(it)
+            giving = false
+        }
+    } else {
+        DefectForm(view, refused, { back.back() }, giveFigure = offered?.let { { giving = true } }, keep = keep)
     }
 }
 
@@ -46,9 +56,10 @@ fun Defect(unit: String, draft: String, stop: String, line: String, psi: String 
  * The form of a defect, wherever it is told.
  *
  * @param other whether it may be answered otherwise too: could not check, no such part
+ * @param giveFigure opens the keypad, where the line offers to take a figure
  */
 @Composable
-fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Boolean = true, keep: (Answer) -> Unit) {
+fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Boolean = true, giveFigure: (() -> Unit)? = null, keep: (Answer) -> Unit) {
     var kind by rememberSaveable { mutableStateOf(AnswerKind.DEFECT) }
     var word by rememberSaveable { mutableStateOf<String?>(null) }
     var side by rememberSaveable { mutableStateOf<String?>(null) }
@@ -70,6 +81,7 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
         secondary = {
             if (!defect) SecondaryButton(stringResource(R.string.defect_after_all)) { kind = AnswerKind.DEFECT }
             else {
+                if (giveFigure != null) SecondaryButton(stringResource(R.string.figure_give), onPress = giveFigure)
                 if (!wordy) SecondaryButton(stringResource(R.string.defect_words)) { wordy = true }
                 if (chosen != null && !raising) SecondaryButton(stringResource(R.string.defect_raise)) { raising = true }
                 if (other) {

@@ -3,7 +3,6 @@ package app.sumpbook.ui.screen
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.DefectNow
-import app.sumpbook.core.Figure
 import app.sumpbook.core.How
 import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.LineRow
@@ -28,6 +27,9 @@ data class DefectView(
     /** The figure that was read there, and what the rule says of it. */
     val figures: List<ItemFigure> = emptyList(),
     val over: String? = null,
+    /** A figure that may be given instead of a defect, and the limits it is held against. */
+    val offered: Offered? = null,
+    val limits: List<String> = emptyList(),
 ) {
     /**
      * The answer. A side stands in the words: the line that was looked at is the whole of it, and only so it is
@@ -44,30 +46,15 @@ data class DefectView(
     )
 }
 
-/** A line of a stop, to tell its defect; none when the stop has no such line. */
-fun Reader.defectView(unit: String, draft: String, stop: String, line: String, psi: Long? = null): DefectView? {
+/** A line of a stop, to tell its defect, with the [figure] that was read there; none when the stop has no such line. */
+fun Reader.defectView(unit: String, draft: String, stop: String, line: String, figure: ItemFigure?): DefectView? {
     val screen = phone.stop(draft, stop, emptyList(), 0u) ?: return null
     val row = screen.lines.firstOrNull { it.id == line } ?: return null
-    val view = defectView(screen.door, row, openWord(unit, row))
-    if (psi == null) return view
-    val read = drop(row, psi)
-    return view.copy(figures = read.figures, over = overLimit(unit, read))
-}
-
-/** The answer of a drop: what was read, chosen by one tap. */
-fun drop(row: LineRow, psi: Long, onScreenMs: UInt? = null): Answer = Answer(
-    item = row.item,
-    place = row.place,
-    answer = AnswerKind.OK,
-    figures = listOf(ItemFigure(Figure(psi, 0u, row.figure?.unit ?: "psi"), How.CHOSEN)),
-    onScreenMs = onScreenMs,
-)
-
-/** What the rule the shop goes by says of a figure that breaks it; none when it is kept. */
-private fun Reader.overLimit(unit: String, answer: Answer): String? {
-    val broken = phone.rulesSaid(unit, answer).rows.firstOrNull { it.goesBy && it.keeps == false } ?: return null
-    val limit = words("rule-is-${broken.compares}", "limit" to broken.limit.orEmpty())
-    return words("figure-over", "figure" to broken.figure, "said" to words("rule-not-kept", "limit" to limit, "rule" to broken.rule))
+    val view = defectView(screen.door, row, openWord(unit, row)).copy(offered = offered(row), limits = limits(unit, row))
+    if (figure == null) return view
+    // What was measured over its limit is a defect; what was offered is only held against it.
+    val said = if (figure.how == How.OFFERED) verdicts(unit, row, figure).firstOrNull() else overLimit(unit, row, figure)
+    return view.copy(figures = listOf(figure), over = said)
 }
 
 /** A line, to tell its defect. */

@@ -47,6 +47,7 @@ private fun NewNote(view: DisplayView, act: Act, said: Said) {
     var kind by rememberSaveable { mutableStateOf<NoteKind?>(null) }
     var asShown by rememberSaveable { mutableStateOf("") }
     var stopped by rememberSaveable { mutableStateOf<Boolean?>(null) }
+    var photo by rememberSaveable { mutableStateOf<String?>(null) }
     val whyNot = when {
         kind == null -> stringResource(R.string.display_kind_first)
         asShown.isBlank() -> stringResource(R.string.display_words_first)
@@ -61,12 +62,13 @@ private fun NewNote(view: DisplayView, act: Act, said: Said) {
         main = {
             MainPress(view.main, whyNot) {
                 val what = kind ?: return@MainPress
-                act.now({ phone.keepNote(said, ShownNote(what, asShown.trim(), stopped)) }) { back.goInstead(Place.Display(said.unit, it)) }
+                act.now({ phone.keepNote(said, ShownNote(what, asShown.trim(), stopped, photo = photo)) }) { back.goInstead(Place.Display(said.unit, it)) }
             }
         },
     ) {
         Asked(stringResource(R.string.display_what), view.kinds.map { it.first.name to it.second }, kind?.name) { kind = NoteKind.valueOf(it) }
         WordsField(stringResource(R.string.display_as_it_stands), asShown) { asShown = it }
+        OnePhoto(photo) { photo = it }
         YesOrNo(stringResource(R.string.display_stopped_itself), stopped) { stopped = it }
         ShopSays(view)
         view.open.forEach { Line(it.title, under = it.under) { back.go(Place.Display(said.unit, it.row.id)) } }

@@ -18,6 +18,9 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
+import app.sumpbook.core.Figure
+import app.sumpbook.core.How
+import app.sumpbook.core.ItemFigure
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.HoldRing
@@ -65,9 +68,12 @@ fun DropStop(open: OpenStop) {
             Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp), Alignment.CenterHorizontally) {
                 HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left))
                 Text(stringResource(R.string.drop_in_60), Modifier.semantics { heading() }, style = LocalType.current.heading)
-                Drops(more, { more = true }) { psi -> open.drop(line, psi.toLong(), (now - start).coerceAtLeast(0).toUInt()) }
+                Drops(more, { more = true }) { psi ->
+                    open.measured(line, ItemFigure(Figure(psi.toLong(), 0u, line.row.figure?.unit ?: "psi"), How.CHOSEN), (now - start).coerceAtLeast(0).toUInt())
+                }
             }
         }
+        line?.let { Limits(it.limits) }
     }
 }
 

@@ -10,7 +10,6 @@ import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
@@ -48,27 +47,28 @@ fun EndOfDay(unit: String, draft: String, signer: Signer) {
         act.refused?.let { Refused(sentence(it)) { back.back() } }
         return
     }
-    val shown by seen(draft) { endOfDayView(draft, signer.person) }
+    val shown by seen(draft) { endOfDayView(draft) to signedBy(signer) }
     val told = shown ?: return
-    val view = (told as? Told.Got)?.it
-    if (view == null) {
+    val got = (told as? Told.Got)?.it
+    if (got == null) {
         // Signed just now: the draft is gone, and so is this screen in a moment.
         if (!act.underWay) Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.unit(unit) }
         return
     }
+    val (view, by) = got
     var telling by rememberSaveable { mutableStateOf(false) }
     if (telling) TellDefect(unit, draft, signer, view.record.door) { telling = false }
-    else Report(unit, draft, view, act, signer) { telling = true }
+    else Report(unit, draft, view, by, act, signer) { telling = true }
 }
 
 @Composable
-private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, signer: Signer, tell: () -> Unit) {
+private fun Report(unit: String, draft: String, view: EndOfDayView, by: SignedBy, act: Act, signer: Signer, tell: () -> Unit) {
     val back = LocalBackStack.current
     val record = view.record
     val signed = stringResource(R.string.signed)
     val what = stringResource(R.string.end_of_day)
     var toNext by rememberSaveable { mutableStateOf(record.toNext.orEmpty()) }
-    val signing = rememberSigning(signer, what, view.person, act, {
+    val signing = rememberSigning(signer, what, act, {
         // Words typed and not kept go with it, and the notes that stood on this screen.
         phone.sayEndOfDay(draft, EndOfDaySaid(toNext = toNext.trim().ifEmpty { null }, notesSeen = phone.endOfDay(draft).notes.map { note -> note.id }))
         phone.signEndOfDay(draft, it)
@@ -84,10 +84,10 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, si
             act.refused?.let { Strip(sentence(it), heavy = true) }
             view.notices.forEach { Strip(it) }
         },
-        secondary = if (view.whyNot != null) null else ({ SecondaryButton(stringResource(R.string.sign_without_pin)) { signing.without() } }),
+        secondary = if (view.whyNot != null || by.trainers.isNotEmpty()) null else ({ WithoutPin(signing, by) }),
         main = {
-            val digits = if (signing.full) null else pluralStringResource(R.plurals.pin_digits_left, PIN_DIGITS - signing.typed.length, PIN_DIGITS - signing.typed.length)
-            MainPress(if (view.whyNot != null || view.pinChosen || signing.again) view.main else stringResource(R.string.pin_go_on), view.whyNot ?: digits) { signing.give(view.pinChosen) }
+            val label = if (view.whyNot != null) view.main else signLabel(signing, by, view.main)
+            MainPress(label, view.whyNot ?: pinWhyNot(signing, by)) { signing.give(signing.asked(by)) }
         },
     ) {
         Found(view, { act.now({ phone.noneFound(draft) }) }, tell)
@@ -101,7 +101,9 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, act: Act, si
         }
         view.covers?.let { Text(it, style = LocalType.current.help) }
         // One keypad at a time.
-        if (view.whyNot == null && typing.isEmpty()) PinPart(signing, view.pinChosen)
+        if (view.whyNot == null && typing.isEmpty()) {
+            if (by.trainers.isEmpty()) PinPart(signing, by) else LearnsWith(by, back::learnsWith)
+        }
     }
 }
 

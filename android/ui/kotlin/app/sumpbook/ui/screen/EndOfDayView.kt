@@ -10,8 +10,6 @@ import app.sumpbook.ui.words.value
 /** The end of a day as the next driver will read it, with its words. */
 data class EndOfDayView(
     val record: EndOfDayScreen,
-    val person: String,
-    val pinChosen: Boolean,
     val notices: List<String>,
     val noneFound: String,
     val found: List<String>,
@@ -27,12 +25,10 @@ data class EndOfDayView(
 )
 
 /** An end-of-day report as it stands. */
-fun Reader.endOfDayView(draft: String, person: String): EndOfDayView {
+fun Reader.endOfDayView(draft: String): EndOfDayView {
     val record = phone.endOfDay(draft)
     return EndOfDayView(
         record = record,
-        person = fleet.people.firstOrNull { it.id == person }?.name.orEmpty(),
-        pinChosen = phone.pinChosen(person),
         notices = record.notices.map { words(keyOfNotice(it)) },
         noneFound = words("end-none-found"),
         found = record.found.map { row -> item(row.item, row.place) + row.word?.let { ": ${choice(it)}" }.orEmpty() },

@@ -53,6 +53,7 @@ fun OneGlass(unit: String, signer: Signer) {
     var given by rememberSaveable(stateSaver = GlassGiven.Saver) { mutableStateOf(GlassGiven()) }
     var warmth by rememberSaveable { mutableStateOf<Warmth?>(null) }
     var look by rememberSaveable { mutableStateOf<OilLook?>(null) }
+    var photo by rememberSaveable { mutableStateOf<String?>(null) }
     val shown by seen(unit, given) { glassView(unit, given.glass, given.stopped) to glassAsk() }
     val told = shown ?: return
     val (view, ask) = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
@@ -67,7 +68,7 @@ fun OneGlass(unit: String, signer: Signer) {
             MainPress(view.main ?: stringResource(R.string.glass_keep_none), view.whyNot) {
                 val glass = given.glass ?: return@MainPress
                 val said = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
-                act.now({ phone.keepLevel(said, glass, warmth, waited(view.record.wait), look, null) }) { back.back() }
+                act.now({ phone.keepLevel(said, glass, warmth, waited(view.record.wait), look, photo) }) { back.back() }
             }
         },
     ) {
@@ -76,6 +77,7 @@ fun OneGlass(unit: String, signer: Signer) {
         Chips { ask.warmth.forEach { (one, words) -> Chip(words, warmth == one) { warmth = one } } }
         Text(ask.lookName, style = LocalType.current.line)
         Chips { ask.looks.forEach { (one, words) -> Chip(words, look == one) { look = one } } }
+        OnePhoto(photo) { photo = it }
         Section(stringResource(R.string.oil), view.oil)
     }
 }

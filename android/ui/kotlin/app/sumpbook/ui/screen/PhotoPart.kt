@@ -27,3 +27,7 @@ fun PhotoPart(photos: List<String>, change: (List<String>) -> Unit) {
     if (photos.isNotEmpty()) Text(pluralStringResource(R.plurals.photos_with_it, photos.size, photos.size), style = LocalType.current.text)
     act.refused?.let { Strip(sentence(it)) }
 }
+
+/** One photo of what is being told: another one taken stands for it. */
+@Composable
+fun OnePhoto(photo: String?, change: (String?) -> Unit) = PhotoPart(listOfNotNull(photo)) { change(it.lastOrNull()) }

@@ -40,7 +40,7 @@ fun Sign(unit: String, draft: String, signer: Signer) {
     val desk = LocalDesk.current
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit, draft) { signView(unit, draft, signer.person) to phone.pinChosen(signer.person) }
+    val shown by seen(unit, draft) { signView(unit, draft) to signedBy(signer) }
     val told = shown ?: return
     val got = (told as? Told.Got)?.it
     if (got == null) {
@@ -48,7 +48,7 @@ fun Sign(unit: String, draft: String, signer: Signer) {
         if (!act.underWay) Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.unit(unit) }
         return
     }
-    val (view, chosen) = got
+    val (view, by) = got
     var whole by remember { mutableStateOf(false) }
     val walked = remember { desk.walks.walkedMs(draft) }
     val plain = stringResource(R.string.signed)
@@ -56,7 +56,7 @@ fun Sign(unit: String, draft: String, signer: Signer) {
     // What is locked is known once it is signed.
     val locked = remember { AtomicReference<List<String>>(emptyList()) }
     val what = stringResource(R.string.pre_trip)
-    val signing = rememberSigning(signer, what, view.person, act, {
+    val signing = rememberSigning(signer, what, act, {
         phone.signPreTrip(draft, it, false, desk.walks.walkedMs(draft))
         locked.set(lockedParts(unit, signer.person))
     }) {
@@ -68,25 +68,26 @@ fun Sign(unit: String, draft: String, signer: Signer) {
         strips = { act.refused?.let { Strip(sentence(it), heavy = true) } },
         secondary = {
             SecondaryButton(stringResource(R.string.back)) { view.stops.lastOrNull()?.let { back.goInstead(Place.Stop(unit, draft, it.label)) } ?: back.back() }
-            if (view.open == null) SecondaryButton(stringResource(R.string.sign_without_pin)) { signing.without() }
+            if (view.open == null && by.trainers.isEmpty()) WithoutPin(signing, by)
         },
-        main = { SignPress(view, signing, chosen) { back.goInstead(Place.Stop(unit, draft, it)) } },
+        main = { SignPress(view, signing, by) { back.goInstead(Place.Stop(unit, draft, it)) } },
     ) {
         Line(summary(view), under = stringResource(R.string.look_again_at_a_stop)) { whole = !whole }
         if (whole) view.stops.forEach { StopLine(it) { back.goInstead(Place.Stop(unit, draft, it.label)) } }
         Section(null, view.defects + view.other)
         Text(stringResource(R.string.what_i_saw), style = LocalType.current.text)
-        if (view.open == null) PinPart(signing, chosen)
+        if (view.open == null && by.trainers.isEmpty()) PinPart(signing, by)
+        if (view.open == null && by.trainers.isNotEmpty()) LearnsWith(by, back::learnsWith)
     }
 }
 
 @Composable
-private fun SignPress(view: SignView, signing: Signing, chosen: Boolean, goTo: (String) -> Unit) {
+private fun SignPress(view: SignView, signing: Signing, by: SignedBy, goTo: (String) -> Unit) {
     val open = view.open
     if (open != null) return MainPress(stringResource(R.string.stop_is_open, open)) { goTo(open) }
-    val label = if (chosen || signing.again) stringResource(R.string.sign_as, view.person) else stringResource(R.string.pin_go_on)
-    val whyNot = if (signing.full) null else pluralStringResource(R.plurals.pin_digits_left, PIN_DIGITS - signing.typed.length, PIN_DIGITS - signing.typed.length)
-    MainPress(label, whyNot, whyAbove = false) { signing.give(chosen) }
+    val sign = by.trainer?.let { stringResource(R.string.sign_as_with, by.own.name, it.name) } ?: stringResource(R.string.sign_as, by.own.name)
+    val whyNot = pinWhyNot(signing, by)
+    MainPress(signLabel(signing, by, sign), whyNot, whyAbove = by.trainers.isNotEmpty()) { signing.give(signing.asked(by)) }
 }
 
 @Composable

@@ -18,13 +18,12 @@ data class SignView(
     val other: List<String>,
     /** The first stop that is open; none: all are answered. */
     val open: String?,
-    val person: String,
 ) {
     val marks: List<StopMark> get() = stops.map { it.mark }
 }
 
 /** The whole walk, stop after stop, as the core has it. */
-fun Reader.signView(unit: String, draft: String, person: String): SignView {
+fun Reader.signView(unit: String, draft: String): SignView {
     val screens = wholeWalk(draft)
     val lines = screens.flatMap { it.lines }
     fun answered(kind: AnswerKind) = lines.filter { it.answer?.answer == kind }.map(::lineWords).map { "${it.name}: ${it.said}" }
@@ -35,7 +34,6 @@ fun Reader.signView(unit: String, draft: String, person: String): SignView {
         defects = answered(AnswerKind.DEFECT),
         other = answered(AnswerKind.COULD_NOT_CHECK) + answered(AnswerKind.NOT_FITTED),
         open = screens.firstOrNull { it.left > 0u }?.label,
-        person = fleet.people.firstOrNull { it.id == person }?.name.orEmpty(),
     )
 }
 

@@ -1,49 +1,63 @@
 package app.sumpbook.ui.screen
 
-import androidx.compose.foundation.layout.Arrangement
-import androidx.compose.foundation.layout.Row
-import androidx.compose.foundation.layout.fillMaxWidth
-import androidx.compose.foundation.layout.heightIn
-import androidx.compose.material3.Text
-import androidx.compose.runtime.Composable
 import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
 import androidx.compose.runtime.setValue
-import androidx.compose.ui.Alignment
-import androidx.compose.ui.Modifier
-import androidx.compose.ui.res.pluralStringResource
-import androidx.compose.ui.res.stringResource
-import androidx.compose.ui.semantics.clearAndSetSemantics
-import androidx.compose.ui.semantics.contentDescription
-import androidx.compose.ui.unit.dp
-import app.sumpbook.R
+import app.sumpbook.core.PersonHere
 import app.sumpbook.core.PinChosen
 import app.sumpbook.core.PinSaid
+import app.sumpbook.core.Role
 import app.sumpbook.core.Signed
-import app.sumpbook.ui.control.Keypad
-import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Act
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.place.Signer
-import app.sumpbook.ui.theme.LocalType
 
 /** How many digits a PIN is asked with here. */
 const val PIN_DIGITS = 6
 
 /**
+ * Whose PIN is asked.
+ *
+ * @property chosen the person has one on this phone already
+ */
+data class PinOf(val person: String, val name: String, val chosen: Boolean)
+
+/**
+ * Who signs, and with whom while the person is learning.
+ *
+ * @property trainers whom a learner who has named nobody may learn with: one is named before the signature
+ */
+data class SignedBy(val own: PinOf, val trainer: PinOf?, val trainers: List<PersonHere> = emptyList())
+
+/** Who signs, as this phone knows them now. */
+fun Reader.signedBy(signer: Signer): SignedBy {
+    fun pinOf(id: String) = PinOf(id, fleet.people.firstOrNull { it.id == id }?.name.orEmpty(), phone.pinChosen(id))
+    val learner = fleet.people.firstOrNull { it.id == signer.person && it.role == Role.TRAINEE }
+    val trainer = signer.trainer
+    return SignedBy(
+        own = pinOf(signer.person),
+        trainer = trainer?.let(::pinOf),
+        trainers = if (learner != null && trainer == null) trainersOf(learner, fleet.people) else emptyList(),
+    )
+}
+
+/**
  * A signature as it is being given: the PIN typed so far, the first of two when one is chosen, and why the last one was not
- * taken. The PIN itself is looked at by the core, and nothing of it is kept here.
+ * taken. Whoever is learning gives his own first, then the trainer gives another: each has tries of his own. The PIN itself
+ * is looked at by the core, and nothing of it is kept here.
  */
 @Stable
-class Signing(val signer: Signer, private val what: String, private val name: String, private val act: Act, private val sign: Reader.(Signed) -> Unit, private val then: () -> Unit) {
+class Signing(val signer: Signer, private val what: String, private val act: Act, private val sign: Reader.(Signed) -> Unit, private val then: () -> Unit) {
     /** Digits typed. */
     var typed by mutableStateOf("")
         private set
 
     /** The first time a new PIN was typed; none while none is being chosen. */
     private var first by mutableStateOf<String?>(null)
+
+    /** Whether the learner's own was given; none while it is still asked. */
+    private var own by mutableStateOf<Boolean?>(null)
 
     /** Why the last PIN was not taken. */
     var wrong by mutableStateOf<String?>(null)
@@ -54,6 +68,12 @@ class Signing(val signer: Signer, private val what: String, private val name: St
 
     /** Enough digits. */
     val full: Boolean get() = typed.length >= PIN_DIGITS
+
+    /** The PIN asked now is the last one: with it, it is signed. */
+    val last: Boolean get() = signer.trainer == null || own != null
+
+    /** Whose PIN is asked now. */
+    fun asked(by: SignedBy): PinOf = by.trainer?.takeIf { own != null } ?: by.own
 
     /** One digit more. */
     fun digit(one: Int) {
@@ -66,18 +86,21 @@ class Signing(val signer: Signer, private val what: String, private val name: St
         typed = typed.dropLast(1)
     }
 
-    /** Signs, and the record says that no PIN was given. */
-    fun without() = act.now({ sign(Signed(pinGiven = false, trainer = signer.trainer)) }) { then() }
+    /** Goes on without the PIN that is asked, and the record says that it was not given. */
+    fun without() {
+        val signed = signed(given = false)
+        if (last) act.now({ sign(signed) }) { then() } else passed(given = false)
+    }
 
-    /** Signs with the PIN typed, or goes on choosing one. */
-    fun give(chosen: Boolean) {
+    /** Signs with the PIN typed, or goes on: to choosing one, to the trainer's. */
+    fun give(of: PinOf) {
         val pin = typed
         typed = ""
         val before = first
         when {
-            chosen -> act.now({ given(pin) }, ::goOn)
+            of.chosen -> act.now({ given(of, pin) }, ::goOn)
             before == null -> first = pin
-            before == pin -> act.now({ choose(pin) }, ::goOn)
+            before == pin -> act.now({ choose(of, pin) }, ::goOn)
             else -> {
                 first = null
                 wrong = NOT_THE_SAME
@@ -86,28 +109,40 @@ class Signing(val signer: Signer, private val what: String, private val name: St
     }
 
     private fun goOn(why: String?) {
+        val done = last
         wrong = why
-        if (why == null) then() else first = null
+        first = null
+        if (why == null && done) then()
+        if (why == null && !done) passed(given = true)
     }
 
-    /** Null when it was signed; else why not, in words. */
-    private fun Reader.given(pin: String): String? = when (val said = phone.givePin(signer.person, pin)) {
-        PinSaid.Right -> {
-            sign(Signed(pinGiven = true, trainer = signer.trainer))
-            null
-        }
+    private fun passed(given: Boolean) {
+        own = given
+        typed = ""
+        first = null
+        wrong = null
+    }
+
+    /** What the signature says with the PIN that is asked now given, or not. */
+    private fun signed(given: Boolean) = Signed(pinGiven = own ?: given, trainer = signer.trainer)
+
+    private fun Reader.right(): String? {
+        if (last) sign(signed(given = true))
+        return null
+    }
+
+    /** Null when it was right; else why not, in words. */
+    private fun Reader.given(of: PinOf, pin: String): String? = when (val said = phone.givePin(of.person, pin)) {
+        PinSaid.Right -> right()
         is PinSaid.Wrong ->
-            if (said.waitS > 0) words("error-wrong-pin", "name" to name, "what" to what, "seconds" to said.waitS)
-            else words("error-wrong-pin-again", "name" to name, "what" to what)
+            if (said.waitS > 0) words("error-wrong-pin", "name" to of.name, "what" to what, "seconds" to said.waitS)
+            else words("error-wrong-pin-again", "name" to of.name, "what" to what)
         is PinSaid.Wait -> words("error-pin-wait", "seconds" to said.waitS)
         PinSaid.NotChosen -> NOT_THE_SAME
     }
 
-    private fun Reader.choose(pin: String): String? = when (val said = phone.choosePin(signer.person, pin, null)) {
-        PinChosen.Kept -> {
-            sign(Signed(pinGiven = true, trainer = signer.trainer))
-            null
-        }
+    private fun Reader.choose(of: PinOf, pin: String): String? = when (val said = phone.choosePin(of.person, pin, null)) {
+        PinChosen.Kept -> right()
         is PinChosen.Not -> words(said.textKey)
     }
 
@@ -115,30 +150,4 @@ class Signing(val signer: Signer, private val what: String, private val name: St
         /** The two did not agree: said by the shell's own words. */
         const val NOT_THE_SAME = ""
     }
-}
-
-/** A signature under something; [then] when it stands. */
-@Composable
-fun rememberSigning(signer: Signer, what: String, name: String, act: Act, sign: Reader.(Signed) -> Unit, then: () -> Unit): Signing =
-    remember(signer, name, act) { Signing(signer, what, name, act, sign, then) }
-
-/** Digits, dots and why the last one was not taken. */
-@Composable
-fun PinPart(signing: Signing, chosen: Boolean) {
-    signing.wrong?.let { Strip(it.ifEmpty { stringResource(R.string.pin_not_the_same) }, heavy = true) }
-    val asks = when {
-        chosen -> stringResource(R.string.pin)
-        signing.again -> stringResource(R.string.pin_again)
-        else -> stringResource(R.string.pin_choose)
-    }
-    val says = pluralStringResource(R.plurals.pin_digits_typed, signing.typed.length, signing.typed.length)
-    Row(
-        Modifier.fillMaxWidth().heightIn(40.dp).clearAndSetSemantics { contentDescription = "$asks. $says" },
-        Arrangement.SpaceBetween,
-        Alignment.CenterVertically,
-    ) {
-        Text(asks, Modifier.weight(1f), style = LocalType.current.line)
-        Text("\u25CF ".repeat(signing.typed.length) + "\u00B7 ".repeat(PIN_DIGITS - signing.typed.length), style = LocalType.current.figure)
-    }
-    Keypad(signing::digit, signing::erase)
 }

@@ -19,6 +19,8 @@ data class LineWords(
     val caution: String?,
     val said: String?,
     val note: String?,
+    /** Limits of what is measured there. */
+    val limits: List<String> = emptyList(),
 )
 
 /** How a stop is answered beside its lines: what else stands on its screen. */
@@ -50,12 +52,15 @@ data class StopView(
             }
         }
 
+    /** What must be known before a hand goes near: each caution once, but for one that stands in the strip. */
+    val cautions: List<String> get() = lines.mapNotNull { it.caution }.distinct().filter { it !in strip }
+
     /** Another label for another stop: what is remembered of one is not of the next. */
     val label: String get() = record.label
 }
 
 /** A stop of a walk, with so many rows seen and so long open; an empty [stop]: where the walk stands. */
-fun Reader.stopView(draft: String, stop: String, whole: Set<String>, openMs: Long): StopView? {
+fun Reader.stopView(unit: String, draft: String, stop: String, whole: Set<String>, openMs: Long): StopView? {
     val record = phone.stop(draft, stop.ifEmpty { null }, whole.toList(), openMs.toUInt()) ?: return null
     return StopView(
         record = record,
@@ -67,7 +72,7 @@ fun Reader.stopView(draft: String, stop: String, whole: Set<String>, openMs: Lon
             words("engine-${record.engine.name.lowercase().replace('_', '-')}"),
             if (record.chocks) words("chocks-in") else null,
         ).joinToString(" "),
-        lines = record.lines.map(::lineWords),
+        lines = record.lines.map { row -> lineWords(row).let { if (isMeasured(row)) it.copy(limits = limits(unit, row)) else it } },
         together = record.together.map {
             words("stop-answered-together", "lines" to it.lines, "seconds" to (it.afterMs ?: 0u) / 1_000u)
         },
@@ -95,6 +100,9 @@ private fun kindOf(record: StopScreen): StopKind {
         else -> StopKind.LINES
     }
 }
+
+/** Formatting only: what is measured here, with its limit beside it. */
+private fun isMeasured(row: LineRow): Boolean = row.figure?.how.let { it == HowGiven.TIMED || it == HowGiven.CHOSEN }
 
 /** A line in words. */
 fun Reader.lineWords(row: LineRow): LineWords {

@@ -15,6 +15,7 @@ import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.DisabledReason
+import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.MainAct
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.Strip
@@ -63,15 +64,15 @@ class OpenStop(val unit: String, val draft: String, val view: StopView, val rows
         }, ::goOnTo)
     }
 
-    /** A drop that was read: kept, or asked for as a defect where the core says that it is over its limit. */
-    fun drop(line: LineWords, psi: Long, onScreenMs: UInt) {
-        val answer = drop(line.row, psi, onScreenMs)
+    /** A figure that was measured: kept, or asked for as a defect where the core says that it is over its limit. */
+    fun measured(line: LineWords, figure: ItemFigure, onScreenMs: UInt) {
+        val answer = okWith(line.row, figure, onScreenMs)
         act.now({
             val over = phone.rulesSaid(unit, answer).over
             if (!over) phone.answerLine(draft, answer)
             over to if (over) null else afterStop(draft, label)
         }) { (over, next) ->
-            if (over) back.go(Place.Defect(unit, draft, label, line.row.id, psi.toString())) else goOnTo(next)
+            if (over) back.go(Place.Defect(unit, draft, label, line.row.id, lineOf(figure))) else goOnTo(next)
         }
     }
 
@@ -94,7 +95,7 @@ fun WalkStop(unit: String, draft: String, stop: String) {
     val openMs = { desk.handset.ticks() - opened }
     val rows = rememberSeen(rememberScrollState())
     var again by remember { mutableIntStateOf(0) }
-    val shown by seen(draft, stop, rows.whole, again) { stopView(draft, stop, rows.whole, openMs()) }
+    val shown by seen(draft, stop, rows.whole, again) { stopView(unit, draft, stop, rows.whole, openMs()) }
     val told = shown ?: return
     val view = (told as? Told.Got)?.it
     val act = rememberAct()
@@ -185,9 +186,9 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
     var asked by remember { mutableStateOf<Boolean?>(null) }
     // A stop of few lines has room for how to look; a full one opens it by a tap on its header.
     val hints = asked ?: (view.lines.size <= FEW_LINES && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
-    val cautions = view.lines.mapNotNull { it.caution }.distinct()
+    var below by remember { mutableStateOf(false) }
     ScreenFrame(
-        header = { WalkHeader(view, hints) { asked = !hints } },
+        header = { WalkHeader(view, hints, below) { asked = !hints } },
         strips = {
             open.act.refused?.let { Strip(sentence(it)) }
             open.back.closedAt?.takeIf { it == view.label }?.let { Strip(stringResource(R.string.closed_at_stop, it)) }
@@ -199,8 +200,7 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
         scroll = open.rows.scroll,
         seen = open.rows,
     ) {
-        if (hints) cautions.forEach { Strip(it) }
-        content(hints)
+        CautionsAndLines(view.cautions, open.rows.scroll, { below = it }) { content(hints) }
     }
 }
 

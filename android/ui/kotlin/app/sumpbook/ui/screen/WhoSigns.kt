@@ -54,7 +54,7 @@ fun WhoSigns() {
             SecondaryButton(stringResource(R.string.not_on_the_list)) { notListed = true }
         },
     ) {
-        for (person in people.filter { learning == null || (it.role != Role.TRAINEE && it.id != learning.id) }) {
+        for (person in if (learning == null) people else trainersOf(learning, people)) {
             val label = if (person.role == Role.TRAINEE) stringResource(R.string.name_learning, person.name) else person.name
             Line(label) {
                 when {
@@ -66,3 +66,7 @@ fun WhoSigns() {
         }
     }
 }
+
+/** Whom somebody may learn with. */
+fun trainersOf(learner: PersonHere, people: List<PersonHere>): List<PersonHere> =
+    people.filter { !it.gone && it.role != Role.TRAINEE && it.id != learner.id }

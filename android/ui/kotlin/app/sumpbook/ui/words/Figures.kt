@@ -15,8 +15,11 @@ fun hours(tenths: Long): String {
 /** A figure's value: digits 25 with 2 places are 0.25. */
 fun value(figure: Figure): BigDecimal = BigDecimal.valueOf(figure.digits, figure.places.toInt())
 
-/** A figure in its own unit: "0.25 qt", "48 %". */
-fun figure(figure: Figure): String = "${value(figure).toPlainString()} ${figure.unit}"
+/** A figure in its own unit: "0.25 qt", "48 %"; a count stands by itself. */
+fun figure(figure: Figure): String = value(figure).toPlainString() + if (figure.unit == COUNT) "" else " ${figure.unit}"
+
+/** What is counted has no unit to be written. */
+private const val COUNT = "count"
 
 /** A volume as it is read here: a poured 0.25 qt stands so, or as 237 mL. */
 fun volume(figure: Figure, metric: Boolean): String = when {

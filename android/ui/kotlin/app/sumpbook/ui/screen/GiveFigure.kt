@@ -1,0 +1,84 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.material3.Text
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.unit.dp
+import app.sumpbook.R
+import app.sumpbook.core.Figure
+import app.sumpbook.core.How
+import app.sumpbook.core.ItemFigure
+import app.sumpbook.ui.control.Keypad
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.figure
+
+/** What a figure that is being typed means: its verdicts, and whether the rule the shop goes by is broken. */
+private data class Verdicts(val said: List<String>, val over: Boolean)
+
+/**
+ * A figure that a line offers to take, typed on the app's own keys. What the rules say of it stands there before it is kept,
+ * and holds nothing up.
+ *
+ * @param keep keeps the line as OK with it
+ * @param defect takes it along to the form of a defect
+ */
+@Composable
+fun GiveFigure(unit: String, view: DefectView, asked: Offered, refused: String?, goBack: () -> Unit, keep: (ItemFigure) -> Unit, defect: (ItemFigure) -> Unit) {
+    var digits by rememberSaveable { mutableStateOf("") }
+    val typed = digits.toLongOrNull()?.let { ItemFigure(Figure(it, asked.places.toUByte(), asked.unit), How.OFFERED) }
+    val shown by seen(unit, view.line.row.id, digits) {
+        typed?.let { Verdicts(verdicts(unit, view.line.row, it), phone.rulesSaid(unit, okWith(view.line.row, it)).over) } ?: Verdicts(emptyList(), false)
+    }
+    val verdicts = (shown as? Told.Got)?.it
+    ScreenFrame(
+        header = { DoorHeader(view.door, view.line.name, goBack) },
+        strips = {
+            refused?.let { Strip(it, heavy = true) }
+            view.line.caution?.let { Strip(it, small = true) }
+        },
+        secondary = typed?.let { { SecondaryButton(stringResource(R.string.defect_after_all)) { defect(it) } } },
+        main = {
+            val words = typed?.let { stringResource(R.string.figure_ok_with, figure(it.figure)) } ?: stringResource(R.string.figure_keep)
+            MainPress(words, if (typed == null) stringResource(R.string.figure_first) else null) { typed?.let(keep) }
+        },
+    ) {
+        Text(typed?.let { figure(it.figure) } ?: stringResource(R.string.figure_none, asked.unit), Modifier.fillMaxWidth(), style = LocalType.current.figure)
+        if (verdicts == null || verdicts.said.isEmpty()) Limits(view.limits) else SaidByRules(verdicts)
+        Keypad({ if (digits.length < MOST_DIGITS) digits = (digits + it).trimStart('0').ifEmpty { "0" } }, { digits = digits.dropLast(1) })
+    }
+}
+
+@Composable
+private fun ColumnScope.SaidByRules(verdicts: Verdicts) {
+    Strip(verdicts.said.first(), heavy = verdicts.over)
+    verdicts.said.drop(1).forEach { Text(it, style = LocalType.current.help) }
+}
+
+/** Which rule a figure is held against, and its limit: read before the figure is given. Other rules stand below it, smaller. */
+@Composable
+fun Limits(limits: List<String>) {
+    if (limits.isEmpty()) return
+    Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp), Alignment.Start) {
+        Text(limits.first(), style = LocalType.current.text)
+        limits.drop(1).forEach { Text(it, style = LocalType.current.help) }
+    }
+}
+
+/** No figure of a walk is longer. */
+private const val MOST_DIGITS = 5

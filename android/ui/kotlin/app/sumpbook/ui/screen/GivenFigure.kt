@@ -1,0 +1,61 @@
+package app.sumpbook.ui.screen
+
+import app.sumpbook.core.Answer
+import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.Figure
+import app.sumpbook.core.How
+import app.sumpbook.core.HowGiven
+import app.sumpbook.core.ItemFigure
+import app.sumpbook.core.LineRow
+import app.sumpbook.core.RuleRow
+import app.sumpbook.ui.desk.Reader
+
+/** Digits after the point, by the unit a figure is read in. A unit that is not here is read off no keypad: a date, water by eye. */
+private val PLACES: Map<String, Int> =
+    mapOf("psi" to 0, "%" to 0, "s" to 0, "in/32" to 0, "count" to 0, "B:C" to 0, "drops/min" to 0, "inH2O" to 0, "in" to 2, "qt" to 2)
+
+/** How a figure is read that a line only offers to take. */
+data class Offered(val unit: String, val places: Int)
+
+/** The figure a line offers to take on the keypad; none: it takes none, or asks for it in its own way. */
+fun offered(row: LineRow): Offered? {
+    val ask = row.figure?.takeIf { it.how == HowGiven.OFFERED } ?: return null
+    return PLACES[ask.unit]?.let { Offered(ask.unit, it) }
+}
+
+/** A figure as a place carries it: "5 0 psi CHOSEN". */
+fun lineOf(figure: ItemFigure): String = with(figure) { "${this.figure.digits} ${this.figure.places} ${this.figure.unit} ${how.name}" }
+
+/** A figure from such a line; none for an empty one. */
+fun figureOf(line: String): ItemFigure? {
+    val parts = line.split(' ').takeIf { it.size == 4 } ?: return null
+    val how = How.entries.firstOrNull { it.name == parts[3] } ?: return null
+    return ItemFigure(Figure(parts[0].toLongOrNull() ?: return null, parts[1].toUByteOrNull() ?: return null, parts[2]), how)
+}
+
+/** A line answered OK with one figure. */
+fun okWith(row: LineRow, figure: ItemFigure, onScreenMs: UInt? = null): Answer =
+    Answer(item = row.item, place = row.place, answer = AnswerKind.OK, figures = listOf(figure), onScreenMs = onScreenMs)
+
+/** The limits of the rules about a line's figure, the shop's own first. They are what every figure is held against: nothing is judged here. */
+fun Reader.limits(unit: String, row: LineRow): List<String> {
+    val ask = row.figure ?: return emptyList()
+    val any = okWith(row, ItemFigure(Figure(0, 0u, ask.unit), How.OFFERED))
+    return phone.rulesSaid(unit, any).rows.mapNotNull { said -> limit(said)?.let { "$it: ${said.rule}" } }
+}
+
+/** What each rule says of a figure, the shop's own first. */
+fun Reader.verdicts(unit: String, row: LineRow, figure: ItemFigure): List<String> =
+    phone.rulesSaid(unit, okWith(row, figure)).rows.mapNotNull { said ->
+        val limit = limit(said)
+        val keeps = said.keeps
+        if (limit == null || keeps == null) null else words(if (keeps) "rule-kept" else "rule-not-kept", "limit" to limit, "rule" to said.rule)
+    }
+
+/** What the rule the shop goes by says of a measured figure that breaks it; none when it is kept. */
+fun Reader.overLimit(unit: String, row: LineRow, figure: ItemFigure): String? {
+    val broken = phone.rulesSaid(unit, okWith(row, figure)).rows.firstOrNull { it.goesBy && it.keeps == false } ?: return null
+    return words("figure-over", "figure" to broken.figure, "said" to words("rule-not-kept", "limit" to limit(broken).orEmpty(), "rule" to broken.rule))
+}
+
+private fun Reader.limit(said: RuleRow): String? = said.compares?.let { words("rule-is-$it", "limit" to said.limit.orEmpty()) }
