@@ -1,9 +1,13 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SemanticsNodeInteraction
 import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performScrollTo
+import app.sumpbook.core.TextAsk
+import app.sumpbook.core.text
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
 import kotlin.test.AfterTest
@@ -20,7 +24,7 @@ class CautionsTest {
     @AfterTest
     fun clear() = cab.close()
 
-    private fun top(node: androidx.compose.ui.test.SemanticsNodeInteraction) = node.fetchSemanticsNode().boundsInRoot.top
+    private fun top(node: SemanticsNodeInteraction) = node.fetchSemanticsNode().positionInRoot.y
 
     @Test
     fun `every caution of every stop stands on its screen`() = with(cab) {
@@ -31,7 +35,7 @@ class CautionsTest {
             val cautions = stop.lines.mapNotNull { it.caution }.distinct()
             at(Place.Stop(unit("TH-01"), draft, stop.label)) {
                 for (caution in cautions) {
-                    val words = app.sumpbook.core.text("en", app.sumpbook.core.TextAsk("caution-$caution", emptyMap()))
+                    val words = text("en", TextAsk("caution-$caution", emptyMap()))
                     val node = onNodeWithText(words, substring = true)
                     runCatching { node.performScrollTo() }
                     node.assertIsDisplayed()
@@ -54,7 +58,7 @@ class CautionsTest {
         }
         at(hood, high = 1_200) {
             assertTrue(top(onNodeWithText("No plain water when it can freeze.")) < top(onNodeWithText("Engine oil")), "a taller phone has room")
-            assertEquals(0, onAllNodes(androidx.compose.ui.test.hasText("Cautions, hints")).fetchSemanticsNodes().size)
+            assertEquals(0, onAllNodes(hasText("Cautions, hints")).fetchSemanticsNodes().size)
         }
     }
 }

@@ -89,11 +89,11 @@ class FigureTest {
     @Test
     fun `the rule and its limit stand under the chips before the tap`() = with(cab) {
         at(Place.Stop(unit("TH-03"), draft, stop(draft, "leak-applied"))) {
-            onNodeWithText("at most 3 psi: United States, driver test (modernized)").assertIsDisplayed()
+            onNodeWithText("at most 4 psi: United States, driver test (modernized)").assertIsDisplayed()
             press("Start 60 s")
             picture("drop-limits")
-            onNodeWithText("at most 3 psi: United States, driver test (modernized)").assertIsDisplayed()
-            onNodeWithText("less than 3 psi: United States, driver test (older)").performScrollTo().assertIsDisplayed()
+            onNodeWithText("at most 4 psi: United States, driver test (modernized)").assertIsDisplayed()
+            onNodeWithText("less than 4 psi: United States, driver test (older)").performScrollTo().assertIsDisplayed()
         }
     }
 

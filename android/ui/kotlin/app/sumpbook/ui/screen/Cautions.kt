@@ -18,10 +18,11 @@ import app.sumpbook.ui.control.Strip
  * pushed out of sight by them, and they are still read before the button.
  *
  * @param scroll what they and the lines are scrolled by
+ * @param first before the lines in any case
  * @param below told whether they stand after the lines
  */
 @Composable
-fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, below: (Boolean) -> Unit, lines: @Composable () -> Unit) {
+fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, first: Boolean, below: (Boolean) -> Unit, lines: @Composable () -> Unit) {
     Layout(
         contents = listOf(
             {
@@ -37,7 +38,7 @@ fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, below: (Boolea
         val gap = if (cautions.isEmpty()) 0 else Gap.roundToPx()
         val whole = above.height + gap + under.height
         val frame = scroll.viewportSize
-        val after = cautions.isNotEmpty() && under.height <= frame && whole > frame
+        val after = !first && cautions.isNotEmpty() && under.height <= frame && whole > frame
         layout(constraints.maxWidth, whole) {
             above.placeRelative(0, if (after) under.height + gap else 0)
             under.placeRelative(0, if (after) 0 else above.height + gap)

@@ -56,17 +56,18 @@ fun DropStop(open: OpenStop) {
         when {
             line == null -> MainOfStop(open)
             start == null -> MainPress(stringResource(R.string.start_60)) { begin() }
-            else -> MainPress(stringResource(R.string.drop_by_a_tap), stringResource(R.string.drop_in_60)) {}
+            else -> MainPress(stringResource(R.string.drop_by_a_tap), stringResource(R.string.drop_in_60), whyAbove = false) {}
         }
     }
     StopFrame(open, main, {
         if (start != null && line != null) SecondaryButton(stringResource(R.string.start_again)) { begin() }
-        if (line != null) SecondaryButton(stringResource(R.string.not_run)) { open.defect(line) }
+        if (start == null && line != null) SecondaryButton(stringResource(R.string.not_run)) { open.defect(line) }
     }) { hints ->
-        open.view.lines.forEach { LineOf(it, open, hints) }
+        // While the needle is watched the room is the chips'.
+        open.view.lines.forEach { LineOf(it, open, hints && start == null) }
         if (start != null && line != null) {
             Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp), Alignment.CenterHorizontally) {
-                HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left))
+                HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left), side = 120.dp)
                 Text(stringResource(R.string.drop_in_60), Modifier.semantics { heading() }, style = LocalType.current.heading)
                 Drops(more, { more = true }) { psi ->
                     open.measured(line, ItemFigure(Figure(psi.toLong(), 0u, line.row.figure?.unit ?: "psi"), How.CHOSEN), (now - start).coerceAtLeast(0).toUInt())

@@ -47,7 +47,7 @@ fun EndOfDay(unit: String, draft: String, signer: Signer) {
         act.refused?.let { Refused(sentence(it)) { back.back() } }
         return
     }
-    val shown by seen(draft) { endOfDayView(draft) to signedBy(signer) }
+    val shown by seen(draft, signer) { endOfDayView(draft) to signedBy(signer) }
     val told = shown ?: return
     val got = (told as? Told.Got)?.it
     if (got == null) {

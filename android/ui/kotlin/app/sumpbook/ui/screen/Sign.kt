@@ -40,7 +40,7 @@ fun Sign(unit: String, draft: String, signer: Signer) {
     val desk = LocalDesk.current
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit, draft) { signView(unit, draft) to signedBy(signer) }
+    val shown by seen(unit, draft, signer) { signView(unit, draft) to signedBy(signer) }
     val told = shown ?: return
     val got = (told as? Told.Got)?.it
     if (got == null) {

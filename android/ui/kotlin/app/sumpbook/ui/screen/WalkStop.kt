@@ -200,7 +200,7 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
         scroll = open.rows.scroll,
         seen = open.rows,
     ) {
-        CautionsAndLines(view.cautions, open.rows.scroll, { below = it }) { content(hints) }
+        CautionsAndLines(view.cautions, open.rows.scroll, first = hints, below = { below = it }) { content(hints) }
     }
 }
 
