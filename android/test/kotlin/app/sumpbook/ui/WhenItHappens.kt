@@ -10,6 +10,7 @@ import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextInput
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.LockState
 import app.sumpbook.core.PinChosen
 import app.sumpbook.core.Signed
 import app.sumpbook.ui.place.Place
@@ -36,24 +37,27 @@ abstract class WhenItHappens {
         held.settled.value = held.settled.value.copy(shopNumber = "555-0140")
         held.show(this)
         shows("TH-01")
-        shows("Say first what it was.")
+        shows("somebody hurt")
         onNodeWithText("Call 911").performClick()
         onNodeWithText("Call the shop").performClick()
         assertEquals(listOf("911", "555-0140"), held.called)
         onNodeWithText("spill").performScrollTo().performClick()
         onNode(hasSetTextAction() and hasContentDescription("Where")).performScrollTo().performTextInput("by the north gate")
+        held.picture = aPhoto()
+        onNodeWithText("Take a photo").performScrollTo().performClick()
+        shows("1 photo goes with it")
         onNodeWithText("Keep what happened").performClick()
-        shows("The shop does not know yet")
-        fun kept() = held.phone.endOfDay(held.phone.drafts().drafts.single { it.kind == "end-of-day" }.id).toNext.orEmpty()
-        val first = kept()
-        assertTrue(first, "spill" in first && "by the north gate" in first)
+        shows("The shop hears of it when there is signal")
+        fun kept() = held.phone.whereItIs(0u).days.flatMap { it.rows }.filter { it.kind == "happened" }
+        assertEquals(listOf(1), kept().map { it.photos.size })
+        assertEquals("it locks nothing", LockState.NO_LOCK_ON_RECORD, held.phone.unit(held.phone.unitAt("TH-01"), held.signer.person).roadAir.road.state)
 
+        // Nothing is asked for.
         held.back.go(Place.Happened(held.phone.unitAt("TH-01")))
-        shows("Say first what it was.")
-        onNodeWithText("hit something").performScrollTo().performClick()
+        shows("somebody hurt")
         onNodeWithText("Keep what happened").performClick()
-        shows("The shop does not know yet")
-        assertTrue("the first is still there: ${kept()}", kept().startsWith(first) && "hit something" in kept())
+        shows("The shop hears of it when there is signal")
+        assertEquals(2, kept().size)
         held.phone.shutdown()
     }
 
@@ -110,7 +114,7 @@ abstract class WhenItHappens {
         held.picture = byteArrayOf(1, 2, 3)
         onNodeWithText("Take a photo").performScrollTo().performClick()
         shows("This is no photo")
-        held.picture = ByteArrayOutputStream().also { ImageIO.write(BufferedImage(32, 24, BufferedImage.TYPE_INT_RGB), "jpeg", it) }.toByteArray()
+        held.picture = aPhoto()
         onNodeWithText("Take a photo").performScrollTo().performClick()
         shows("1 photo goes with it")
         onNodeWithText("out").performScrollTo().performClick()
@@ -119,4 +123,6 @@ abstract class WhenItHappens {
         assertEquals(1u, line(stop)?.answer?.photos)
         phone.shutdown()
     }
+
+    private fun aPhoto() = ByteArrayOutputStream().also { ImageIO.write(BufferedImage(32, 24, BufferedImage.TYPE_INT_RGB), "jpeg", it) }.toByteArray()
 }

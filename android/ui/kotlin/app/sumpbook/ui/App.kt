@@ -17,7 +17,6 @@ import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
-import app.sumpbook.ui.screen.Air
 import app.sumpbook.ui.screen.AnotherUnit
 import app.sumpbook.ui.screen.HandOver
 import app.sumpbook.ui.screen.Happened
@@ -33,6 +32,7 @@ import app.sumpbook.ui.screen.Roadside
 import app.sumpbook.ui.screen.SettingsScreen
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
+import app.sumpbook.ui.screen.Steps
 import app.sumpbook.ui.screen.Today
 import app.sumpbook.ui.screen.TopUp
 import app.sumpbook.ui.screen.WalkStop
@@ -83,7 +83,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line, place.figure)
         is Place.Glass -> OneGlass(place.unit, signer)
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)
-        is Place.Air -> Air(place.unit, place.start, signer)
+        is Place.Steps -> Steps(place.unit, place.procedure, signer)
         is Place.Display -> Display(place.unit, place.note, signer)
         is Place.Hours -> Hours(place.unit, signer)
         is Place.EndOfDay -> EndOfDay(place.unit, place.draft, signer)

@@ -28,7 +28,7 @@ class DayScreensFitTest {
         mapOf(
             "defect" to Place.Defect(unit, draft, stop(draft, "cab-off"), "mirrors"),
             "glass-stop" to Place.Stop(unit, draft, stop(draft, "glass")),
-            "glass" to Place.Glass(unit), "top-up" to Place.TopUp(unit, ""), "air" to Place.Air(unit, start = true),
+            "glass" to Place.Glass(unit), "top-up" to Place.TopUp(unit, ""), "air" to Place.Steps(unit, "start"),
             "display" to Place.Display(unit, ""), "note" to Place.Display(unit, note), "hours" to Place.Hours(unit),
             "end-of-day" to Place.EndOfDay(unit, ""),
         )

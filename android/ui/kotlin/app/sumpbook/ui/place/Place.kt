@@ -51,8 +51,8 @@ sealed class Place(private vararg val parts: String) {
     /** A top-up; an empty [draft]: a new one. */
     class TopUp(val unit: String, val draft: String) : Place("top-up", unit, draft)
 
-    /** Starting air, or stopping it. */
-    class Air(val unit: String, val start: Boolean) : Place("air", unit, start.toString())
+    /** A procedure step by step: arriving, starting, using and stopping air, leaving. */
+    class Steps(val unit: String, val procedure: String) : Place("steps", unit, procedure)
 
     /** Display notes; an empty [note]: a new one. */
     class Display(val unit: String, val note: String) : Place("display", unit, note)
@@ -80,7 +80,7 @@ sealed class Place(private vararg val parts: String) {
 
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
-        is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Air, is Display, is Hours,
+        is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Steps, is Display, is Hours,
         is EndOfDay, is Happened, is Roadside,
         -> parts[1]
         else -> null
@@ -104,7 +104,7 @@ sealed class Place(private vararg val parts: String) {
                 "slip" -> Slip(part(1))
                 "glass" -> Glass(part(1))
                 "top-up" -> TopUp(part(1), part(2))
-                "air" -> Air(part(1), part(2) == "true")
+                "steps" -> Steps(part(1), part(2))
                 "display" -> Display(part(1), part(2))
                 "hours" -> Hours(part(1))
                 "end-of-day" -> EndOfDay(part(1), part(2))

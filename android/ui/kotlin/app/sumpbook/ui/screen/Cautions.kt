@@ -7,8 +7,6 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.layout.Layout
-import androidx.compose.ui.layout.onGloballyPositioned
-import androidx.compose.ui.layout.positionInParent
 import androidx.compose.ui.unit.dp
 import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.Strip
@@ -19,17 +17,12 @@ import app.sumpbook.ui.control.Strip
  *
  * @param scroll what they and the lines are scrolled by
  * @param first before the lines in any case
- * @param below told whether they stand after the lines
  */
 @Composable
-fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, first: Boolean, below: (Boolean) -> Unit, lines: @Composable () -> Unit) {
+fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, first: Boolean, lines: @Composable () -> Unit) {
     Layout(
         contents = listOf(
-            {
-                Column(Modifier.fillMaxWidth().onGloballyPositioned { below(it.positionInParent().y > 0f) }, Arrangement.spacedBy(4.dp)) {
-                    cautions.forEach { Strip(it, small = true) }
-                }
-            },
+            { Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) { cautions.forEach { Strip(it, small = true) } } },
             { Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(Gap)) { lines() } },
         ),
     ) { (said, rows), constraints ->

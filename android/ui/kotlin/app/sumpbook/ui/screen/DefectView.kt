@@ -50,7 +50,7 @@ data class DefectView(
 fun Reader.defectView(unit: String, draft: String, stop: String, line: String, figure: ItemFigure?): DefectView? {
     val screen = phone.stop(draft, stop, emptyList(), 0u) ?: return null
     val row = screen.lines.firstOrNull { it.id == line } ?: return null
-    val view = defectView(screen.door, row, openWord(unit, row)).copy(offered = offered(row), limits = limits(unit, row))
+    val view = defectView(screen.door, row, openWord(unit, row)).copy(offered = offered(row.figure), limits = limits(unit, row))
     if (figure == null) return view
     // What was measured over its limit is a defect; what was offered is only held against it.
     val said = if (figure.how == How.OFFERED) verdicts(unit, row, figure).firstOrNull() else overLimit(unit, row, figure)

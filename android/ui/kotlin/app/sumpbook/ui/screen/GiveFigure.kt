@@ -15,7 +15,6 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
-import app.sumpbook.core.Figure
 import app.sumpbook.core.How
 import app.sumpbook.core.ItemFigure
 import app.sumpbook.ui.control.Keypad
@@ -27,6 +26,7 @@ import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.figure
+import app.sumpbook.ui.words.unitWords
 
 /** What a figure that is being typed means: its verdicts, and whether the rule the shop goes by is broken. */
 private data class Verdicts(val said: List<String>, val over: Boolean)
@@ -41,7 +41,7 @@ private data class Verdicts(val said: List<String>, val over: Boolean)
 @Composable
 fun GiveFigure(unit: String, view: DefectView, asked: Offered, refused: String?, goBack: () -> Unit, keep: (ItemFigure) -> Unit, defect: (ItemFigure) -> Unit) {
     var digits by rememberSaveable { mutableStateOf("") }
-    val typed = digits.toLongOrNull()?.let { ItemFigure(Figure(it, asked.places.toUByte(), asked.unit), How.OFFERED) }
+    val typed = typedFigure(asked, digits)?.let { ItemFigure(it, How.OFFERED) }
     val shown by seen(unit, view.line.row.id, digits) {
         typed?.let { Verdicts(verdicts(unit, view.line.row, it), phone.rulesSaid(unit, okWith(view.line.row, it)).over) } ?: Verdicts(emptyList(), false)
     }
@@ -58,10 +58,16 @@ fun GiveFigure(unit: String, view: DefectView, asked: Offered, refused: String?,
             MainPress(words, if (typed == null) stringResource(R.string.figure_first) else null) { typed?.let(keep) }
         },
     ) {
-        Text(typed?.let { figure(it.figure) } ?: stringResource(R.string.figure_none, asked.unit), Modifier.fillMaxWidth(), style = LocalType.current.figure)
-        if (verdicts == null || verdicts.said.isEmpty()) Limits(view.limits) else SaidByRules(verdicts)
-        Keypad({ if (digits.length < MOST_DIGITS) digits = (digits + it).trimStart('0').ifEmpty { "0" } }, { digits = digits.dropLast(1) })
+        FigureKeys(asked, digits, { if (verdicts == null || verdicts.said.isEmpty()) Limits(view.limits) else SaidByRules(verdicts) }) { digits = it }
     }
+}
+
+/** A figure typed on the app's own keys, and between it and them what it means. */
+@Composable
+fun ColumnScope.FigureKeys(asked: Offered, digits: String, meaning: @Composable ColumnScope.() -> Unit = {}, change: (String) -> Unit) {
+    Text(typedFigure(asked, digits)?.let { figure(it) } ?: unitWords(asked.unit, "-"), Modifier.fillMaxWidth(), style = LocalType.current.figure)
+    meaning()
+    Keypad({ if (digits.length < MOST_DIGITS) change((digits + it).trimStart('0').ifEmpty { "0" }) }, { change(digits.dropLast(1)) })
 }
 
 @Composable

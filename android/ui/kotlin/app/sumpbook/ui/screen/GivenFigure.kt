@@ -3,6 +3,7 @@ package app.sumpbook.ui.screen
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Figure
+import app.sumpbook.core.FigureAsk
 import app.sumpbook.core.How
 import app.sumpbook.core.HowGiven
 import app.sumpbook.core.ItemFigure
@@ -12,16 +13,19 @@ import app.sumpbook.ui.desk.Reader
 
 /** Digits after the point, by the unit a figure is read in. A unit that is not here is read off no keypad: a date, water by eye. */
 private val PLACES: Map<String, Int> =
-    mapOf("psi" to 0, "%" to 0, "s" to 0, "in/32" to 0, "count" to 0, "B:C" to 0, "drops/min" to 0, "inH2O" to 0, "in" to 2, "qt" to 2)
+    mapOf("psi" to 0, "%" to 0, "s" to 0, "in/32" to 0, "count" to 0, "B:C" to 0, "drops/min" to 0, "inH2O" to 0, "in" to 2, "qt" to 2, "degF" to 0, "min" to 0)
 
 /** How a figure is read that a line only offers to take. */
 data class Offered(val unit: String, val places: Int)
 
-/** The figure a line offers to take on the keypad; none: it takes none, or asks for it in its own way. */
-fun offered(row: LineRow): Offered? {
-    val ask = row.figure?.takeIf { it.how == HowGiven.OFFERED } ?: return null
+/** The figure that is offered to be taken on the keypad; none: there is none, or it is asked for in its own way. */
+fun offered(ask: FigureAsk?): Offered? {
+    if (ask?.how != HowGiven.OFFERED) return null
     return PLACES[ask.unit]?.let { Offered(ask.unit, it) }
 }
+
+/** The figure of so many typed digits; none while nothing is typed. */
+fun typedFigure(asked: Offered, digits: String): Figure? = digits.toLongOrNull()?.let { Figure(it, asked.places.toUByte(), asked.unit) }
 
 /** A figure as a place carries it: "5 0 psi CHOSEN". */
 fun lineOf(figure: ItemFigure): String = with(figure) { "${this.figure.digits} ${this.figure.places} ${this.figure.unit} ${how.name}" }

@@ -35,7 +35,6 @@ fun GlassStop(open: OpenStop) {
         open,
         main = { if (line == null || view == null) MainOfStop(open) else GlassMain(open, line, view, given) },
         secondary = line?.let { { GlassActs(open, it, view?.low == true) } },
-        few = false,
     ) { hints ->
         if (line != null && view != null) {
             // A walk keeps no waiting time: only that it runs must be answered here.

@@ -8,7 +8,9 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
-import app.sumpbook.core.EndOfDaySaid
+import app.sumpbook.core.Happened
+import app.sumpbook.core.HappenedWhat
+import app.sumpbook.core.Said
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.SecondaryButton
@@ -25,28 +27,25 @@ import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
+import java.time.Instant
+import java.time.temporal.ChronoUnit
 
-/** What can have happened. */
-private enum class What(val words: Int) {
-    HURT(R.string.happened_hurt),
-    SPILL(R.string.happened_spill),
-    HIT(R.string.happened_hit),
-    OTHER(R.string.happened_other),
+/** The unit's door number, the time now, and the moments so many minutes ago that are offered, by their time. */
+private data class HappenedView(val door: String, val now: String, val earlier: List<Pair<String, String>>)
+
+private fun Reader.happenedView(unit: String) = HappenedView(
+    door = fleet.units.firstOrNull { it.id == unit }?.door.orEmpty(),
+    now = moments.timeNow(),
+    earlier = EARLIER_MINUTES.map { Instant.ofEpochMilli(now).minus(it, ChronoUnit.MINUTES).toString() }.map { it to moments.at(it) },
+)
+
+/** What can have happened, in words. */
+private fun wordsOf(what: HappenedWhat): Int = when (what) {
+    HappenedWhat.HURT -> R.string.happened_hurt
+    HappenedWhat.SPILL -> R.string.happened_spill
+    HappenedWhat.HIT -> R.string.happened_hit
+    HappenedWhat.OTHER -> R.string.happened_other
 }
-
-/**
- * Keeps what happened among the words of this person's end-of-day report for the unit; begins one when there is none. It
- * is durable at once, and goes to the shop with that report.
- */
-private fun Reader.keepHappened(unit: String, person: String, words: String): String {
-    val begun = phone.drafts().drafts.firstOrNull { it.kind == END_OF_DAY && it.unit == unit && it.person == person }?.id
-    val draft = begun ?: phone.beginEndOfDay(unit, person)
-    val before = phone.endOfDay(draft).toNext
-    phone.sayEndOfDay(draft, EndOfDaySaid(toNext = listOfNotNull(before, words).joinToString("\n")))
-    return draft
-}
-
-private fun Reader.doorAndTime(unit: String) = fleet.units.firstOrNull { it.id == unit }?.door.orEmpty() to moments.timeNow()
 
 /** Something happened: help first, then what, when, where, how much, whom. */
 @Composable
@@ -55,23 +54,19 @@ fun Happened(unit: String, signer: Signer) {
     val handset = LocalDesk.current.handset
     val shop = LocalSettings.current?.now?.value?.shopNumber.orEmpty()
     val act = rememberAct()
-    val shown by seen(unit) { doorAndTime(unit) }
-    val (door, now) = (shown as? Told.Got)?.it ?: ("" to "")
-    var what by rememberSaveable { mutableStateOf<What?>(null) }
-    var at by rememberSaveable { mutableStateOf("") }
+    val entry = rememberEntryId()
+    val shown by seen(unit) { happenedView(unit) }
+    val view = (shown as? Told.Got)?.it
+    var what by rememberSaveable { mutableStateOf<HappenedWhat?>(null) }
+    // The moment stays as it was offered, however long the form is open.
+    var at by rememberSaveable { mutableStateOf<String?>(null) }
     var place by rememberSaveable { mutableStateOf("") }
     var much by rememberSaveable { mutableStateOf("") }
     var whom by rememberSaveable { mutableStateOf("") }
+    var photos by rememberSaveable { mutableStateOf(emptyList<String>()) }
     val kept = stringResource(R.string.happened_kept)
-    val chosen = what?.let { stringResource(it.words) }
-    val lines = listOfNotNull(
-        "${stringResource(R.string.it_happened)}, ${at.ifEmpty { now }}: ${chosen.orEmpty()}",
-        place.ifEmpty { null }?.let { "${stringResource(R.string.happened_where)}: $it" },
-        much.ifEmpty { null }?.let { "${stringResource(R.string.happened_much)}: $it" },
-        whom.ifEmpty { null }?.let { "${stringResource(R.string.happened_whom)}: $it" },
-    )
     ScreenFrame(
-        header = { DoorHeader(door, stringResource(R.string.it_happened)) { back.back() } },
+        header = { DoorHeader(view?.door.orEmpty(), stringResource(R.string.it_happened)) { back.back() } },
         strips = {
             Strip(stringResource(R.string.hurt_call_first), heavy = true)
             Strip(stringResource(R.string.under_skin))
@@ -82,24 +77,42 @@ fun Happened(unit: String, signer: Signer) {
             if (shop.isNotEmpty()) SecondaryButton(stringResource(R.string.call_the_shop)) { handset.call(shop) }
         },
         main = {
-            MainPress(stringResource(R.string.keep_happened), if (what == null) stringResource(R.string.happened_what_first) else null) {
-                act.now({ keepHappened(unit, signer.person, lines.joinToString(". ")) }) {
+            MainPress(stringResource(R.string.keep_happened)) {
+                val told = Happened(what, at, place.told(), much.told(), whom.told(), photos)
+                act.now({ phone.keepHappened(Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer), told) }) {
                     back.unit(unit)
                     back.said = kept
                 }
             }
         },
     ) {
-        Chips { What.entries.forEach { one -> Chip(stringResource(one.words), what == one) { what = one } } }
-        WordsField(stringResource(R.string.happened_when, now), at) { at = it }
+        Chips { HappenedWhat.entries.forEach { one -> Chip(stringResource(wordsOf(one)), what == one) { what = one } } }
+        WhenPart(view, at) { at = it }
         WordsField(stringResource(R.string.happened_where), place) { place = it }
         WordsField(stringResource(R.string.happened_much), much) { much = it }
         WordsField(stringResource(R.string.happened_whom), whom) { whom = it }
+        PhotoPart(photos) { photos = it }
         Text(stringResource(R.string.happened_goes_with), style = LocalType.current.help)
     }
 }
 
-private const val END_OF_DAY = "end-of-day"
+/** When it was: now, unless one of the moments before is chosen. */
+@Composable
+private fun WhenPart(view: HappenedView?, at: String?, choose: (String?) -> Unit) {
+    if (view == null) return
+    // A moment chosen earlier is no longer among those that are offered now: it stays the chosen one.
+    val offered by rememberSaveable { mutableStateOf(view.earlier.flatMap { listOf(it.first, it.second) }) }
+    Text(stringResource(R.string.happened_when), style = LocalType.current.line)
+    Chips {
+        Chip(stringResource(R.string.happened_now, view.now), at == null) { choose(null) }
+        offered.chunked(2).forEach { (moment, words) -> Chip(words, at == moment) { choose(moment) } }
+    }
+}
+
+private fun String.told(): String? = trim().ifEmpty { null }
+
+/** How long ago it may have been: whoever writes it down first called for help. */
+private val EARLIER_MINUTES = listOf(15L, 30L, 60L, 120L)
 
 /** The emergency number of the United States, Canada and Mexico. */
 private const val EMERGENCY = "911"

@@ -94,8 +94,7 @@ private fun ColumnScope.UnitMore(unit: String, view: UnitView, signer: Signer, a
     if (main !is MainAct.StartPreTrip && main !is MainAct.GoOn) {
         Line(stringResource(R.string.another_pre_trip)) { goOn(act, back, signer, unit, MainAct.StartPreTrip) }
     }
-    Line(stringResource(R.string.start_air)) { back.go(Place.Air(unit, start = true)) }
-    Line(stringResource(R.string.stop_air)) { back.go(Place.Air(unit, start = false)) }
+    PROCEDURES.forEach { Line(stringResource(procedureTitle(it))) { back.go(Place.Steps(unit, it)) } }
     Line(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
     if (main !is MainAct.ReportEndOfDay) Line(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
     Line(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }

@@ -55,6 +55,9 @@ data class StopView(
     /** What must be known before a hand goes near: each caution once, but for one that stands in the strip. */
     val cautions: List<String> get() = lines.mapNotNull { it.caution }.distinct().filter { it !in strip }
 
+    /** Its lines about fill a screen: what else there is to read waits for a press. */
+    val isFull: Boolean get() = lines.size > FEW_LINES
+
     /** Another label for another stop: what is remembered of one is not of the next. */
     val label: String get() = record.label
 }
@@ -133,3 +136,6 @@ private fun Reader.answerWords(answer: LineAnswer): String {
 /** Where the walk goes from a stop whose lines are all answered; none: lines are open. */
 fun Reader.afterStop(draft: String, stop: String): MainAct.NextStop? =
     phone.stop(draft, stop, emptyList(), UInt.MAX_VALUE)?.main?.act as? MainAct.NextStop
+
+/** Up to so many lines how to look stands under each at once. */
+private const val FEW_LINES = 4

@@ -26,7 +26,8 @@ data class PartWords(val what: String, val why: List<String>, val locked: Boolea
 /** Road, then air, then the outlets that are locked. */
 fun Reader.roadAirWords(of: RoadAir): List<PartWords> = (listOf(of.road, of.air) + of.outlets).map(::partWords)
 
-private fun Reader.partWords(part: PartNow): PartWords {
+/** A part that can be locked, in words. */
+fun Reader.partWords(part: PartNow): PartWords {
     val state = words(keyOfLock(part.state))
     val since = part.since?.takeIf { part.state != LockState.NO_LOCK_ON_RECORD }?.let { " ${moments.at(it)}" }.orEmpty()
     val why = part.why.map { one ->

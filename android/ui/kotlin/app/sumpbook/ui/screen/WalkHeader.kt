@@ -22,13 +22,17 @@ import app.sumpbook.ui.theme.LocalType
  * The line round the truck, and within it the door number, the stop and how far round it is. A press tells how to look.
  *
  * @param hints how to look stands there already: a press takes it away again
- * @param below cautions stand after the lines: the same press brings them before
  */
 @Composable
-fun WalkHeader(view: StopView, hints: Boolean, below: Boolean, look: () -> Unit) {
+fun WalkHeader(view: StopView, hints: Boolean, look: () -> Unit) {
     val type = LocalType.current
     val record = view.record
-    val words = stringResource(if (hints) R.string.how_to_look_less else if (below) R.string.how_to_look_cautions else R.string.how_to_look)
+    val words = when {
+        hints -> stringResource(R.string.how_to_look_less)
+        // A full frame may have them after its lines: the same press brings them before.
+        view.isFull && view.cautions.isNotEmpty() -> stringResource(R.string.how_to_look_cautions)
+        else -> stringResource(R.string.how_to_look)
+    }
     WalkLine(record.marks, record.index.toInt() - 1, view.says, Modifier.clickable(onClickLabel = words, role = Role.Button, onClick = look)) {
         Column(Modifier.fillMaxWidth()) {
             FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween, itemVerticalAlignment = Alignment.CenterVertically) {

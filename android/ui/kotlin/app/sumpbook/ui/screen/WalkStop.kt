@@ -181,14 +181,13 @@ fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
 
 /** The frame of every stop: the walk in its header, what the engine is doing, how to look. */
 @Composable
-fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, few: Boolean = open.view.lines.size <= FEW_LINES, content: @Composable (Boolean) -> Unit) {
+fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, content: @Composable (Boolean) -> Unit) {
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
     // A stop of few lines has room for how to look; a full one opens it by a tap on its header.
-    val hints = asked ?: (view.lines.size <= FEW_LINES && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
-    var below by remember { mutableStateOf(false) }
+    val hints = asked ?: (!view.isFull && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
     ScreenFrame(
-        header = { WalkHeader(view, hints, below) { asked = !hints } },
+        header = { WalkHeader(view, hints) { asked = !hints } },
         strips = {
             open.act.refused?.let { Strip(sentence(it)) }
             open.back.closedAt?.takeIf { it == view.label }?.let { Strip(stringResource(R.string.closed_at_stop, it)) }
@@ -200,9 +199,6 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
         scroll = open.rows.scroll,
         seen = open.rows,
     ) {
-        CautionsAndLines(view.cautions, open.rows.scroll, first = hints, below = { below = it }) { content(hints) }
+        CautionsAndLines(view.cautions, open.rows.scroll, first = hints) { content(hints) }
     }
 }
-
-/** Up to so many lines how to look stands under each at once. */
-private const val FEW_LINES = 4

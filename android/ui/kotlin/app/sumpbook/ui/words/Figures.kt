@@ -16,10 +16,14 @@ fun hours(tenths: Long): String {
 fun value(figure: Figure): BigDecimal = BigDecimal.valueOf(figure.digits, figure.places.toInt())
 
 /** A figure in its own unit: "0.25 qt", "48 %"; a count stands by itself. */
-fun figure(figure: Figure): String = value(figure).toPlainString() + if (figure.unit == COUNT) "" else " ${figure.unit}"
+fun figure(figure: Figure): String = unitWords(figure.unit, value(figure).toPlainString())
 
-/** What is counted has no unit to be written. */
-private const val COUNT = "count"
+/** A value with its unit as it is written on a gauge or a tag. */
+fun unitWords(unit: String, value: String): String = when (unit) {
+    "count" -> value
+    "degF" -> "$value \u00B0F"
+    else -> "$value $unit"
+}
 
 /** A volume as it is read here: a poured 0.25 qt stands so, or as 237 mL. */
 fun volume(figure: Figure, metric: Boolean): String = when {

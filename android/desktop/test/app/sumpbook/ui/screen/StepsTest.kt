@@ -1,0 +1,164 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.assertIsNotEnabled
+import androidx.compose.ui.test.onNodeWithContentDescription
+import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performTextInput
+import app.sumpbook.core.Answer
+import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.LockState
+import app.sumpbook.core.Signed
+import app.sumpbook.core.StopNow
+import app.sumpbook.ui.picture
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.words.OwnWay
+import kotlin.test.AfterTest
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertIs
+
+@OptIn(ExperimentalTestApi::class)
+class StepsTest {
+    private val cab = Cab()
+
+    @AfterTest
+    fun clear() = cab.close()
+
+    private fun now(door: String) = cab.phone.glass(cab.unit(door), null, null).stop
+
+    private fun air(door: String) = cab.phone.unit(cab.unit(door), cab.person()).roadAir.air
+
+    private fun steps(door: String, procedure: String) = Place.Steps(cab.unit(door), procedure)
+
+    private fun SkikoComposeUiTest.done(times: Int) = with(cab) { repeat(times) { press("Done, next") } }
+
+    @Test
+    fun `one step after the other starts the air, and stops it`() = with(cab) {
+        at(steps("TH-02", "start")) {
+            // TH-02 has one pressure and no temperature shown: seven steps.
+            onNodeWithText("Start air 1 / 7").assertExists()
+            picture("steps-start")
+            done(6)
+            assertEquals(emptyList(), kinds(), "nothing is recorded before the last step")
+            press("Done")
+            assertIs<StopNow.Running>(now("TH-02"))
+        }
+        at(steps("TH-02", "shut-down")) {
+            done(4)
+            picture("steps-blow-down")
+            onNodeWithText("at most 2:00").assertExists()
+            press("Done")
+            assertIs<StopNow.Stopped>(now("TH-02"))
+        }
+    }
+
+    @Test
+    fun `the steps are those the unit has, by its own valves`() = with(cab) {
+        at(steps("TH-01", "start")) {
+            onNodeWithText("Start air 1 / 10").assertExists()
+            done(2)
+            onNodeWithText("gauge port").assertExists()
+            picture("steps-valves")
+            done(1)
+            onNodeWithText("Selector on low").assertExists()
+        }
+    }
+
+    @Test
+    fun `not so says what it locks, is recorded, and locks it`() = with(cab) {
+        at(steps("TH-01", "start")) {
+            done(3)
+            press("Not so: stop here")
+            onNodeWithText("I stop here").assertIsNotEnabled()
+            press("stuck")
+            onNodeWithText("This locks AIR until the shop certifies it.").assertExists()
+            onNodeWithText("Call the shop and tell it.", substring = true).assertExists()
+            picture("steps-not-so")
+            press("I stop here")
+            assertEquals(listOf("steps-done"), kinds(), "the steps are kept, and they are no start")
+            assertEquals(StopNow.Unknown as StopNow, now("TH-01"))
+            assertEquals(LockState.LOCKED, air("TH-01").state)
+            onNodeWithText("Kept as far as it went. Locked: AIR.", substring = true).assertExists()
+            picture("steps-locked")
+        }
+        at(steps("TH-01", "start")) {
+            onNodeWithText("Selector on low: stuck", substring = true).assertExists()
+            onNodeWithText("I use it all the same").assertIsNotEnabled()
+        }
+    }
+
+    @Test
+    fun `what only has to wait goes on, and the record says both`() = with(cab) {
+        at(steps("TH-02", "start")) {
+            onNodeWithText("Preheat lamp").assertExists()
+            press("Not so: stop here")
+            press("lamp stays on")
+            onNodeWithText("Wait until it is so. This locks nothing.").assertExists()
+            press("It is so now")
+            onNodeWithText("Start air 1 / 7").assertExists()
+            done(1)
+            onNodeWithText("Start air 2 / 7").assertExists()
+            // Whoever leaves has said so much: it is kept, and is no start.
+            press("Back")
+            assertEquals(listOf("steps-done"), kinds())
+            assertEquals(LockState.NO_LOCK_ON_RECORD, air("TH-02").state)
+        }
+    }
+
+    @Test
+    fun `a figure goes along with its step`() = with(cab) {
+        at(steps("TH-02", "start")) {
+            done(5)
+            onNodeWithText("Watch it rise").assertExists()
+            press("Give the figure")
+            for (digit in "118") find(digit.toString())
+            onNodeWithText("118 psi").assertExists()
+            picture("steps-figure")
+            done(1)
+            press("Done")
+            assertEquals(listOf("start-air"), kinds())
+        }
+    }
+
+    @Test
+    fun `leaving a site says what keeps one from driving off`() = with(cab) {
+        at(steps("TH-02", "leave-site")) {
+            press("Not so: stop here")
+            press("PTO still in")
+            onNodeWithText("Do not drive off until it is done.").assertExists()
+            press("It is so after all")
+            done(5)
+            press("Done")
+            assertEquals(listOf("steps-done"), kinds())
+        }
+    }
+
+    @Test
+    fun `with the air locked it opens at the lock, and asks why`() = with(cab) {
+        val draft = walk("TH-02")
+        phone.answerLine(draft, Answer(item = "oil-look", answer = AnswerKind.DEFECT, word = "milky"))
+        phone.signPreTrip(draft, Signed(pinGiven = false), true, null)
+        at(steps("TH-02", "start")) {
+            picture("steps-at-the-lock")
+            onNodeWithText("I use it all the same").assertIsNotEnabled()
+            onNodeWithContentDescription("Why is it used although it is locked?").performTextInput("said \"go\" by the boss")
+            settled()
+            press("I use it all the same")
+            done(6)
+            press("Done")
+            assertIs<StopNow.Running>(now("TH-02"))
+        }
+        at(steps("TH-02", "shut-down")) { onNodeWithText("Stop air 1 / 5").assertExists() }
+    }
+
+    @Test
+    fun `the same in Spanish`() = with(cab) {
+        at(steps("TH-01", "use-air"), OwnWay("es")) {
+            picture("steps-es")
+            press("No es así: parar aquí")
+            picture("steps-not-so-es")
+        }
+    }
+}

@@ -1,0 +1,167 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.Stable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
+import app.sumpbook.core.Figure
+import app.sumpbook.core.NotSo
+import app.sumpbook.core.Said
+import app.sumpbook.core.StepSaid
+import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.control.WordsField
+import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.LocalSettings
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.mark.StepLine
+import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Signer
+import java.time.Instant
+
+/** What one can do at a step. */
+@Stable
+private class AtStep(val view: StepsView, val step: StepWords, val behind: Int, private val stamp: () -> String, val go: (StepSaid) -> Unit, val stop: (StepSaid?) -> Unit) {
+    val last: Boolean get() = behind + 1 == view.steps.size
+
+    fun said(word: String? = null, figure: Figure? = null) = StepSaid(step.row.id, stamp(), word, figure)
+}
+
+/** A procedure: one step, one caution, in order. With the air locked it opens at the lock, not at the first step. */
+@Composable
+fun Steps(unit: String, procedure: String, signer: Signer) {
+    val back = LocalBackStack.current
+    val act = rememberAct()
+    val handset = LocalDesk.current.handset
+    val entry = rememberEntryId()
+    var kept by rememberSaveable { mutableStateOf(emptyList<String>()) }
+    var spite by rememberSaveable { mutableStateOf("") }
+    var used by rememberSaveable { mutableStateOf(false) }
+    val shown by seen(unit, procedure) { stepsView(unit, procedure) }
+    val told = shown ?: return
+    val view = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
+    val said = kept.map(::stepOf)
+    val behind = view.behind(said)
+    val keptLocked = stringResource(R.string.steps_kept_locked, PARTS)
+    val keptPlain = stringResource(R.string.steps_kept)
+    fun record(all: List<StepSaid>, whole: Boolean) {
+        val by = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
+        act.now({
+            phone.keepSteps(by, procedure, all, spite.trim().ifEmpty { null })
+            lockedParts(unit, signer.person)
+        }) { locked ->
+            if (whole) return@now back.back()
+            back.unit(unit)
+            back.said = if (locked.isEmpty()) keptPlain else keptLocked.replace(PARTS, locked.joinToString(", "))
+        }
+    }
+    // What was confirmed is kept however one leaves: the compressor may turn already.
+    val leave = { if (said.isEmpty()) back.back() else record(said, whole = false) }
+    val refused = act.refused?.let { sentence(it) }
+    val locked = view.locked
+    val step = view.steps.getOrNull(behind)
+    val title = "${stringResource(procedureTitle(procedure))} ${(behind + 1).coerceAtMost(view.steps.size)} / ${view.steps.size}"
+    when {
+        locked != null && !used -> AtTheLock(view.door, title, refused, locked, spite, { spite = it }, leave) { used = true }
+        step == null -> Refused(refused ?: stringResource(R.string.steps_none)) { back.back() }
+        else -> {
+            val at = AtStep(view, step, behind, { Instant.ofEpochMilli(handset.now()).toString() }, { one ->
+                val all = said + one
+                if (view.behind(all) == view.steps.size) record(all, whole = true) else kept = all.map(::lineOf)
+            }) { one -> if (one == null && said.isEmpty()) back.back() else record(said + listOfNotNull(one), whole = false) }
+            OneStep(at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave)
+        }
+    }
+}
+
+private fun lockedWords(locked: PartWords): String = (listOf(locked.what) + locked.why).joinToString(". ")
+
+/** The lock stands before the first step; whoever goes on all the same says why, and it is recorded. */
+@Composable
+private fun AtTheLock(door: String, title: String, refused: String?, locked: PartWords, spite: String, say: (String) -> Unit, leave: () -> Unit, use: () -> Unit) = ScreenFrame(
+    header = { DoorHeader(door, title, leave) },
+    strips = {
+        refused?.let { Strip(it, heavy = true) }
+        Strip(lockedWords(locked), heavy = true)
+    },
+    secondary = { CallTheShop() },
+    main = { MainPress(stringResource(R.string.air_all_the_same), if (spite.isBlank()) stringResource(R.string.reason_first) else null, onPress = use) },
+) { WordsField(stringResource(R.string.air_why_all_the_same), spite, onChange = say) }
+
+/** One step: what it is, its caution, its time; done, or not so. */
+@Composable
+private fun OneStep(at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit) {
+    // Another step begins anew.
+    val key = at.step.row.id + at.behind
+    var notSo by rememberSaveable(key) { mutableStateOf(false) }
+    var word by rememberSaveable(key) { mutableStateOf<String?>(null) }
+    var digits by rememberSaveable(key) { mutableStateOf<String?>(null) }
+    val asked = offered(at.step.row.figure)
+    val figure = asked?.let { typedFigure(it, digits.orEmpty()) }
+    val chosen = at.step.notSo.firstOrNull { it.row.word == word }
+    ScreenFrame(
+        header = { DoorHeader(at.view.door, title, leave) },
+        strips = {
+            strips.forEach { Strip(it) }
+            locked?.let { Strip(it, heavy = true) }
+        },
+        secondary = {
+            if (notSo) {
+                SecondaryButton(stringResource(R.string.steps_so_after_all)) { notSo = false }
+                if (chosen?.row?.means == NotSo.Wait) SecondaryButton(stringResource(R.string.stop_here)) { at.stop(at.said(word, figure)) }
+                CallTheShop()
+            } else {
+                if (asked != null) SecondaryButton(stringResource(if (digits == null) R.string.figure_give else R.string.figure_not)) { digits = if (digits == null) "" else null }
+                SecondaryButton(stringResource(R.string.not_so)) { notSo = true }
+            }
+        },
+        main = {
+            if (notSo) NotSoPress(at, chosen, figure) { notSo = false }
+            else MainPress(stringResource(if (at.last) R.string.done_all else R.string.done_next)) { at.go(at.said(figure = figure)) }
+        },
+    ) {
+        StepLine(at.view.steps.size, at.behind)
+        StepHead(at.step)
+        if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, key, digits == null)
+        val typed = digits
+        if (!notSo && asked != null && typed != null) FigureKeys(asked, typed) { digits = it }
+    }
+}
+
+/** What is done about what is not so: it waits, it goes on with a mark, or it stops here. */
+@Composable
+private fun NotSoPress(at: AtStep, chosen: NotSoWords?, figure: Figure?, so: () -> Unit) = when {
+    at.step.notSo.isEmpty() -> MainPress(stringResource(R.string.stop_here)) { at.stop(null) }
+    chosen == null -> MainPress(stringResource(R.string.stop_here), stringResource(R.string.steps_word_first)) {}
+    else -> {
+        val said = { at.said(chosen.row.word, figure) }
+        when (chosen.row.means) {
+            NotSo.Wait -> MainPress(stringResource(R.string.steps_so_now)) {
+                at.go(said())
+                so()
+            }
+            NotSo.Mark -> MainPress(stringResource(R.string.steps_go_on_marked)) { at.go(said()) }
+            NotSo.Refuse, NotSo.NoDriving, is NotSo.Lock -> MainPress(stringResource(R.string.stop_here)) { at.stop(said()) }
+        }
+    }
+}
+
+/** The shop's number, where one is set. */
+@Composable
+private fun CallTheShop() {
+    val handset = LocalDesk.current.handset
+    val shop = LocalSettings.current?.now?.value?.shopNumber.orEmpty()
+    if (shop.isNotEmpty()) SecondaryButton(stringResource(R.string.call_the_shop)) { handset.call(shop) }
+}
+
+/** Stands in a sentence where the locked parts will. */
+private const val PARTS = "{parts}"
