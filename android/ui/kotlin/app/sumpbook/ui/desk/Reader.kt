@@ -59,7 +59,8 @@ class Reader(val phone: PhoneInterface, val fleet: FleetHere, val way: OwnWay, v
         val act = main.act
         val key = keyOfMain(act)
         return when (act) {
-            MainAct.StartPreTrip -> words(key, "door" to door)
+            MainAct.StartPreTrip, is MainAct.TakeOver -> words(key, "door" to door)
+            is MainAct.StillAsShown -> words(key, "percent" to act.percent.toInt())
             is MainAct.GoOn -> words(key, "stop" to act.stop.orEmpty())
             is MainAct.AllOk -> words(key, "lines" to act.lines)
             is MainAct.OtherOk -> words(key, "lines" to act.lines)
