@@ -13,6 +13,7 @@ import app.sumpbook.core.How
 import app.sumpbook.core.HowGiven
 import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.Phone
+import app.sumpbook.core.PhoneClock
 import app.sumpbook.core.Signed
 import app.sumpbook.core.StopScreen
 import app.sumpbook.core.uniffiEnsureInitialized
@@ -29,13 +30,14 @@ import app.sumpbook.ui.onScreen
 import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.hasWalked
 import app.sumpbook.ui.settle
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
 
 /** A phone of the invented fleet, enrolled at a real shop on this machine, and its app opened at any place. */
 @OptIn(ExperimentalTestApi::class)
-class Cab : AutoCloseable {
+class Cab(clock: PhoneClock? = null) : AutoCloseable {
     private val yard = Yard()
     val phone: Phone
     lateinit var back: BackStack
@@ -43,7 +45,7 @@ class Cab : AutoCloseable {
 
     init {
         uniffiEnsureInitialized()
-        phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(File(yard.root, "key")), null)
+        phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(File(yard.root, "key")), clock)
     }
 
     /** A unit by its door number. */
@@ -106,6 +108,9 @@ class Cab : AutoCloseable {
 
     /** Kept entries of a kind, newest first, as the phone lists them. */
     fun kinds(): List<String> = phone.whereItIs(1u).days.flatMap { day -> day.rows.map { it.kind } }
+
+    /** This person has walked often enough: no hints any more. */
+    fun hasWalked(person: String) = phone.hasWalked(unit("TH-05"), person)
 
     /** A walk in which everything is answered OK with its figures, signed. */
     fun signedWalk(door: String) {

@@ -16,7 +16,7 @@ import kotlin.test.assertTrue
 /** Every caution of a stop is there to be read, without a press, at every stop. */
 @OptIn(ExperimentalTestApi::class)
 class CautionsTest {
-    private val cab = Cab()
+    private val cab = Cab().apply { hasWalked(person()) }
     private val draft = cab.walk("TH-01")
 
     @AfterTest

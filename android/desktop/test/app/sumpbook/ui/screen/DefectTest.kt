@@ -37,7 +37,8 @@ class DefectTest {
             press("Keep defect")
             val kept = checkNotNull(answer(draft, stop, "mirrors"))
             assertEquals(AnswerKind.DEFECT to "no-view", kept.answer to kept.word)
-            assertEquals("right" to Severity.ROAD, kept.words to kept.severity)
+            assertEquals(null to Severity.ROAD, kept.words to kept.severity)
+            assertEquals("right", phone.signing(draft, null).defects.single().place, "the side is its place")
             assertIs<Place.Today>(back.top)
         }
     }

@@ -5,6 +5,7 @@ import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.assertIsNotEnabled
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
 import app.sumpbook.core.Meter
 import app.sumpbook.core.Said
 import app.sumpbook.ui.picture
@@ -51,6 +52,20 @@ class HoursTest {
             press("Yes, it reads 1,200.0")
             assertEquals(2, kinds().count { it == "hour-reading" })
             assertEquals(1u, phone.unit(unit("TH-02"), person()).openQuestions)
+        }
+    }
+
+    @Test
+    fun `what cannot be is kept with a photo of the meter`() = with(cab) {
+        phone.giveHours(Said(unit("TH-02"), person()), Meter.COMPRESSOR, 12_110, false)
+        at(Place.Hours(unit("TH-02")), pictures = Camera(26)) {
+            type("74210")
+            onNodeWithText("Take a photo of the meter first.").assertExists()
+            find("Take a photo")
+            picture("hours-photo")
+            onNode(hasText("Keep 7,421.0", substring = true)).performClick()
+            settled()
+            assertEquals(1, phone.whereItIs(0u).days.flatMap { it.rows }.first { it.kind == "hour-reading" && it.photos.isNotEmpty() }.photos.size)
         }
     }
 

@@ -71,7 +71,6 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
     val chosen = view.choices.firstOrNull { it.word == word }
     val defect = kind == AnswerKind.DEFECT
     val locks = view.raises.firstOrNull { it.first == raised }?.second ?: chosen?.locks.orEmpty()
-    val sideWords = view.sides.firstOrNull { it.first == side }?.second
     ScreenFrame(
         header = { DoorHeader(view.door, view.line.name, goBack) },
         strips = {
@@ -90,7 +89,7 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
                 }
             }
         },
-        main = { Keep(view, kind, chosen, words) { keep(view.answer(kind, word.takeIf { defect }, sideWords, words, raised.takeIf { defect }).copy(photos = photos)) } },
+        main = { Keep(view, kind, chosen, words) { keep(view.answer(kind, word.takeIf { defect }, side.takeIf { defect }, words, raised.takeIf { defect }).copy(photos = photos)) } },
     ) {
         if (!defect) {
             Text(if (kind == AnswerKind.NOT_FITTED) view.notFitted else view.couldNotCheck, Modifier.semantics { heading() }, style = LocalType.current.heading)

@@ -31,19 +31,20 @@ data class DefectView(
     val offered: Offered? = null,
     val limits: List<String> = emptyList(),
 ) {
-    /**
-     * The answer. A side stands in the words: the line that was looked at is the whole of it, and only so it is
-     * answered.
-     */
-    fun answer(kind: AnswerKind, word: String?, side: String?, words: String, raised: Severity?): Answer = Answer(
-        item = line.row.item,
-        place = line.row.place,
-        answer = kind,
-        word = word,
-        severity = raised,
-        figures = figures,
-        words = listOfNotNull(side, words.trim().ifEmpty { null }).joinToString(", ").ifEmpty { null },
-    )
+    /** The answer. A [side] is the place of a line that has none of its own; else it stands in the words. */
+    fun answer(kind: AnswerKind, word: String?, side: String?, words: String, raised: Severity?): Answer {
+        val own = line.row.place
+        val said = sides.firstOrNull { it.first == side && own != null }?.second
+        return Answer(
+            item = line.row.item,
+            place = own ?: side,
+            answer = kind,
+            word = word,
+            severity = raised,
+            figures = figures,
+            words = listOfNotNull(said, words.trim().ifEmpty { null }).joinToString(", ").ifEmpty { null },
+        )
+    }
 }
 
 /** A line of a stop, to tell its defect, with the [figure] that was read there; none when the stop has no such line. */
@@ -72,7 +73,7 @@ fun Reader.defectView(door: String, row: LineRow, open: Pair<String, String>?): 
 private fun Reader.openWord(unit: String, row: LineRow): Pair<String, String>? {
     val since = row.openSince ?: return null
     val defect = phone.lastReport(unit, emptyList()).defects
-        .firstOrNull { it.item == row.item && it.place == row.place && it.state != DefectNow.CLOSED }
+        .firstOrNull { it.item == row.item && (row.place == null || it.place == row.place) && it.state != DefectNow.CLOSED }
     val word = defect?.said?.firstNotNullOfOrNull { it.word } ?: return null
     return word to words("stop-open-since", "when" to moments.at(since))
 }

@@ -31,7 +31,7 @@ fun Reader.endOfDayView(draft: String): EndOfDayView {
         record = record,
         notices = record.notices.map { words(keyOfNotice(it)) },
         noneFound = words("end-none-found"),
-        found = record.found.map { row -> item(row.item, row.place) + row.word?.let { ": ${choice(it)}" }.orEmpty() },
+        found = record.found.map(::foundWords),
         notes = record.notes.map(::noteWords),
         poured = record.poured.map(::pourWords),
         hours = record.hours?.let(::hours),
@@ -58,11 +58,4 @@ fun Reader.linesOf(unit: String, person: String): List<LineRow> {
     }
 }
 
-private fun Reader.linesOfWalk(draft: String): List<LineRow> {
-    val any = phone.stop(draft, null, emptyList(), 0u) ?: return emptyList()
-    val before = generateSequence(any) { here -> here.back?.let { phone.stop(draft, it, emptyList(), 0u) } }.toList().reversed()
-    val first = before.first()
-    val labels = (1..first.of.toInt() * 2).flatMap { listOf("$it", "${it}b") }
-    val stops = labels.mapNotNull { label -> phone.stop(draft, label, emptyList(), 0u)?.takeIf { it.label == label } }
-    return stops.flatMap { it.lines }
-}
+private fun Reader.linesOfWalk(draft: String): List<LineRow> = wholeWalk(draft).flatMap { it.lines }

@@ -41,6 +41,9 @@ fun figureOf(line: String): ItemFigure? {
 fun okWith(row: LineRow, figure: ItemFigure, onScreenMs: UInt? = null): Answer =
     Answer(item = row.item, place = row.place, answer = AnswerKind.OK, figures = listOf(figure), onScreenMs = onScreenMs)
 
+/** A line answered OK with a photo. */
+fun okWith(row: LineRow, photo: String): Answer = Answer(item = row.item, place = row.place, answer = AnswerKind.OK, photos = listOf(photo))
+
 /** The limits of the rules about a line's figure, the shop's own first. They are what every figure is held against: nothing is judged here. */
 fun Reader.limits(unit: String, row: LineRow): List<String> {
     val ask = row.figure ?: return emptyList()

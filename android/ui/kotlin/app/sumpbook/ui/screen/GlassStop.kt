@@ -13,9 +13,12 @@ import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.DisabledReason
+import app.sumpbook.core.MainAct
 import app.sumpbook.core.StopNow
 import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.SecondaryButton
+import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
@@ -31,22 +34,35 @@ fun GlassStop(open: OpenStop) {
     var given by rememberSaveable(stateSaver = GlassGiven.Saver) { mutableStateOf(GlassGiven()) }
     val shown by seen(open.unit, given) { glassView(open.unit, given.glass, given.stopped) }
     val view = (shown as? Told.Got)?.it
+    var photo by rememberSaveable { mutableStateOf<String?>(null) }
+    // On a short walk the first driver's level stands until another one is given.
+    val asShown = open.view.record.asShown?.takeIf { open.view.record.main.act is MainAct.StillAsShown && given.glass == null }
     StopFrame(
         open,
-        main = { if (line == null || view == null) MainOfStop(open) else GlassMain(open, line, view, given) },
+        main = { if (line == null || view == null || asShown != null) MainOfStop(open) else GlassMain(open, line, view, given, photo) },
         secondary = line?.let { { GlassActs(open, it, view?.low == true) } },
     ) { hints ->
         if (line != null && view != null) {
             // A walk keeps no waiting time: only that it runs must be answered here.
             val runs = view.record.stop is StopNow.Running
             GlassStrips(view, wait = runs)
+            asShown?.let { Strip(stringResource(R.string.glass_as_shown, it.toInt()), small = true) }
             // The glass is this line: it counts as seen with it.
             Column(Modifier.seenAs(line.row.id, open.rows), Arrangement.spacedBy(Gap)) { GlassPart(view, given, asks = runs) { given = it } }
+            if (view.record.photoAsked && asShown == null) PhotoOfTheDay(view, photo) { photo = it }
         } else {
             level?.let { LineOf(it, open, hints) }
         }
         open.view.lines.filter { it !== level }.forEach { LineOf(it, open, hints) }
     }
+}
+
+/** On a drawn day a photo of the glass is asked; one that is not taken holds nothing up. */
+@Composable
+fun PhotoOfTheDay(view: GlassView, photo: String?, change: (String?) -> Unit) {
+    if (LocalPictures.current == null) return
+    Strip(stringResource(R.string.glass_photo_asked, view.dayNumber), small = true)
+    OnePhoto(photo, change)
 }
 
 /** What cannot be given by the drawing, and oil where it is missing. */
@@ -57,7 +73,7 @@ private fun GlassActs(open: OpenStop, line: LineWords, low: Boolean) {
 }
 
 @Composable
-private fun GlassMain(open: OpenStop, line: LineWords, view: GlassView, given: GlassGiven) {
+private fun GlassMain(open: OpenStop, line: LineWords, view: GlassView, given: GlassGiven, photo: String?) {
     val scope = rememberCoroutineScope()
     val others = open.view.record.left.toInt() - 1
     val why = open.view.record.main.whyNot
@@ -76,7 +92,7 @@ private fun GlassMain(open: OpenStop, line: LineWords, view: GlassView, given: G
         if (glass == null) return@MainPress
         open.answerThenGoOn {
             val ms = open.onScreenMs()
-            phone.answerLine(open.draft, view.answer(line, glass, ms))
+            phone.answerLine(open.draft, view.answer(line, glass, ms).copy(photos = listOfNotNull(photo)))
             if (others > 0) phone.okTogether(open.draft, open.view.label, ms)
         }
     }

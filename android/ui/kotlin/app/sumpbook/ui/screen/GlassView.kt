@@ -31,6 +31,8 @@ data class GlassView(
     val rose: String?,
     val main: String?,
     val whyNot: String?,
+    /** The day's number, to be in view on a photo that is asked. */
+    val dayNumber: Int,
 ) {
     /** It stands under the middle: oil is missing. */
     val low: Boolean get() = record.level is LevelNow.Under || record.level == LevelNow.BelowView
@@ -66,6 +68,7 @@ fun Reader.glassView(unit: String, given: Glass?, saidStopped: Boolean?): GlassV
         rose = if (record.roseWithoutAPour) words("level-rose") else null,
         main = given?.let { words(keyOfMain(record.main.act), "level" to glass(it)) },
         whyNot = record.main.whyNot?.let(::whyNot),
+        dayNumber = moments.dayNumber(),
     )
 }
 

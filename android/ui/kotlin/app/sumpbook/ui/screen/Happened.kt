@@ -10,6 +10,7 @@ import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.Happened
 import app.sumpbook.core.HappenedWhat
+import app.sumpbook.core.OnCall
 import app.sumpbook.core.Said
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
@@ -17,7 +18,6 @@ import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.control.WordsField
 import app.sumpbook.ui.desk.LocalDesk
-import app.sumpbook.ui.desk.LocalSettings
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
@@ -30,11 +30,13 @@ import app.sumpbook.ui.theme.LocalType
 import java.time.Instant
 import java.time.temporal.ChronoUnit
 
-/** The unit's door number, the time now, and the moments so many minutes ago that are offered, by their time. */
-private data class HappenedView(val door: String, val now: String, val earlier: List<Pair<String, String>>)
+/** The unit's door number, whom to call, the time now, and the moments so many minutes ago that are offered, by their time. */
+private data class HappenedView(val door: String, val emergency: String, val onCall: List<OnCall>, val now: String, val earlier: List<Pair<String, String>>)
 
 private fun Reader.happenedView(unit: String) = HappenedView(
     door = fleet.units.firstOrNull { it.id == unit }?.door.orEmpty(),
+    emergency = fleet.emergency,
+    onCall = fleet.onCall,
     now = moments.timeNow(),
     earlier = EARLIER_MINUTES.map { Instant.ofEpochMilli(now).minus(it, ChronoUnit.MINUTES).toString() }.map { it to moments.at(it) },
 )
@@ -52,7 +54,6 @@ private fun wordsOf(what: HappenedWhat): Int = when (what) {
 fun Happened(unit: String, signer: Signer) {
     val back = LocalBackStack.current
     val handset = LocalDesk.current.handset
-    val shop = LocalSettings.current?.now?.value?.shopNumber.orEmpty()
     val act = rememberAct()
     val entry = rememberEntryId()
     val shown by seen(unit) { happenedView(unit) }
@@ -68,13 +69,15 @@ fun Happened(unit: String, signer: Signer) {
     ScreenFrame(
         header = { DoorHeader(view?.door.orEmpty(), stringResource(R.string.it_happened)) { back.back() } },
         strips = {
-            Strip(stringResource(R.string.hurt_call_first), heavy = true)
+            view?.let { Strip(stringResource(R.string.hurt_call_first, it.emergency), heavy = true) }
             Strip(stringResource(R.string.under_skin))
             act.refused?.let { Strip(sentence(it), heavy = true) }
         },
         secondary = {
-            SecondaryButton(stringResource(R.string.call_emergency)) { handset.call(EMERGENCY) }
-            if (shop.isNotEmpty()) SecondaryButton(stringResource(R.string.call_the_shop)) { handset.call(shop) }
+            view?.let {
+                SecondaryButton(stringResource(R.string.call_somebody, it.emergency)) { handset.call(it.emergency) }
+                CallThem(it.onCall)
+            }
         },
         main = {
             MainPress(stringResource(R.string.keep_happened)) {
@@ -113,6 +116,3 @@ private fun String.told(): String? = trim().ifEmpty { null }
 
 /** How long ago it may have been: whoever writes it down first called for help. */
 private val EARLIER_MINUTES = listOf(15L, 30L, 60L, 120L)
-
-/** The emergency number of the United States, Canada and Mexico. */
-private const val EMERGENCY = "911"

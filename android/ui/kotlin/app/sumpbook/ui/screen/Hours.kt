@@ -18,6 +18,7 @@ import app.sumpbook.ui.control.MeterFigure
 import app.sumpbook.ui.control.MeterTyped
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
@@ -63,6 +64,7 @@ fun Hours(unit: String, signer: Signer) {
     var digits by rememberSaveable { mutableStateOf("") }
     var meter by rememberSaveable { mutableStateOf(Meter.COMPRESSOR) }
     var which by rememberSaveable { mutableStateOf(false) }
+    var photo by rememberSaveable { mutableStateOf<String?>(null) }
     val typed = MeterTyped(digits)
     val shown by seen(unit, meter, typed.inTenths) { metersView(unit, meter, typed.inTenths) }
     val told = shown ?: return
@@ -74,8 +76,10 @@ fun Hours(unit: String, signer: Signer) {
     val fresh = !own || record.typed == figure
     fun give(kept: Boolean) {
         val said = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
-        if (figure != null) act.now({ phone.giveHours(said, meter, figure, kept) }) { back.back() }
+        if (figure != null) act.now({ phone.giveHours(said, meter, figure, kept, photo.takeIf { kept }) }) { back.back() }
     }
+    // What cannot be is kept with a photo of the meter, for the shop to settle: where there is a camera.
+    val wantsPhoto = own && fresh && record.main.act is MainAct.KeepWithPhoto && LocalPictures.current != null
     ScreenFrame(
         header = { DoorHeader(record.door, view.meters.first { it.first == meter }.second) { back.back() } },
         strips = {
@@ -88,7 +92,12 @@ fun Hours(unit: String, signer: Signer) {
         },
         main = {
             val words = if (own) view.hours.main else view.give ?: stringResource(R.string.type_the_meter)
-            MainPress(words, if (figure == null || !fresh) stringResource(R.string.type_the_meter) else null) {
+            val whyNot = when {
+                figure == null || !fresh -> stringResource(R.string.type_the_meter)
+                wantsPhoto && photo == null -> stringResource(R.string.hours_photo_first)
+                else -> null
+            }
+            MainPress(words, whyNot) {
                 give(kept = own && record.main.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto })
             }
         },
@@ -101,6 +110,7 @@ fun Hours(unit: String, signer: Signer) {
             }
         }
         if (view.hours.asked == null) view.notes.forEach { Text(it, style = LocalType.current.help) }
+        if (wantsPhoto) OnePhoto(photo) { photo = it }
         val last = record.last.takeIf { own }
         val now = stringResource(R.string.hours_now)
         val says = listOfNotNull(last?.let { "${view.hours.before} ${hours(it.figure)}" }, "$now ${figure?.let(::hours).orEmpty()}").joinToString(", ")

@@ -17,6 +17,7 @@ import app.sumpbook.ui.control.MeterFigure
 import app.sumpbook.ui.control.MeterTyped
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
@@ -57,6 +58,8 @@ fun HoursStop(open: OpenStop) {
     // What the core asks about is answered before the stop is.
     val asks = view?.record?.main?.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto } && !kept
     var touched by rememberSaveable { mutableStateOf(false) }
+    var photo by rememberSaveable { mutableStateOf<String?>(null) }
+    val wantsPhoto = view?.record?.main?.act is MainAct.KeepWithPhoto && LocalPictures.current != null
     fun type(now: MeterTyped) {
         touched = true
         digits = now.digits
@@ -73,10 +76,14 @@ fun HoursStop(open: OpenStop) {
             // The core has not looked at the last digit yet.
             line != null && touched && view?.record?.typed != typed.inTenths ->
                 MainPress(open.view.main, stringResource(R.string.type_the_meter), whyAbove = false) {}
-            line != null && view != null && asks -> MainPress(view.main) { kept = true }
+            line != null && view != null && asks ->
+                MainPress(view.main, if (wantsPhoto && photo == null) stringResource(R.string.hours_photo_first) else null) { kept = true }
             line != null && typed.inTenths == null && open.view.record.main.whyNot is DisabledReason.FigureMissing ->
                 MainPress(stringResource(R.string.type_the_meter), stringResource(R.string.type_the_meter), whyAbove = false) {}
-            line != null && touched -> MainOfStop(open) { phone.preTripHours(open.draft, typed.inTenths) }
+            line != null && touched -> MainOfStop(open) {
+                phone.preTripHours(open.draft, typed.inTenths)
+                photo?.takeIf { wantsPhoto }?.let { phone.answerLine(open.draft, okWith(line.row, it)) }
+            }
             else -> MainOfStop(open)
         }
     }
@@ -84,6 +91,7 @@ fun HoursStop(open: OpenStop) {
         open.view.lines.forEach { LineOf(it, open, hints) }
         if (line != null) {
             if (asks) view?.asked?.let { Strip(it) }
+            if (wantsPhoto) OnePhoto(photo) { photo = it }
             val last = view?.record?.last
             val now = stringResource(R.string.hours_now)
             val says = listOfNotNull(last?.let { "${view.before} ${hours(it.figure)}" }, "$now ${typed.inTenths?.let(::hours).orEmpty()}").joinToString(", ")

@@ -12,14 +12,15 @@ import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.CertificateRow
 import app.sumpbook.core.DefectNow
 import app.sumpbook.core.DefectRow
-import app.sumpbook.core.LastReportScreen
 import app.sumpbook.core.SaidRow
+import app.sumpbook.core.TakeOverScreen
 import app.sumpbook.core.Verdict
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
@@ -36,33 +37,58 @@ import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.hours
 import kotlinx.coroutines.launch
 
 /** A defect of the last report in words. */
 data class DefectWords(val id: String, val title: String, val locks: String?, val said: List<String>, val certificate: List<String>, val open: Boolean)
 
-/** What the last one left, with its words. */
+/** What the last one left, with its words; on a short walk the first driver's record of today. */
 data class LastReportView(
-    val record: LastReportScreen,
+    val door: String,
+    val title: Int,
     val news: List<String>,
     val report: List<String>,
     val defects: List<DefectWords>,
     val main: String,
     val whyNot: String?,
+    /** The first driver's sum; none where the last report is read. */
+    val sum: TakeOverScreen? = null,
+    val figures: List<String> = emptyList(),
 )
 
-/** What the last one left, with so many rows seen. */
-fun Reader.lastReportView(unit: String, whole: Set<String>): LastReportView {
+/** What is read before a walk, with so many rows seen: the last report, or on a short walk the first driver's record. */
+fun Reader.beforeTheWalk(unit: String, draft: String, whole: Set<String>): LastReportView =
+    phone.follows(draft)?.let { takeOverView(unit, it, whole) } ?: lastReportView(unit, whole)
+
+private fun Reader.lastReportView(unit: String, whole: Set<String>): LastReportView {
     val record = phone.lastReport(unit, whole.toList())
     val report = record.report
     return LastReportView(
-        record = record,
+        door = record.door,
+        title = R.string.what_was_left,
         news = newsWords(record.news),
         report = when {
             report == null -> listOf(words("report-none-held"))
             record.defects.isEmpty() -> listOfNotNull(words("report-none-found", "when" to moments.at(report.at)), report.toNext)
             else -> listOfNotNull("${report.by.orEmpty()}, ${moments.at(report.at)}", report.toNext)
         },
+        defects = record.defects.map(::defectWords),
+        main = label(record.main, record.door),
+        whyNot = record.main.whyNot?.let(::whyNot),
+    )
+}
+
+private fun Reader.takeOverView(unit: String, after: String, whole: Set<String>): LastReportView {
+    val record = phone.takeOver(unit, after, whole.toList())
+    return LastReportView(
+        door = record.door,
+        title = R.string.first_drivers_record,
+        news = newsWords(record.news),
+        report = listOf("${record.by.joinToString(", ")}, ${moments.at(record.at)}"),
+        sum = record,
+        figures = listOfNotNull(record.hours?.let { "${words("meter-compressor")}: ${hours(it)}" }) +
+            (record.figures + record.notChecked).distinct().map(::signRowWords),
         defects = record.defects.map(::defectWords),
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
@@ -98,7 +124,7 @@ private fun Reader.certificateWords(certificate: CertificateRow): List<String> {
 fun LastReport(unit: String, draft: String) {
     val scroll = rememberScrollState()
     val rows = rememberSeen(scroll)
-    val shown by seen(unit, rows.whole) { lastReportView(unit, rows.whole) }
+    val shown by seen(unit, draft, rows.whole) { beforeTheWalk(unit, draft, rows.whole) }
     val told = shown ?: return
     val view = (told as? Told.Got)?.it
     val back = LocalBackStack.current
@@ -106,7 +132,7 @@ fun LastReport(unit: String, draft: String) {
     val act = rememberAct()
     val scope = rememberCoroutineScope()
     ScreenFrame(
-        header = { DoorHeader(view?.record?.door.orEmpty(), stringResource(R.string.what_was_left)) { back.back() } },
+        header = { DoorHeader(view?.door.orEmpty(), stringResource(view?.title ?: R.string.what_was_left)) { back.back() } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
             act.refused?.let { Strip(sentence(it)) }
@@ -126,10 +152,18 @@ fun LastReport(unit: String, draft: String) {
         scroll = scroll,
         seen = rows,
     ) {
-        Section(null, view?.report.orEmpty())
+        Section(null, view?.report.orEmpty() + listOfNotNull(view?.sum?.let { firstDriversSum(it) }) + view?.figures.orEmpty())
         view?.defects?.forEach { Left(it, Modifier.seenAs(it.id, rows)) }
     }
 }
+
+/** "104 OK, 98 of them by one tap a stop; 6 stops are walked again". */
+@Composable
+private fun firstDriversSum(sum: TakeOverScreen): String = listOf(
+    stringResource(R.string.sum_ok, sum.ok.toInt()),
+    stringResource(R.string.sum_together, sum.okTogether.toInt()),
+    pluralStringResource(R.plurals.stops_walked_again, sum.stops.toInt(), sum.stops.toInt()),
+).joinToString(", ")
 
 @Composable
 private fun Left(defect: DefectWords, modifier: Modifier) {

@@ -77,7 +77,7 @@ fun OneGlass(unit: String, signer: Signer) {
         Chips { ask.warmth.forEach { (one, words) -> Chip(words, warmth == one) { warmth = one } } }
         Text(ask.lookName, style = LocalType.current.line)
         Chips { ask.looks.forEach { (one, words) -> Chip(words, look == one) { look = one } } }
-        OnePhoto(photo) { photo = it }
+        if (view.record.photoAsked) PhotoOfTheDay(view, photo) { photo = it } else OnePhoto(photo) { photo = it }
         Section(stringResource(R.string.oil), view.oil)
     }
 }

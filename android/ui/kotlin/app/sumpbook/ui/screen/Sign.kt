@@ -16,6 +16,7 @@ import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import app.sumpbook.R
+import app.sumpbook.core.SignScreen
 import app.sumpbook.core.StopMark
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
@@ -40,7 +41,8 @@ fun Sign(unit: String, draft: String, signer: Signer) {
     val desk = LocalDesk.current
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit, draft, signer) { signView(unit, draft) to signedBy(signer) }
+    val walked = remember { desk.walks.walkedMs(draft) }
+    val shown by seen(draft, signer, walked) { signView(draft, walked) to signedBy(signer) }
     val told = shown ?: return
     val got = (told as? Told.Got)?.it
     if (got == null) {
@@ -50,7 +52,7 @@ fun Sign(unit: String, draft: String, signer: Signer) {
     }
     val (view, by) = got
     var whole by remember { mutableStateOf(false) }
-    val walked = remember { desk.walks.walkedMs(draft) }
+    val record = view.record
     val plain = stringResource(R.string.signed)
     val locking = stringResource(R.string.signed_locked, PARTS)
     // What is locked is known once it is signed.
@@ -64,51 +66,69 @@ fun Sign(unit: String, draft: String, signer: Signer) {
         back.said = locked.get().let { if (it.isEmpty()) plain else locking.replace(PARTS, it.joinToString(", ")) }
     }
     ScreenFrame(
-        header = { SumHeader(view, walked) },
-        strips = { act.refused?.let { Strip(sentence(it), heavy = true) } },
+        header = { SumHeader(view) },
+        strips = {
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+            // Told before the name stands under it; nothing is refused for it.
+            if (record.quick) Strip(quickWords(record.walkedMs))
+        },
         secondary = {
             SecondaryButton(stringResource(R.string.back)) { view.stops.lastOrNull()?.let { back.goInstead(Place.Stop(unit, draft, it.label)) } ?: back.back() }
-            if (view.open == null && by.trainers.isEmpty()) WithoutPin(signing, by)
+            if (record.openStop == null && by.trainers.isEmpty()) WithoutPin(signing, by)
         },
         main = { SignPress(view, signing, by) { back.goInstead(Place.Stop(unit, draft, it)) } },
     ) {
-        Line(summary(view), under = stringResource(R.string.look_again_at_a_stop)) { whole = !whole }
+        Line(summary(record), under = underSummary(record)) { whole = !whole }
         if (whole) view.stops.forEach { StopLine(it) { back.goInstead(Place.Stop(unit, draft, it.label)) } }
-        Section(null, view.defects + view.other)
+        Section(null, view.defects + view.other + listOfNotNull(view.figures))
         Text(stringResource(R.string.what_i_saw), style = LocalType.current.text)
-        if (view.open == null && by.trainers.isEmpty()) PinPart(signing, by)
-        if (view.open == null && by.trainers.isNotEmpty()) LearnsWith(by, back::learnsWith)
+        if (record.openStop == null && by.trainers.isEmpty()) PinPart(signing, by)
+        if (record.openStop == null && by.trainers.isNotEmpty()) LearnsWith(by, back::learnsWith)
     }
 }
 
 @Composable
 private fun SignPress(view: SignView, signing: Signing, by: SignedBy, goTo: (String) -> Unit) {
-    val open = view.open
+    val open = view.record.openStop
     if (open != null) return MainPress(stringResource(R.string.stop_is_open, open)) { goTo(open) }
     val sign = by.trainer?.let { stringResource(R.string.sign_as_with, by.own.name, it.name) } ?: stringResource(R.string.sign_as, by.own.name)
     val whyNot = pinWhyNot(signing, by)
     MainPress(signLabel(signing, by, sign), whyNot, whyAbove = by.trainers.isNotEmpty()) { signing.give(signing.asked(by)) }
 }
 
+/** "done in 1:05, look again?"; without a time one of the brake tests was cut short. */
 @Composable
-private fun summary(view: SignView): String = listOf(
-    stringResource(R.string.sum_ok, view.ok),
-    pluralStringResource(R.plurals.sum_defects, view.defects.size, view.defects.size),
-    stringResource(R.string.sum_other, view.other.size),
+private fun quickWords(walkedMs: ULong?): String =
+    walkedMs?.let { stringResource(R.string.quick_done_in, minutesAndSeconds(it.toLong())) } ?: stringResource(R.string.quick)
+
+@Composable
+private fun summary(record: SignScreen): String = listOfNotNull(
+    stringResource(R.string.sum_ok, record.ok.toInt()),
+    record.byOther.toInt().takeIf { it > 0 }?.let { stringResource(R.string.sum_by_other, it) },
+    pluralStringResource(R.plurals.sum_defects, record.defects.size, record.defects.size),
+    stringResource(R.string.sum_other, record.notChecked.size),
 ).joinToString(", ")
+
+@Composable
+private fun underSummary(record: SignScreen): String {
+    val together = record.okTogether.toInt().takeIf { it > 0 }?.let { stringResource(R.string.sum_together, it) }
+    return listOfNotNull(together, stringResource(R.string.look_again_at_a_stop)).joinToString(". ")
+}
 
 @Composable
 private fun StopLine(row: StopRow, open: () -> Unit) =
     Line("${row.label} ${row.title}", under = row.under, defect = row.mark == StopMark.DEFECT, onPress = open)
 
 @Composable
-private fun SumHeader(view: SignView, walked: ULong?) {
+private fun SumHeader(view: SignView) {
     val type = LocalType.current
-    val title = stringResource(R.string.pre_trip)
-    WalkLine(view.marks, null, "${view.door}, $title") {
+    val door = view.record.door
+    val title = stringResource(if (view.record.short) R.string.pre_trip_short else R.string.pre_trip)
+    val walked = view.record.walkedMs
+    WalkLine(view.marks, null, "$door, $title") {
         Column(Modifier.fillMaxWidth()) {
             FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween) {
-                Text(view.door, Modifier.semantics { heading() }, style = type.doorInHeader)
+                Text(door, Modifier.semantics { heading() }, style = type.doorInHeader)
                 Text(title, style = type.line)
             }
             if (walked != null) Text(stringResource(R.string.done_in, minutesAndSeconds(walked.toLong())), style = type.help)

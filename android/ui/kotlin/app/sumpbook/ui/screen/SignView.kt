@@ -1,41 +1,64 @@
 package app.sumpbook.ui.screen
 
 import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.FoundRow
 import app.sumpbook.core.LockState
+import app.sumpbook.core.SignRow
+import app.sumpbook.core.SignScreen
+import app.sumpbook.core.SignStop
 import app.sumpbook.core.StopMark
-import app.sumpbook.core.StopScreen
+import app.sumpbook.core.Together
 import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.figure
+import app.sumpbook.ui.words.hours
 
 /** One stop on the page that sums up: pressable, so that one looks again. */
-data class StopRow(val label: String, val title: String, val under: String, val mark: StopMark, val lines: List<LineWords>)
+data class StopRow(val label: String, val title: String, val under: String, val mark: StopMark)
 
-/** What one puts one's name to. */
+/** What one puts one's name to, with its words. */
 data class SignView(
-    val door: String,
+    val record: SignScreen,
     val stops: List<StopRow>,
-    val ok: Int,
     val defects: List<String>,
     val other: List<String>,
-    /** The first stop that is open; none: all are answered. */
-    val open: String?,
+    /** Hours, glass, drops, in one line; none when nothing was read. */
+    val figures: String?,
 ) {
     val marks: List<StopMark> get() = stops.map { it.mark }
 }
 
-/** The whole walk, stop after stop, as the core has it. */
-fun Reader.signView(unit: String, draft: String): SignView {
-    val screens = wholeWalk(draft)
-    val lines = screens.flatMap { it.lines }
-    fun answered(kind: AnswerKind) = lines.filter { it.answer?.answer == kind }.map(::lineWords).map { "${it.name}: ${it.said}" }
+/** The whole walk as it will stand under the name, with the time it took. */
+fun Reader.signView(draft: String, walkedMs: ULong?): SignView {
+    val record = phone.signing(draft, walkedMs)
     return SignView(
-        door = fleet.units.firstOrNull { it.id == unit }?.door.orEmpty(),
-        stops = screens.map(::stopRow),
-        ok = lines.count { it.answer?.answer == AnswerKind.OK },
-        defects = answered(AnswerKind.DEFECT),
-        other = answered(AnswerKind.COULD_NOT_CHECK) + answered(AnswerKind.NOT_FITTED),
-        open = screens.firstOrNull { it.left > 0u }?.label,
+        record = record,
+        stops = record.stops.map(::stopRow),
+        defects = record.defects.map(::foundWords),
+        other = record.notChecked.map(::signRowWords),
+        figures = (listOfNotNull(record.hours?.let { "${hours(it)} h" }) + record.figures.flatMap { row -> row.figures.map { figure(it.figure) } })
+            .joinToString(", ").ifEmpty { null },
     )
 }
+
+/** A defect with its word: "Mirrors, right: cracked". */
+fun Reader.foundWords(row: FoundRow): String = item(row.item, row.place) + row.word?.let { ": ${choice(it)}" }.orEmpty()
+
+/** An answer that is not OK, or that carries a figure: "Sight glass: 48 %". */
+fun Reader.signRowWords(row: SignRow): String {
+    val what = when (row.answer) {
+        AnswerKind.OK -> null
+        AnswerKind.DEFECT -> row.word?.let(::choice) ?: words("answer-defect")
+        AnswerKind.NOT_FITTED -> words("answer-not-fitted")
+        AnswerKind.COULD_NOT_CHECK -> words("answer-could-not-check")
+    }
+    val figures = row.figures.joinToString { figure(it.figure) }.ifEmpty { null }
+    val own = row.words?.let { "'$it'" }
+    return "${item(row.item, row.place)}: ${listOfNotNull(figures, what, own).joinToString(", ")}"
+}
+
+/** Lines answered by one tap, and after how long. */
+fun Reader.togetherWords(together: Together): String =
+    words("stop-answered-together", "lines" to together.lines, "seconds" to (together.afterMs ?: 0u) / 1_000u)
 
 /** The parts of a unit that are locked now, by name. */
 fun Reader.lockedParts(unit: String, person: String): List<String> {
@@ -43,15 +66,12 @@ fun Reader.lockedParts(unit: String, person: String): List<String> {
     return (listOf(of.road, of.air) + of.outlets).filter { it.state == LockState.LOCKED }.map { part(it.part) }
 }
 
-private fun Reader.stopRow(screen: StopScreen): StopRow {
-    val mark = screen.marks.getOrElse(screen.index.toInt() - 1) { StopMark.TO_COME }
-    val together = screen.together.map { words("stop-answered-together", "lines" to it.lines, "seconds" to (it.afterMs ?: 0u) / 1_000u) }
-    val state = words("mark-${mark.name.lowercase().replace('_', '-')}")
+private fun Reader.stopRow(stop: SignStop): StopRow {
+    val state = words("mark-${stop.mark.name.lowercase().replace('_', '-')}")
     return StopRow(
-        label = screen.label,
-        title = words("stop-${screen.stop}"),
-        under = (listOf(state) + together).joinToString(". "),
-        mark = mark,
-        lines = screen.lines.map(::lineWords),
+        label = stop.label,
+        title = words("stop-${stop.stop}"),
+        under = (listOf(state) + stop.together.map(::togetherWords)).joinToString(". "),
+        mark = stop.mark,
     )
 }

@@ -124,7 +124,11 @@ class Signing(val signer: Signer, private val what: String, private val act: Act
     }
 
     /** What the signature says with the PIN that is asked now given, or not. */
-    private fun signed(given: Boolean) = Signed(pinGiven = own ?: given, trainer = signer.trainer)
+    private fun signed(given: Boolean): Signed {
+        val mine = own
+        return if (mine == null) Signed(pinGiven = given, trainer = signer.trainer)
+        else Signed(pinGiven = mine, trainer = signer.trainer, trainerPinGiven = given)
+    }
 
     private fun Reader.right(): String? {
         if (last) sign(signed(given = true))

@@ -11,13 +11,13 @@ import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.Figure
 import app.sumpbook.core.NotSo
+import app.sumpbook.core.OnCall
 import app.sumpbook.core.Said
 import app.sumpbook.core.StepSaid
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.control.WordsField
 import app.sumpbook.ui.desk.LocalDesk
-import app.sumpbook.ui.desk.LocalSettings
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
@@ -71,7 +71,7 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     val step = view.steps.getOrNull(behind)
     val title = "${stringResource(procedureTitle(procedure))} ${(behind + 1).coerceAtMost(view.steps.size)} / ${view.steps.size}"
     when {
-        locked != null && !used -> AtTheLock(view.door, title, refused, locked, spite, { spite = it }, leave) { used = true }
+        locked != null && !used -> AtTheLock(view.door, view.onCall, title, refused, locked, spite, { spite = it }, leave) { used = true }
         step == null -> Refused(refused ?: stringResource(R.string.steps_none)) { back.back() }
         else -> {
             val at = AtStep(view, step, behind, { Instant.ofEpochMilli(handset.now()).toString() }, { one ->
@@ -87,13 +87,13 @@ private fun lockedWords(locked: PartWords): String = (listOf(locked.what) + lock
 
 /** The lock stands before the first step; whoever goes on all the same says why, and it is recorded. */
 @Composable
-private fun AtTheLock(door: String, title: String, refused: String?, locked: PartWords, spite: String, say: (String) -> Unit, leave: () -> Unit, use: () -> Unit) = ScreenFrame(
+private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused: String?, locked: PartWords, spite: String, say: (String) -> Unit, leave: () -> Unit, use: () -> Unit) = ScreenFrame(
     header = { DoorHeader(door, title, leave) },
     strips = {
         refused?.let { Strip(it, heavy = true) }
         Strip(lockedWords(locked), heavy = true)
     },
-    secondary = { CallTheShop() },
+    secondary = { CallThem(onCall) },
     main = { MainPress(stringResource(R.string.air_all_the_same), if (spite.isBlank()) stringResource(R.string.reason_first) else null, onPress = use) },
 ) { WordsField(stringResource(R.string.air_why_all_the_same), spite, onChange = say) }
 
@@ -118,7 +118,7 @@ private fun OneStep(at: AtStep, title: String, strips: List<String>, locked: Str
             if (notSo) {
                 SecondaryButton(stringResource(R.string.steps_so_after_all)) { notSo = false }
                 if (chosen?.row?.means == NotSo.Wait) SecondaryButton(stringResource(R.string.stop_here)) { at.stop(at.said(word, figure)) }
-                CallTheShop()
+                CallThem(at.view.onCall)
             } else {
                 if (asked != null) SecondaryButton(stringResource(if (digits == null) R.string.figure_give else R.string.figure_not)) { digits = if (digits == null) "" else null }
                 SecondaryButton(stringResource(R.string.not_so)) { notSo = true }
@@ -153,14 +153,6 @@ private fun NotSoPress(at: AtStep, chosen: NotSoWords?, figure: Figure?, so: () 
             NotSo.Refuse, NotSo.NoDriving, is NotSo.Lock -> MainPress(stringResource(R.string.stop_here)) { at.stop(said()) }
         }
     }
-}
-
-/** The shop's number, where one is set. */
-@Composable
-private fun CallTheShop() {
-    val handset = LocalDesk.current.handset
-    val shop = LocalSettings.current?.now?.value?.shopNumber.orEmpty()
-    if (shop.isNotEmpty()) SecondaryButton(stringResource(R.string.call_the_shop)) { handset.call(shop) }
 }
 
 /** Stands in a sentence where the locked parts will. */

@@ -4,6 +4,7 @@ import app.sumpbook.R
 import app.sumpbook.core.Figure
 import app.sumpbook.core.NotSo
 import app.sumpbook.core.NotSoRow
+import app.sumpbook.core.OnCall
 import app.sumpbook.core.Severity
 import app.sumpbook.core.StepRow
 import app.sumpbook.core.StepSaid
@@ -22,6 +23,7 @@ data class StepsView(
     /** Why what it begins with is locked; none: nothing stands before the first step. */
     val locked: PartWords?,
     val opening: String,
+    val onCall: List<OnCall>,
 ) {
     /** How many steps are behind one: done, or gone on from although they were not so. */
     fun behind(said: List<StepSaid>): Int = said.count { one -> one.notSo == null || means(one) == NotSo.Mark }
@@ -38,6 +40,7 @@ fun Reader.stepsView(unit: String, procedure: String): StepsView {
         steps = record.steps.map(::stepWords),
         locked = record.locked?.let(::partWords),
         opening = words("caution-opening"),
+        onCall = fleet.onCall,
     )
 }
 

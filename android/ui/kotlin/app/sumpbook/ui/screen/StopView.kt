@@ -76,9 +76,7 @@ fun Reader.stopView(unit: String, draft: String, stop: String, whole: Set<String
             if (record.chocks) words("chocks-in") else null,
         ).joinToString(" "),
         lines = record.lines.map { row -> lineWords(row).let { if (isMeasured(row)) it.copy(limits = limits(unit, row)) else it } },
-        together = record.together.map {
-            words("stop-answered-together", "lines" to it.lines, "seconds" to (it.afterMs ?: 0u) / 1_000u)
-        },
+        together = record.together.map(::togetherWords),
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
     )

@@ -184,8 +184,8 @@ fun LineOf(line: LineWords, open: OpenStop, hints: Boolean) {
 fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composable () -> Unit)? = null, content: @Composable (Boolean) -> Unit) {
     val view = open.view
     var asked by remember { mutableStateOf<Boolean?>(null) }
-    // A stop of few lines has room for how to look; a full one opens it by a tap on its header.
-    val hints = asked ?: (!view.isFull && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS)
+    // Somebody's first walks say how to look, and so does a stop of few lines, which has room for it; else a tap on the header.
+    val hints = asked ?: (view.record.hints || (!view.isFull && view.kind != StopKind.GLASS && view.kind != StopKind.HOURS))
     ScreenFrame(
         header = { WalkHeader(view, hints) { asked = !hints } },
         strips = {

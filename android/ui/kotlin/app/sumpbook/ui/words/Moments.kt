@@ -27,6 +27,9 @@ class Moments(private val zone: ZoneId, private val now: Instant, language: Stri
     /** The time now. */
     fun timeNow(): String = time.format(now.atZone(zone))
 
+    /** The number of today in its month. */
+    fun dayNumber(): Int = today().dayOfMonth
+
     /** The time alone. */
     fun time(stamp: String): String = time.format(there(stamp))
 

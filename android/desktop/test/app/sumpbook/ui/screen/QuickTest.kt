@@ -1,0 +1,47 @@
+package app.sumpbook.ui.screen
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.onNodeWithText
+import app.sumpbook.ui.App
+import app.sumpbook.ui.HandHandset
+import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.desktop.DesktopFace
+import app.sumpbook.ui.onPhone
+import app.sumpbook.ui.picture
+import app.sumpbook.ui.place.BackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.settle
+import kotlin.test.AfterTest
+import kotlin.test.Test
+
+/** A quick walk is told before the name stands under it, and is signed as it is. */
+@OptIn(ExperimentalTestApi::class)
+class QuickTest {
+    private val cab = Cab()
+
+    @AfterTest
+    fun clear() = cab.close()
+
+    private fun signed(afterMs: Long, says: String?) = with(cab) {
+        val draft = answeredWalk("TH-01")
+        onPhone {
+            val hand = HandHandset()
+            val desk = Desk(phone, hand)
+            desk.walks.begins(draft)
+            hand.skip(afterMs)
+            setContent { DesktopFace { App(desk, BackStack(Place.Sign(unit("TH-01"), draft), Signer(person()))) } }
+            settle(desk)
+            picture(if (says == null) "sign-not-quick" else "sign-quick")
+            if (says == null) onNodeWithText("look again?", substring = true).assertDoesNotExist() else onNodeWithText(says).assertExists()
+            onNodeWithText("48 %", substring = true).assertExists()
+            onNodeWithText("Sign without PIN").assertExists()
+        }
+    }
+
+    @Test
+    fun `done in little more than a minute`() = signed(65_000, "done in 1:05, look again?")
+
+    @Test
+    fun `done in seven minutes`() = signed(430_000, null)
+}
