@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.test.ExperimentalTestApi
 import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.PhoneClock
 import app.sumpbook.ui.App
 import app.sumpbook.ui.Driver
 import app.sumpbook.ui.HandHandset
@@ -9,8 +10,13 @@ import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.onPhone
 import app.sumpbook.ui.picture
+import app.sumpbook.ui.place.BackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.signs
 import app.sumpbook.ui.walkToSignature
+import java.time.Instant
+import java.time.temporal.ChronoUnit
 import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -19,7 +25,11 @@ import kotlin.test.assertTrue
 /** The second driver of a day reads the first one's record and walks a short pre-trip. */
 @OptIn(ExperimentalTestApi::class)
 class ShortWalkTest {
-    private val cab = Cab()
+    private var days = 0L
+    private val clock = object : PhoneClock {
+        override fun now(): String = Instant.now().plus(days, ChronoUnit.DAYS).toString()
+    }
+    private val cab = Cab(clock)
 
     @AfterTest
     fun clear() = cab.close()
@@ -28,7 +38,10 @@ class ShortWalkTest {
     fun `twelve taps from the name to the signature`() {
         val bettina = cab.person("Bettina Quaye")
         cab.phone.choosePin(bettina, "161803", null)
-        cab.hasWalked(bettina)
+        // Yesterday she walked round this very unit.
+        days = -1
+        cab.hasWalked(bettina, "TH-01")
+        days = 0
         cab.signedWalk("TH-01")
         val before = cab.kinds().count { it == "pre-trip-section" }
         onPhone {
@@ -65,7 +78,7 @@ class ShortWalkTest {
         onPhone {
             val hand = HandHandset()
             val desk = Desk(phone, hand)
-            val back = app.sumpbook.ui.place.BackStack(app.sumpbook.ui.place.Place.Stop(unit("TH-01"), draft, label), app.sumpbook.ui.place.Signer(bettina))
+            val back = BackStack(Place.Stop(unit("TH-01"), draft, label), Signer(bettina))
             setContent { DesktopFace { App(desk, back) } }
             val driver = Driver(this, desk, hand).apply { settle() }
             assertEquals("Still 48 %, as shown", driver.mainWords())

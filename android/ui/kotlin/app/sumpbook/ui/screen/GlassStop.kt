@@ -46,7 +46,8 @@ fun GlassStop(open: OpenStop) {
             // A walk keeps no waiting time: only that it runs must be answered here.
             val runs = view.record.stop is StopNow.Running
             GlassStrips(view, wait = runs)
-            asShown?.let { Strip(stringResource(R.string.glass_as_shown, it.toInt()), small = true) }
+            // It stays while another level is dragged: nothing may move under the thumb.
+            open.view.record.asShown?.let { Strip(stringResource(R.string.glass_as_shown, it.toInt()), small = true) }
             // The glass is this line: it counts as seen with it.
             Column(Modifier.seenAs(line.row.id, open.rows), Arrangement.spacedBy(Gap)) { GlassPart(view, given, asks = runs) { given = it } }
             if (view.record.photoAsked && asShown == null) PhotoOfTheDay(view, photo) { photo = it }

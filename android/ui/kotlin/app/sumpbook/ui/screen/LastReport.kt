@@ -61,7 +61,8 @@ data class LastReportView(
 fun Reader.beforeTheWalk(unit: String, draft: String, whole: Set<String>): LastReportView =
     phone.follows(draft)?.let { takeOverView(unit, it, whole) } ?: lastReportView(unit, whole)
 
-private fun Reader.lastReportView(unit: String, whole: Set<String>): LastReportView {
+/** What the last one left, with so many rows seen. */
+fun Reader.lastReportView(unit: String, whole: Set<String>): LastReportView {
     val record = phone.lastReport(unit, whole.toList())
     val report = record.report
     return LastReportView(

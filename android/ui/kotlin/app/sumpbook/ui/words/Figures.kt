@@ -21,6 +21,7 @@ fun figure(figure: Figure): String = unitWords(figure.unit, value(figure).toPlai
 /** A value with its unit as it is written on a gauge or a tag. */
 fun unitWords(unit: String, value: String): String = when (unit) {
     "count" -> value
+    "in/32" -> "$value/32 in"
     "degF" -> "$value \u00B0F"
     else -> "$value $unit"
 }
