@@ -21,7 +21,11 @@ class HandHandset : Handset {
 
     override fun ticks(): Long = System.nanoTime() / 1_000_000 + skipped
 
-    override fun now(): Long = System.currentTimeMillis()
+    /** So many days ago it is now, for what was done before the day of the test. */
+    @Volatile
+    var daysBack = 0L
+
+    override fun now(): Long = System.currentTimeMillis() - daysBack * 86_400_000
 
     /** The same time of day for the core. */
     val clock = object : PhoneClock {

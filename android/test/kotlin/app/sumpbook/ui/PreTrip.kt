@@ -33,7 +33,9 @@ abstract class PreTrip {
         phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", keeperIn(File(yard.root, "key")), hand.clock)
         val amos = phone.fleet().people.first { it.name == "Amos Tillery" }.id
         phone.choosePin(amos, "314159", null)
-        phone.hasWalked(phone.unitAt("TH-05"), amos)
+        hand.daysBack = 1
+        phone.hasWalked(phone.unitAt("TH-09"), amos)
+        hand.daysBack = 0
     }
 
     @AfterTest

@@ -29,6 +29,7 @@ import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.NotWhatISee
 import app.sumpbook.ui.screen.OneUnit
 import app.sumpbook.ui.screen.Roadside
+import app.sumpbook.ui.screen.Running
 import app.sumpbook.ui.screen.SettingsScreen
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
@@ -84,6 +85,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Glass -> OneGlass(place.unit, signer)
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)
         is Place.Steps -> Steps(place.unit, place.procedure, signer)
+        is Place.Running -> Running(place.unit, signer)
         is Place.Display -> Display(place.unit, place.note, signer)
         is Place.Hours -> Hours(place.unit, signer)
         is Place.EndOfDay -> EndOfDay(place.unit, place.draft, signer)

@@ -2,6 +2,8 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertIsNotEnabled
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.isEnabled
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performTextInput
@@ -87,6 +89,25 @@ class DefectTest {
             val kept = checkNotNull(answer(draft, leak, "air-leak-released"))
             assertEquals(AnswerKind.DEFECT to "over-limit", kept.answer to kept.word)
             assertEquals(5L, kept.figures.single().figure.digits)
+        }
+    }
+
+    @Test
+    fun `a line with a defect leaves its group, and the rest is answered by one tap`() = with(cab) {
+        at(Place.Stop(unit("TH-03"), draft, stop)) {
+            find("Mirrors")
+            press("cracked")
+            press("Keep defect")
+            waitUntil(timeoutMillis = 5_000) { onAllNodes(hasText("Other 6 OK") and isEnabled()).fetchSemanticsNodes().isNotEmpty() }
+            onNodeWithText("cracked").assertExists()
+            picture("defect-left-group")
+            press("Other 6 OK")
+            assertEquals(AnswerKind.DEFECT to null, answer(draft, stop, "mirrors")?.let { it.answer to it.together })
+            assertEquals(AnswerKind.OK, answer(draft, stop, "papers")?.answer)
+            back.back()
+            settled()
+            onNodeWithText("6 answered together after", substring = true).assertExists()
+            picture("defect-group-after")
         }
     }
 

@@ -2,6 +2,8 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.isEnabled
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performScrollTo
@@ -63,6 +65,7 @@ class PhotosTest {
                     onNodeWithContentDescription("Sight glass").performSemanticsAction(SemanticsActions.SetProgress) { it(48f) }
                     settled()
                     picture("glass-drawn-day")
+                    waitUntil(timeoutMillis = 5_000) { onAllNodes(hasText("48 %, other 2 OK") and isEnabled()).fetchSemanticsNodes().isNotEmpty() }
                     press("48 %, other 2 OK")
                     assertEquals(1u, answer(draft, label, "oil-level")?.photos)
                 }

@@ -2,7 +2,6 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.test.ExperimentalTestApi
 import app.sumpbook.core.AnswerKind
-import app.sumpbook.core.PhoneClock
 import app.sumpbook.ui.App
 import app.sumpbook.ui.Driver
 import app.sumpbook.ui.HandHandset
@@ -15,8 +14,6 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.signs
 import app.sumpbook.ui.walkToSignature
-import java.time.Instant
-import java.time.temporal.ChronoUnit
 import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -25,11 +22,8 @@ import kotlin.test.assertTrue
 /** The second driver of a day reads the first one's record and walks a short pre-trip. */
 @OptIn(ExperimentalTestApi::class)
 class ShortWalkTest {
-    private var days = 0L
-    private val clock = object : PhoneClock {
-        override fun now(): String = Instant.now().plus(days, ChronoUnit.DAYS).toString()
-    }
-    private val cab = Cab(clock)
+    private val hand = HandHandset()
+    private val cab = Cab(hand.clock)
 
     @AfterTest
     fun clear() = cab.close()
@@ -39,13 +33,12 @@ class ShortWalkTest {
         val bettina = cab.person("Bettina Quaye")
         cab.phone.choosePin(bettina, "161803", null)
         // Yesterday she walked round this very unit.
-        days = -1
+        hand.daysBack = 1
         cab.hasWalked(bettina, "TH-01")
-        days = 0
+        hand.daysBack = 0
         cab.signedWalk("TH-01")
         val before = cab.kinds().count { it == "pre-trip-section" }
         onPhone {
-            val hand = HandHandset()
             val desk = Desk(cab.phone, hand)
             setContent { DesktopFace { App(desk) } }
             val driver = Driver(this, desk, hand).apply { settle() }
@@ -76,7 +69,6 @@ class ShortWalkTest {
         val draft = phone.beginShortPreTrip(unit("TH-01"), bettina, first)
         val label = phone.signing(draft, null).stops.first { it.stop == "glass" }.label
         onPhone {
-            val hand = HandHandset()
             val desk = Desk(phone, hand)
             val back = BackStack(Place.Stop(unit("TH-01"), draft, label), Signer(bettina))
             setContent { DesktopFace { App(desk, back) } }

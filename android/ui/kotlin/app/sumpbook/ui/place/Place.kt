@@ -54,6 +54,9 @@ sealed class Place(private vararg val parts: String) {
     /** A procedure step by step: arriving, starting, using and stopping air, leaving. */
     class Steps(val unit: String, val procedure: String) : Place("steps", unit, procedure)
 
+    /** Figures read while the air runs. */
+    class Running(val unit: String) : Place("running", unit)
+
     /** Display notes; an empty [note]: a new one. */
     class Display(val unit: String, val note: String) : Place("display", unit, note)
 
@@ -80,7 +83,7 @@ sealed class Place(private vararg val parts: String) {
 
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
-        is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Steps, is Display, is Hours,
+        is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Steps, is Running, is Display, is Hours,
         is EndOfDay, is Happened, is Roadside,
         -> parts[1]
         else -> null
@@ -105,6 +108,7 @@ sealed class Place(private vararg val parts: String) {
                 "glass" -> Glass(part(1))
                 "top-up" -> TopUp(part(1), part(2))
                 "steps" -> Steps(part(1), part(2))
+                "running" -> Running(part(1))
                 "display" -> Display(part(1), part(2))
                 "hours" -> Hours(part(1))
                 "end-of-day" -> EndOfDay(part(1), part(2))

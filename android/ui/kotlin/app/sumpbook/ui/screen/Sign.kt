@@ -109,10 +109,11 @@ private fun summary(record: SignScreen): String = listOfNotNull(
     stringResource(R.string.sum_other, record.notChecked.size),
 ).joinToString(", ")
 
+/** How it was answered; the line itself opens the stops. */
 @Composable
 private fun underSummary(record: SignScreen): String {
-    val together = record.okTogether.toInt().takeIf { it > 0 }?.let { stringResource(R.string.sum_together, it) }
-    return listOfNotNull(together, stringResource(R.string.look_again_at_a_stop)).joinToString(". ")
+    val together = record.okTogether.toInt()
+    return if (together > 0) stringResource(R.string.sum_together, together) else stringResource(R.string.look_again_at_a_stop)
 }
 
 @Composable

@@ -69,7 +69,7 @@ fun Reader.stopView(unit: String, draft: String, stop: String, whole: Set<String
         record = record,
         kind = kindOf(record),
         title = words("stop-${record.stop}"),
-        of = words("stop-of", "index" to record.label, "of" to record.of.toString()),
+        of = howFar(record),
         says = says(record),
         engine = listOfNotNull(
             words("engine-${record.engine.name.lowercase().replace('_', '-')}"),
@@ -84,10 +84,16 @@ fun Reader.stopView(unit: String, draft: String, stop: String, whole: Set<String
 
 /** "TH-01, left side, 6 / 19", then every stop that is not as it should be. */
 private fun Reader.says(record: StopScreen): String {
-    val here = words("stop-of", "index" to record.label, "of" to record.of.toString())
+    val here = howFar(record)
     val told = record.marks.withIndex().filter { it.value == StopMark.DEFECT || it.value == StopMark.COULD_NOT_CHECK }
         .joinToString("") { ", ${it.index + 1} ${words("mark-${it.value.name.lowercase().replace('_', '-')}")}" }
     return "${record.door}, ${words("stop-${record.stop}")}, $here$told"
+}
+
+/** "6 / 19"; a short walk has few of the stops, and counts those. */
+private fun Reader.howFar(record: StopScreen): String {
+    val here = if (phone.follows(record.draft) == null) record.label else record.index.toString()
+    return words("stop-of", "index" to here, "of" to record.of.toString())
 }
 
 /** Formatting only: which control a figure is given by. */
