@@ -160,3 +160,82 @@ fn m_where_it_stands_in_the_evening() {
     let screen = where_it_is(&yard.ledger, &WhereQuery { days_back: 7 }, &yard.standing, now).unwrap();
     insta::assert_yaml_snapshot!(screen);
 }
+
+/// What the calculator says of a job, in English: each line of the answer, then what to look out for.
+fn air_says(yard: &Yard, query: &AirQuery) -> Vec<String> {
+    let words = sumpbook_daybook::text::Texts::english();
+    let say = |key: &str, figure: Option<&AirFigure>| {
+        let figure = figure.map(|figure| format!("{} {}", figure.value, figure.unit)).unwrap_or_default();
+        words.get(key, &[("figure", figure.as_str().into())])
+    };
+    let screen = air_for_the_job(&yard.ledger, query, at("2026-10-19T09:00:00-06:00")).unwrap();
+    let Some(answer) = screen.answer else { return vec![words.get("air-no-answer", &[])] };
+    let rows = answer
+        .rows
+        .iter()
+        .map(|row| format!("{}: {}", words.get(&row.key, &[]), say(&row.told, row.figure.as_ref())));
+    let stood_in = answer.stood_in.iter().map(|key| words.get(key, &[]));
+    let warnings = answer.warnings.iter().map(|row| say(&row.key, row.figure.as_ref()));
+    rows.chain(stood_in).chain(warnings).collect()
+}
+
+#[test]
+fn n_air_for_the_job_says_how_sure_each_figure_is() {
+    let yard = walked();
+    let said = |figures: &[(AirField, u8, &str)]| AirQuery {
+        unit: Some(TH_01),
+        said: figures
+            .iter()
+            .map(|&(field, tool, said)| AirSaid { field, tool, said: said.to_owned() })
+            .collect(),
+        ..AirQuery::default()
+    };
+    use AirField as F;
+    // The delivery is the unit's own, 185 cfm; without the pressure it holds there is no answer, and none is made up.
+    assert_eq!(
+        air_says(&yard, &said(&[])),
+        ["Give the delivery, or a unit that has one on record, and the pressure it holds."]
+    );
+    let job = [
+        (F::Holds, 0, "100"),
+        (F::Altitude, 0, "5,906"),
+        (F::Takes, 1, "80"),
+        (F::At, 1, "90"),
+        (F::Bore, 0, "3/4"),
+        (F::Length, 0, "50"),
+    ];
+    let lines = air_says(&yard, &said(&job));
+    assert_eq!(
+        lines[..3],
+        [
+            "Delivered here, in free air of sea level: about 155 cfm",
+            "Taken by the tools: 80 cfm",
+            "Left over: about 75 cfm",
+        ]
+    );
+    assert!(lines.contains(
+        &"Water falls out under: not known: humidity and the oil's temperature are wanted".to_owned()
+    ));
+    assert_eq!(
+        lines.last().unwrap(),
+        "A hose of 0.75 in inside is over 1/2 in: it wants a device that cuts the flow when the hose fails."
+    );
+    // A second tool of which nobody knows what it takes: what is left over is a bound, and that is said.
+    let lines = air_says(&yard, &said(&[&job[..], &[(F::At, 2, "90")]].concat()));
+    assert_eq!(lines[1..3], ["Taken by the tools: at least 80 cfm", "Left over: at most about 75 cfm"]);
+    assert_eq!(lines.last().unwrap(), "A tool without what it takes: it takes air all the same.");
+    // A figure that is none is named, left out and never taken for another.
+    let query = said(&[&job[..], &[(F::Intake, 0, "warm")]].concat());
+    let screen = air_for_the_job(&yard.ledger, &query, at("2026-10-19T09:00:00-06:00")).unwrap();
+    let wrong: Vec<_> = screen.fields.iter().filter(|row| row.wrong).map(|row| row.field).collect();
+    assert_eq!(wrong, [F::Intake]);
+    assert!(screen.answer.unwrap().stood_in.contains(&"air-standard-intake".to_owned()));
+    let wanted: Vec<_> = screen.fields.iter().filter(|row| row.wanted).map(|row| row.field).collect();
+    assert_eq!(wanted, []);
+    // A metric reader is answered in metric, from the same record.
+    let metric = AirQuery { metric: true, ..said(&[(F::Holds, 0, "690"), (F::Altitude, 0, "1800")]) };
+    assert_eq!(
+        air_says(&yard, &metric)[..2],
+        ["Delivered here, in free air of sea level: about 4.39 m³/min", "Taken by the tools: no tool given",]
+    );
+}
