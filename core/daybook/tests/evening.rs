@@ -214,7 +214,7 @@ fn n_air_for_the_job_says_how_sure_each_figure_is() {
         ]
     );
     assert!(lines.contains(
-        &"Water falls out under: not known: humidity and the oil's temperature are wanted".to_owned()
+        &"Water falls out under: not known; humidity and the oil's temperature are wanted".to_owned()
     ));
     assert_eq!(
         lines.last().unwrap(),
@@ -224,6 +224,10 @@ fn n_air_for_the_job_says_how_sure_each_figure_is() {
     let lines = air_says(&yard, &said(&[&job[..], &[(F::At, 2, "90")]].concat()));
     assert_eq!(lines[1..3], ["Taken by the tools: at least 80 cfm", "Left over: at most about 75 cfm"]);
     assert_eq!(lines.last().unwrap(), "A tool without what it takes: it takes air all the same.");
+    // Of its one tool nobody knows what it takes: neither figure is made up.
+    let lines = air_says(&yard, &said(&[(F::Holds, 0, "100"), (F::At, 1, "90")]));
+    assert_eq!(lines[1], "Taken by the tools: not known; what the tool takes is wanted");
+    assert!(!lines.iter().any(|line| line.starts_with("Left over")), "{lines:?}");
     // A figure that is none is named, left out and never taken for another.
     let query = said(&[&job[..], &[(F::Intake, 0, "warm")]].concat());
     let screen = air_for_the_job(&yard.ledger, &query, at("2026-10-19T09:00:00-06:00")).unwrap();

@@ -141,7 +141,8 @@ pub(super) fn of(asked: &Asked) -> Option<AirAnswer> {
     let blowing = asked.blowing.then_some(Blowing { at_nozzle, guarded: asked.guarded });
     let rules = Rules::common_practice().ok()?;
     // A tool that nobody has a figure of takes air all the same.
-    let all_known = tools.len() == begun;
+    let known = tools.len();
+    let all_known = known == begun;
     let job = Job { tools, hose, cut_off: asked.cut_off, blowing };
     let air = air_for(&site, &job, rules, None);
     let cites = |topic: &str| rules.on(topic, None).map(|rule| rule.cites.clone());
@@ -152,7 +153,7 @@ pub(super) fn of(asked: &Asked) -> Option<AirAnswer> {
     let unsaid = |field, key: &str| asked.figure(field).is_none().then(|| key.to_owned());
     let no_pressure = asked.tools().any(|tool| asked.of_tool(AirField::At, tool).is_none());
     Some(AirAnswer {
-        rows: rows(&units, &air, begun, all_known),
+        rows: rows(&units, &air, begun, known),
         stood_in: [
             unsaid(AirField::Altitude, "air-at-sea-level"),
             unsaid(AirField::Intake, "air-standard-intake"),
@@ -165,12 +166,15 @@ pub(super) fn of(asked: &Asked) -> Option<AirAnswer> {
     })
 }
 
-fn rows(units: &Units, air: &JobAir, tools: usize, all_known: bool) -> Vec<AirAnswerRow> {
+fn rows(units: &Units, air: &JobAir, tools: usize, known: usize) -> Vec<AirAnswerRow> {
     let row = |key: &str, told: &str, figure| AirAnswerRow { key: key.into(), told: told.into(), figure };
     let mut rows = vec![row("air-delivered", "air-about", Some(units.flow_told(air.delivered)))];
     if tools == 0 {
         rows.push(row("air-taken", "air-no-tool", None));
+    } else if known == 0 {
+        rows.push(row("air-taken", "air-taken-unknown", None));
     } else {
+        let all_known = known == tools;
         let how = if all_known { "air-figure" } else { "air-at-least" };
         rows.push(row("air-taken", how, Some(units.flow_told(air.taken))));
         let missing = air.left_over.value < 0.0;
