@@ -7,7 +7,7 @@ use sumpbook_trade::record::{
     Acknowledgement, Digest, DisplayNote, Glass, HourReading, How, LevelCheck, Meter, NoteKind, OilLook,
     Source, StopWait, Warmth,
 };
-use sumpbook_trade::{EntryId, Fact, Fluid, PersonId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Fact, Figure, Fluid, PersonId, Tenths, TruckId};
 
 use crate::checklist::template;
 use crate::drafts::fresh;
@@ -84,10 +84,11 @@ impl Phone {
         self.record(said, Acknowledgement { note, told_shop }.into())
     }
 
-    /// Keeps the level of the compressor's glass.
+    /// Keeps the level of the compressor's glass; with the oil's temperature where a display shows it.
     ///
     /// # Errors
     /// As any write.
+    #[uniffi::method(default(oil_temperature = None))]
     pub fn keep_level(
         &self,
         said: Said,
@@ -96,9 +97,10 @@ impl Phone {
         stopped: Option<StopWait>,
         look: Option<OilLook>,
         photo: Option<Digest>,
+        oil_temperature: Option<Figure>,
     ) -> Result<EntryId, PhoneError> {
         let fluid = Fluid::CompressorOil;
-        self.record(said, LevelCheck { fluid, glass, warmth, stopped, look, photo }.into())
+        self.record(said, LevelCheck { fluid, glass, warmth, stopped, look, photo, oil_temperature }.into())
     }
 
     /// Gives a meter's figure; `kept_when_asked` when the screen asked about it and the person kept it.

@@ -12,7 +12,7 @@ mod tern_hollow;
 
 use serde_json::json;
 use sumpbook_daybook::screen::*;
-use sumpbook_trade::record::{Glass, Pour};
+use sumpbook_trade::record::{Glass, Pour, Warmth};
 use sumpbook_trade::{Figure, OilFamily, Tenths, Unit};
 use tern_hollow::{AMOS, TH_01, Yard, at, button, see_today, signing, template, walked};
 
@@ -20,7 +20,7 @@ use tern_hollow::{AMOS, TH_01, Yard, at, button, see_today, signing, template, w
 fn h_the_glass_on_site() {
     let mut yard = walked();
     let look = |yard: &Yard, given, said_stopped, now: &str| {
-        let query = GlassQuery { unit: TH_01, given, said_stopped };
+        let query = GlassQuery { unit: TH_01, given, said_stopped, warmth: None, oil_temperature: None };
         let screen = glass(&yard.ledger, &query, template(), at(now)).unwrap();
         json!({
             "stop": screen.stop, "wait": screen.wait, "level": screen.level, "word": screen.word,
@@ -242,4 +242,33 @@ fn n_air_for_the_job_says_how_sure_each_figure_is() {
         air_says(&yard, &metric)[..2],
         ["Delivered here, in free air of sea level: about 4.39 m³/min", "Taken by the tools: no tool given",]
     );
+}
+
+#[test]
+fn o_a_rise_is_asked_about_beyond_two_readings_and_only_where_levels_compare() {
+    let mut yard = walked();
+    let looks = |yard: &mut Yard, when: &str, glass: u8, more: &str| {
+        yard.phone(&format!(
+            r#"{{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T{when}:00-06:00","kind":"level-check","body":{{"fluid":"compressor-oil","glass":{{"percent":{glass}}},"stopped":{{"minutes":30,"how":"timed"}}{more}}}}}"#
+        ));
+    };
+    looks(&mut yard, "08:00", 40, r#","warmth":"cold""#);
+    let rose = |yard: &Yard, percent, warmth, degrees: Option<&str>| {
+        let oil_temperature = degrees.map(|degrees| Figure::parse(degrees, Unit::Celsius).unwrap());
+        let given = Some(Glass::Percent(percent));
+        let query = GlassQuery { unit: TH_01, given, said_stopped: Some(true), warmth, oil_temperature };
+        glass(&yard.ledger, &query, template(), at("2026-10-19T09:00:00-06:00")).unwrap().rose_without_a_pour
+    };
+    let (cold, hot) = (Some(Warmth::Cold), Some(Warmth::Hot));
+    // Two readings, 5 % each: 50 may still be 40, 51 may not.
+    assert!(!rose(&yard, 50, cold, None) && rose(&yard, 51, cold, None));
+    // Hot oil stands higher: without its temperature nobody knows by how much.
+    assert!(!rose(&yard, 95, hot, None));
+    // 8 qt at 80 degC have grown by 8 x 0.0007 x 65 = 0.364 qt, 61 % of this glass: 95 hot is 34 cold.
+    assert!(!rose(&yard, 95, hot, Some("80")));
+    // At 20 degC it is 0.028 qt, 5 %: 60 is 55 cold.
+    assert!(rose(&yard, 60, hot, Some("20")));
+    // What was shown then counts then: 40 hot at 80 degC was far less oil than 40 cold is now.
+    looks(&mut yard, "08:30", 40, r#","warmth":"hot","oil-temperature":{"value":"80","unit":"degC"}"#);
+    assert!(rose(&yard, 40, cold, None));
 }

@@ -25,6 +25,7 @@ fn with_set(yard: &mut Yard) {
         oil_grade: Some("ISO VG 46".into()),
         weights: vec![],
         load_share: None,
+        oil_volume: None,
     };
     let hand = yard.hand("Ilse", "2026-01-05T08:00:00-07:00");
     let on = Some(yard.truck("TH-01"));
@@ -44,6 +45,7 @@ fn pour(qt: &str, before: Option<u8>, after: u8) -> TopUp {
         warmth: Some(Warmth::Cold),
         stopped: Some(StopWait { minutes: Some(30), how: How::Timed }),
         cap_tight: Some(true),
+        oil_temperature: None,
     }
 }
 
@@ -58,6 +60,7 @@ fn event_7() -> Yard {
         stopped: Some(StopWait { minutes: Some(30), how: How::Timed }),
         look: None,
         photo: None,
+        oil_temperature: None,
     };
     // A fill begins with a level: the pour that settled it closes at the middle, long after.
     yard.sign_with(1, "Amos", "TH-01", "2026-09-20T07:05:00-06:00", Some(27_904), pour("0.05", None, 50));
@@ -209,6 +212,7 @@ async fn event_9_counts_weighted_hours_and_says_what_they_mean_on_this_meter() {
         oil_grade: None,
         weights: vec![(SiteDust::Clean, 100), (SiteDust::Dusty, 150), (SiteDust::VeryDusty, 200)],
         load_share: None,
+        oil_volume: None,
     };
     let hand = yard.hand("Ilse", "2026-04-01T08:00:00-06:00");
     let on = Some(yard.truck("TH-03"));
