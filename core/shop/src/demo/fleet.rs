@@ -92,7 +92,7 @@ const UNITS: [Row; 8] = [
         in_service: "2022-03-31",
         in_service_hours: "0.0",
         hours: "2862.4",
-        at_the_middle: Some(("2790.4", "2026-09-08T06:50:00-06:00", "0.25")),
+        at_the_middle: Some(("2790.4", "2026-08-14T06:50:00-06:00", "0.25")),
         oil_done: Some(("2418.0", "2026-02-12")),
         cooler_done: Some("2025-11-20"),
         separator_done: None,

@@ -44,10 +44,11 @@ fun AirForTheJob(unit: String) {
     val door = view.record.door.orEmpty()
     val asked = view.groups.flatMap { it.fields }.firstOrNull { it.row.place() == open }
     if (asked != null) {
-        AirFigureAsk(door, asked, goBack = { open = null }) { figure ->
+        fun say(figure: String?) {
             lines = lines.filterNot { it.startsWith("$open|") } + listOfNotNull(figure?.let { "$open|$it" })
             open = null
         }
+        FigureAsk(door, asked.wanted, goBack = { open = null }, clear = if (asked.row.said == null) null else ({ say(null) })) { say(it) }
         return
     }
     ScreenFrame(
@@ -76,7 +77,7 @@ fun AirForTheJob(unit: String) {
 private fun ColumnScope.Group(group: AirGroup, open: (String) -> Unit) {
     Text(group.title, Modifier.semantics { heading() }, style = LocalType.current.heading)
     group.fields.forEach { field ->
-        Line(field.name, under = field.wrong, said = field.said.takeIf { field.wrong == null }) { open(field.row.place()) }
+        Line(field.wanted.name, under = field.wanted.wrong, said = field.wanted.said.takeIf { field.wanted.wrong == null }) { open(field.row.place()) }
     }
 }
 

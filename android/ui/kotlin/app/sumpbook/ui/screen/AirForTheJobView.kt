@@ -10,8 +10,8 @@ import app.sumpbook.core.JobSaid
 import app.sumpbook.core.ShortRuns
 import app.sumpbook.ui.desk.Reader
 
-/** A figure of the calculator with its words: its name, what stands for it, what is wrong with it. */
-data class AirFieldWords(val row: AirFieldRow, val name: String, val said: String?, val wrong: String?, val offered: List<Pair<String, String>>)
+/** A figure of the calculator with its words. */
+data class AirFieldWords(val row: AirFieldRow, val wanted: FigureWanted)
 
 /** Figures of one thing: the place, one tool, the hose, cleaning. */
 data class AirGroup(val part: AirPart, val tool: Int, val title: String, val fields: List<AirFieldWords>)
@@ -67,20 +67,21 @@ private fun Reader.title(part: AirPart, tool: Int): String = when (part) {
 
 private fun Reader.fieldWords(row: AirFieldRow): AirFieldWords {
     val said = row.said
-    return AirFieldWords(
-        row = row,
+    val wanted = FigureWanted(
         name = words(row.key),
+        unit = row.unit,
+        places = row.places.toInt(),
+        belowZero = row.belowZero,
         said = if (said != null) withUnit(said, row.unit) else row.own?.let { words("air-own", "figure" to withUnit(it, row.unit)) },
         wrong = said?.takeIf { row.wrong }?.let { words("air-left-out", "said" to it) },
         offered = row.offered.map { offered ->
             val width = withUnit(offered.said, row.unit)
             offered.said to listOfNotNull(offered.tag?.let { words("air-hose-by-tag", "tag" to it) }, width).joinToString(", ")
         },
+        chosen = said,
     )
+    return AirFieldWords(row, wanted)
 }
-
-/** "100 psi"; a bare number by itself. */
-fun withUnit(value: String, unit: String): String = if (unit.isEmpty()) value else "$value $unit"
 
 private fun Reader.about(key: String, figure: AirFigure?): String =
     words(key, "figure" to figure?.let { withUnit(it.value, it.unit) }.orEmpty())
