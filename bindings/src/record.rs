@@ -31,6 +31,9 @@ pub struct Said {
     /// The person's own PIN was given.
     #[uniffi(default)]
     pub pin_given: bool,
+    /// The trainer's own PIN was given.
+    #[uniffi(default)]
+    pub trainer_pin_given: bool,
     /// Compressor hours as read for this entry.
     #[uniffi(default)]
     pub hours: Option<Tenths>,
@@ -55,6 +58,28 @@ pub struct ShownNote {
     /// A photo of the display.
     #[uniffi(default)]
     pub photo: Option<Digest>,
+}
+
+/// A level of the compressor's glass. What nobody said is left out.
+#[derive(Clone, Debug, PartialEq, uniffi::Record)]
+pub struct LevelSaid {
+    /// Where it stood.
+    pub glass: Glass,
+    /// Cold or hot.
+    #[uniffi(default)]
+    pub warmth: Option<Warmth>,
+    /// How long the unit had stood.
+    #[uniffi(default)]
+    pub stopped: Option<StopWait>,
+    /// How the oil looks.
+    #[uniffi(default)]
+    pub look: Option<OilLook>,
+    /// A photo of the glass.
+    #[uniffi(default)]
+    pub photo: Option<Digest>,
+    /// The oil's temperature, where a display shows it.
+    #[uniffi(default)]
+    pub oil_temperature: Option<Figure>,
 }
 
 #[uniffi::export]
@@ -84,21 +109,12 @@ impl Phone {
         self.record(said, Acknowledgement { note, told_shop }.into())
     }
 
-    /// Keeps the level of the compressor's glass; with the oil's temperature where a display shows it.
+    /// Keeps the level of the compressor's glass.
     ///
     /// # Errors
     /// As any write.
-    #[uniffi::method(default(oil_temperature = None))]
-    pub fn keep_level(
-        &self,
-        said: Said,
-        glass: Glass,
-        warmth: Option<Warmth>,
-        stopped: Option<StopWait>,
-        look: Option<OilLook>,
-        photo: Option<Digest>,
-        oil_temperature: Option<Figure>,
-    ) -> Result<EntryId, PhoneError> {
+    pub fn keep_level(&self, said: Said, level: LevelSaid) -> Result<EntryId, PhoneError> {
+        let LevelSaid { glass, warmth, stopped, look, photo, oil_temperature } = level;
         let fluid = Fluid::CompressorOil;
         self.record(said, LevelCheck { fluid, glass, warmth, stopped, look, photo, oil_temperature }.into())
     }
@@ -107,14 +123,16 @@ impl Phone {
     ///
     /// # Errors
     /// As any write.
+    #[uniffi::method(default(photo = None))]
     pub fn give_hours(
         &self,
         said: Said,
         meter: Meter,
         figure: Tenths,
         kept_when_asked: bool,
+        photo: Option<Digest>,
     ) -> Result<EntryId, PhoneError> {
-        self.record(said, HourReading { meter, figure, how: How::Asked, kept_when_asked }.into())
+        self.record(said, HourReading { meter, figure, how: How::Asked, kept_when_asked, photo }.into())
     }
 
     /// Records any entry a phone may write, as one line of JSON: door number and names instead of ids.
@@ -149,6 +167,7 @@ impl Phone {
                 person: Some(said.person),
                 trainer: said.trainer,
                 pin_given: said.pin_given,
+                trainer_pin_given: said.trainer_pin_given,
                 hours: said.hours,
                 note: said.note,
                 source: Source::Phone,

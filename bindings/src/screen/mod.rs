@@ -17,13 +17,17 @@ mod news;
 mod oil_use;
 mod pre_trip;
 mod road_air;
+mod roadside;
 mod ruler;
+mod signing;
 mod steps;
 mod stop;
+mod take_over;
 mod today;
 mod top_up;
 mod unit;
 mod walk_rules;
 mod where_it_is;
 
+pub use roadside::key_of_part;
 pub use steps::StepSaid;

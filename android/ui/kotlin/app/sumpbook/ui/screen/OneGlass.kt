@@ -9,6 +9,7 @@ import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.Figure
+import app.sumpbook.core.LevelSaid
 import app.sumpbook.core.OilLook
 import app.sumpbook.core.Said
 import app.sumpbook.core.Wait
@@ -86,7 +87,7 @@ fun OneGlass(unit: String, signer: Signer) {
             MainPress(view.main ?: stringResource(R.string.glass_keep_none), view.whyNot) {
                 val glass = given.glass ?: return@MainPress
                 val signed = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
-                act.now({ phone.keepLevel(signed, glass, warmth, waited(view.record.wait), look, null, hotAt) }) { back.back() }
+                act.now({ phone.keepLevel(signed, LevelSaid(glass, warmth, waited(view.record.wait), look, oilTemperature = hotAt)) }) { back.back() }
             }
         },
     ) {
