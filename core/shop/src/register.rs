@@ -92,10 +92,7 @@ impl Shop {
     /// # Errors
     /// As [`Shop::write`].
     pub fn add_set(&mut self, new: NewSet, hand: &Hand) -> Result<SetId, ShopError> {
-        let same = |serial: &Option<String>| serial.is_some() && *serial == new.serial;
-        let fleet = self.ledger.fleet();
-        let unnamed = || new.on.and_then(|truck| fleet.set_on(truck)).filter(|set| set.serial.is_none());
-        let known = fleet.sets.values().find(|set| same(&set.serial)).or_else(unnamed).map(|set| set.set);
+        let known = self.set_meant(new.serial.as_ref(), new.on).map(|set| set.set);
         let set = match known {
             Some(known) => known,
             None => SetId(new_id(hand.at)?),

@@ -15,7 +15,7 @@ use super::CommandError;
 use super::args::FromLines;
 use super::found::{hand, open, read_lines};
 use super::out::{Said, counted};
-use crate::{NewPerson, NewSet, NewTruck, Shop};
+use crate::{FeaturesSaid, NewPerson, Shop, UnitSaid};
 
 /// One line that `register` reads.
 #[derive(Clone, Debug, Deserialize)]
@@ -148,32 +148,18 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
         }
         Registration::Unit(line) => {
             let door = named(&line.door, "a unit needs its door number")?;
-            let known = shop.ledger.fleet().truck_by_door(&door).and_then(|truck| truck.annual_inspection);
-            let truck = shop.add_truck(
-                NewTruck {
-                    door,
-                    serial: line.serial,
-                    plate: line.plate,
-                    features: line.features.features()?,
-                    in_service: line.in_service,
-                    in_service_hours: line.in_service_hours,
-                    annual_inspection: line.annual_inspection.or(known),
-                },
-                &hand,
-            )?;
-            // A line given again without the set's serial means the set that stands there, not a second one.
-            let fitted = shop.ledger.fleet().set_on(truck);
-            let serial = line.set_serial.or_else(|| fitted.and_then(|set| set.serial.clone()));
-            let same = fitted.filter(|set| set.serial == serial).map(|set| set.profile.clone());
-            let profile = line.profile.or(same).unwrap_or(SetProfile {
-                delivery: None,
-                glass: None,
-                oil_family: None,
-                oil_grade: None,
-                weights: Vec::new(),
-                load_share: None,
-            });
-            shop.add_set(NewSet { serial, on: Some(truck), profile }, &hand)?;
+            let said = UnitSaid {
+                door,
+                serial: line.serial,
+                plate: line.plate,
+                features: FeaturesSaid::whole(line.features.features()?),
+                in_service: line.in_service,
+                in_service_hours: line.in_service_hours,
+                annual_inspection: line.annual_inspection,
+                set_serial: line.set_serial,
+                profile: line.profile.unwrap_or_else(SetProfile::unknown),
+            };
+            shop.enter_unit(said, &hand)?;
         }
         Registration::Status { unit, from, status, expected } => {
             let truck = shop.unit(&unit)?;

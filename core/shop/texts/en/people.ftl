@@ -35,6 +35,7 @@ phones-quiet = { $count ->
 }
 phone-quiet = not heard from in 24 h
 phone-stopped = stopped
+program-since = { $version }, since { $when }
 news-all = all there is
 news-upto = up to { $when }
 only-there-since = unknown since { $when }

@@ -35,6 +35,7 @@ phones-quiet = { $count ->
 }
 phone-quiet = sin noticias en 24 h
 phone-stopped = parado
+program-since = { $version }, desde { $when }
 news-all = todo lo que hay
 news-upto = hasta { $when }
 only-there-since = no se sabe desde { $when }

@@ -113,7 +113,7 @@ fn phone_row(telling: &Telling, phone: &PhoneRow) -> Vec<Markup> {
         },
         said(news),
         said(phone.clock_off_ms.map_or_else(|| telling.t("none-dash"), clock_off)),
-        said(telling.t("not-said")),
+        said(program(telling, phone)),
         said(only),
         said(&phone.key),
         html! {
@@ -125,6 +125,14 @@ fn phone_row(telling: &Telling, phone: &PhoneRow) -> Vec<Markup> {
             } @else { (telling.t("none-dash")) }
         },
     ]
+}
+
+/// "0.1.0, since Tue 20 Oct 16:48"; a phone that never said has an older program, or none was heard yet.
+fn program(telling: &Telling, phone: &PhoneRow) -> String {
+    let Some((version, since)) = phone.program.as_deref().zip(phone.program_since) else {
+        return telling.t("not-said");
+    };
+    telling.with("program-since", &[("version", Arg::Text(version)), ("when", Arg::Text(&telling.at(since)))])
 }
 
 /// "+0:02", minutes and seconds; hours before them when there are any.

@@ -17,6 +17,7 @@ import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.screen.AirForTheJob
 import app.sumpbook.ui.screen.AnotherUnit
 import app.sumpbook.ui.screen.HandOver
 import app.sumpbook.ui.screen.Happened
@@ -86,6 +87,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)
         is Place.Steps -> Steps(place.unit, place.procedure, signer)
         is Place.Running -> Running(place.unit, signer)
+        is Place.AirForTheJob -> AirForTheJob(place.unit)
         is Place.Display -> Display(place.unit, place.note, signer)
         is Place.Hours -> Hours(place.unit, signer)
         is Place.EndOfDay -> EndOfDay(place.unit, place.draft, signer)

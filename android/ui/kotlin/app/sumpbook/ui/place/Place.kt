@@ -57,6 +57,9 @@ sealed class Place(private vararg val parts: String) {
     /** Figures read while the air runs. */
     class Running(val unit: String) : Place("running", unit)
 
+    /** Whether there is air enough for a job. */
+    class AirForTheJob(val unit: String) : Place("air-for-the-job", unit)
+
     /** Display notes; an empty [note]: a new one. */
     class Display(val unit: String, val note: String) : Place("display", unit, note)
 
@@ -84,7 +87,7 @@ sealed class Place(private vararg val parts: String) {
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
         is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Steps, is Running, is Display, is Hours,
-        is EndOfDay, is Happened, is Roadside,
+        is EndOfDay, is Happened, is Roadside, is AirForTheJob,
         -> parts[1]
         else -> null
     }
@@ -109,6 +112,7 @@ sealed class Place(private vararg val parts: String) {
                 "top-up" -> TopUp(part(1), part(2))
                 "steps" -> Steps(part(1), part(2))
                 "running" -> Running(part(1))
+                "air-for-the-job" -> AirForTheJob(part(1))
                 "display" -> Display(part(1), part(2))
                 "hours" -> Hours(part(1))
                 "end-of-day" -> EndOfDay(part(1), part(2))

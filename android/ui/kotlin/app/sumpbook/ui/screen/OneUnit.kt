@@ -96,6 +96,7 @@ private fun ColumnScope.UnitMore(unit: String, view: UnitView, signer: Signer, a
     }
     PROCEDURES.forEach { Line(stringResource(procedureTitle(it))) { back.go(Place.Steps(unit, it)) } }
     Line(stringResource(R.string.running)) { back.go(Place.Running(unit)) }
+    Line(stringResource(R.string.air_for_the_job)) { back.go(Place.AirForTheJob(unit)) }
     Line(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
     if (main !is MainAct.ReportEndOfDay) Line(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
     Line(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
