@@ -1,7 +1,10 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
@@ -13,6 +16,7 @@ import androidx.compose.runtime.remember
 import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
@@ -128,7 +132,9 @@ fun BookShut(why: PhoneException, again: () -> Unit) {
 
 /** The title of a screen that is about no unit. */
 @Composable
-fun ScreenTitle(title: String) = Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
+fun ScreenTitle(title: String) = Box(Modifier.fillMaxWidth().heightIn(56.dp), Alignment.CenterStart) {
+    Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
+}
 
 /** One exchange at most. */
 private const val EXCHANGE_MS = 10_000

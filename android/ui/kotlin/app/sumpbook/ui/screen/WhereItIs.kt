@@ -15,6 +15,7 @@ import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
@@ -73,7 +74,7 @@ fun WhereItIs() {
             }
         },
     ) {
-        view?.counts?.forEach { Row(horizontalArrangement = Arrangement.spacedBy(12.dp)) { WhereMark(it.where); Text(it.words, style = LocalType.current.strong) } }
+        view?.counts?.forEach { Row(horizontalArrangement = Arrangement.spacedBy(12.dp)) { WhereMark(it.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f)); Text(it.words, style = LocalType.current.strong) } }
         view?.empty?.let { Text(it, style = LocalType.current.text) }
         view?.days?.forEach { Day(it) }
         if (view != null && daysBack < MOST_DAYS) SecondaryButton(stringResource(R.string.earlier_days)) { daysBack += A_WEEK }
@@ -91,7 +92,7 @@ private fun Day(day: DayWords) {
 @Composable
 private fun Entry(entry: EntryWords) {
     Row(Modifier.fillMaxWidth().semantics(mergeDescendants = true) {}, Arrangement.spacedBy(12.dp)) {
-        WhereMark(entry.where)
+        WhereMark(entry.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f))
         Column(Modifier.weight(1f)) {
             Text(entry.what, style = LocalType.current.line)
             Text(listOfNotNull(entry.place, entry.why).joinToString(": "), style = LocalType.current.help, color = LocalTokens.current.soft)

@@ -1,22 +1,30 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.collectAsState
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.PersonHere
 import app.sumpbook.core.Role
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.LocalSettings
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.ScreenFrame
@@ -37,10 +45,13 @@ fun WhoSigns() {
     val learning = learner
     ScreenFrame(
         header = {
-            Column {
-                val title = if (learning == null) stringResource(R.string.who_signs) else stringResource(R.string.learning_with, learning.name)
-                Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
-                Text(device, style = LocalType.current.help, color = LocalTokens.current.soft)
+            Row(Modifier.fillMaxWidth().heightIn(56.dp), Arrangement.spacedBy(12.dp), Alignment.CenterVertically) {
+                Column(Modifier.weight(1f)) {
+                    val title = if (learning == null) stringResource(R.string.who_signs) else stringResource(R.string.learning_with, learning.name)
+                    Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
+                    Text(device, style = LocalType.current.help, color = LocalTokens.current.soft)
+                }
+                OtherLanguage()
             }
         },
         strips = {
@@ -65,4 +76,13 @@ fun WhoSigns() {
             }
         }
     }
+}
+
+/** Who reads the other language finds it here, before a name is chosen. */
+@Composable
+private fun OtherLanguage() {
+    val settings = LocalSettings.current ?: return
+    val now by settings.now.collectAsState()
+    val (language, words) = if (now.way.language == "es") "en" to R.string.english else "es" to R.string.spanish
+    SecondaryButton(stringResource(words)) { settings.settle(now.copy(way = now.way.copy(language = language))) }
 }
