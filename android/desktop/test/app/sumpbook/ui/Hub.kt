@@ -9,6 +9,9 @@ import java.util.concurrent.TimeUnit
 /** The shop's hub over TLS, on this machine, for as long as it is open. */
 class Hub(private val yard: Yard) : AutoCloseable {
     private val port = ServerSocket(0).use { it.localPort }
+
+    /** Where it answers. */
+    val address = "127.0.0.1:$port"
     private val said = File(yard.root, "hub.log")
     private val process: Process =
         ProcessBuilder(yard.command, "serve", "--shop", yard.shop, "--address", "127.0.0.1:$port", "--close-by-hand")

@@ -27,6 +27,15 @@ class Yard : AutoCloseable {
         return said
     }
 
+    /** The same with something typed at it; what it wrote. */
+    fun saysTo(typed: String, vararg words: String): String {
+        val process = ProcessBuilder(command, *words, "--shop", shop).redirectErrorStream(true).start()
+        process.outputStream.use { it.write(typed.toByteArray()) }
+        val said = process.inputStream.bufferedReader().readText()
+        assertEquals(0, process.waitFor(), said)
+        return said
+    }
+
     /** Registers one line. */
     fun register(line: String) {
         says("register", File(root, "line.jsonl").apply { writeText(line + "\n") }.path)

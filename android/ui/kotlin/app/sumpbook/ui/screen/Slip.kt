@@ -8,12 +8,14 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
 import app.sumpbook.R
 import app.sumpbook.core.DefectName
 import app.sumpbook.core.DefectNow
+import app.sumpbook.core.RepairVerdict
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.Keypad
@@ -43,6 +45,9 @@ private fun Reader.lockedBy(unit: String): SlipView {
     return SlipView(record.door, phone.about().device, locks)
 }
 
+private fun Reader.verdictWords(verdict: RepairVerdict): String =
+    words(if (verdict == RepairVerdict.REPAIRED) "verdict-repaired" else "verdict-not-needed")
+
 /** The code of a certificate's slip, typed where there is no signal. */
 @Composable
 fun Slip(unit: String, signer: Signer) {
@@ -54,9 +59,10 @@ fun Slip(unit: String, signer: Signer) {
     val view = (shown as? Told.Got)?.it
     val locks = view?.locks.orEmpty()
     val chosen = locks.getOrNull(which)
+    val said = stringResource(R.string.slip_taken)
     val whyNot = when {
         chosen == null -> stringResource(R.string.nothing_locked)
-        digits.length < SLIP_DIGITS -> stringResource(R.string.slip_digits_left, SLIP_DIGITS - digits.length)
+        digits.length < SLIP_DIGITS -> (SLIP_DIGITS - digits.length).let { pluralStringResource(R.plurals.slip_digits_left, it, it) }
         else -> null
     }
     ScreenFrame(
@@ -67,7 +73,12 @@ fun Slip(unit: String, signer: Signer) {
         },
         main = {
             MainPress(stringResource(R.string.slip_take), whyNot) {
-                chosen?.let { act.now({ phone.acceptSlip(digits, unit, it.name, signer.person) }) { back.back() } }
+                chosen?.let { lock ->
+                    act.now({ verdictWords(phone.acceptSlip(digits, unit, lock.name, signer.person)) }) { verdict ->
+                        back.back()
+                        back.said = said.format(lock.title, verdict)
+                    }
+                }
             }
         },
     ) {
