@@ -116,6 +116,19 @@ class Day(unittest.TestCase):
             what=sumpbook.NoteKind.REMINDER, as_shown="SERVICE 50 H"))
         phone.acknowledge(self.said(), note, True)
         self.assertTrue(phone.display(self.unit, note).note.first.told_shop)
+
+        starting = phone.procedure(self.unit, "start")
+        self.assertEqual(starting.locked.why[0].item, "oil-leaks", "with the air locked it opens at the lock")
+        turns = [step.id for step in starting.steps].index("pto-in")
+        steps = [sumpbook.StepSaid(step=step.id, at=f"{DAY}T07:1{n}:00-06:00") for n, step in enumerate(starting.steps[: turns + 1])]
+        phone.keep_steps(self.said(), "start", steps, "a main has burst")
+        self.assertTrue(phone.glass(self.unit, None, None).stop.is_running())
+        with self.assertRaises(sumpbook.PhoneError.Entry):
+            phone.keep_steps(self.said(), "start", [sumpbook.StepSaid(step="jump", at=f"{DAY}T07:00:00-06:00")], None)
+        stopping = [sumpbook.StepSaid(step=step.id, at=f"{DAY}T15:10:00-06:00") for step in phone.procedure(self.unit, "shut-down").steps]
+        phone.keep_steps(self.said(), "shut-down", stopping, None)
+        spill = sumpbook.Happened(what=sumpbook.HappenedWhat.SPILL, place="by the pump house")
+        phone.keep_happened(self.said(), spill)
         report = phone.begin_end_of_day(self.unit, self.amos)
         with self.assertRaises(sumpbook.PhoneError.Draft):
             phone.sign_end_of_day(report, self.signed())
@@ -123,11 +136,11 @@ class Day(unittest.TestCase):
         phone.sign_end_of_day(report, self.signed())
 
         where = phone.where_it_is(0)
-        # The review, the walk, the top-up, the note, its answer, the report.
-        self.assertEqual((where.counts.on_phone, where.counts.at_shop), (6, 0))
-        self.assertEqual(sum(len(day.rows) for day in where.days), 6)
+        # The review, the walk, the top-up, the note, its answer, the start, the stop, the spill, the report.
+        self.assertEqual((where.counts.on_phone, where.counts.at_shop), (9, 0))
+        self.assertEqual(sum(len(day.rows) for day in where.days), 9)
         made = phone.hand_over()
-        self.assertEqual((made.entries, made.own), (6, 6))
+        self.assertEqual((made.entries, made.own), (9, 9))
 
         file, answer = self.root / "from-phone.sump", self.root / "answer.sump"
         file.write_bytes(made.bytes)
@@ -136,12 +149,12 @@ class Day(unittest.TestCase):
         taken = phone.take_in(answer.read_bytes())
         self.assertTrue(taken.receipt)
         where = phone.where_it_is(0)
-        self.assertEqual((where.counts.on_phone, where.counts.at_shop), (0, 6))
+        self.assertEqual((where.counts.on_phone, where.counts.at_shop), (0, 9))
         again = phone.take_in(answer.read_bytes())
         self.assertEqual(again.admitted, 0, "twice the same file changes nothing")
 
         sheet = str(self.shop.says("day-sheet", DAY))
-        for part in ("a drop at the hose", "SERVICE 50 H", "TH-01"):
+        for part in ("a drop at the hose", "a main has burst", "by the pump house", "SERVICE 50 H", "TH-01"):
             self.assertIn(part, sheet)
 
     def test_equal_screens_compare_equal_and_calls_are_quick(self):

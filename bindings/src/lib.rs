@@ -8,6 +8,7 @@ mod error;
 mod error_from;
 mod exchange;
 mod fleet;
+mod happened;
 mod key_keeper;
 mod listener;
 mod phone;
@@ -32,9 +33,11 @@ pub use listener::{ChangeListener, ChangeSet};
 pub use phone::Phone;
 pub use pin::{PinChosen, PinSaid};
 pub use record::{Said, ShownNote};
+pub use screen::StepSaid;
 pub use text::{
-    TextAsk, TextValue, has_text, key_of_called, key_of_level, key_of_lock, key_of_main, key_of_notice,
-    key_of_oil_verdict, key_of_pre_trip, key_of_standing, key_of_why_not, text, texts,
+    TextAsk, TextValue, has_text, key_of_called, key_of_item, key_of_level, key_of_lock, key_of_main,
+    key_of_notice, key_of_oil_verdict, key_of_pre_trip, key_of_standing, key_of_why_not, key_of_word, text,
+    texts,
 };
 pub use values::{Band, OfferedWord};
 

@@ -137,7 +137,7 @@ impl Phone {
 }
 
 impl Phone {
-    fn record(&self, said: Said, fact: Fact) -> Result<EntryId, PhoneError> {
+    pub(crate) fn record(&self, said: Said, fact: Fact) -> Result<EntryId, PhoneError> {
         self.change(ChangeSet::RECORDED, |book, now| {
             let parts = Parts {
                 id: said.id,

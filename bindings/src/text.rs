@@ -3,7 +3,7 @@
 use sumpbook_daybook::screen::{
     self, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, PreTripNow,
 };
-use sumpbook_daybook::text::{Arg, Language, Texts};
+use sumpbook_daybook::text::{Arg, Language, Texts, item_key, word_key};
 use sumpbook_trade::clock::Standing;
 use sumpbook_trade::oil::OilVerdict;
 use sumpbook_trade::wear::WhyCalled;
@@ -91,6 +91,18 @@ pub fn key_of_level(level: LevelNow) -> String {
 #[uniffi::export]
 pub fn key_of_standing(standing: Standing) -> String {
     screen::standing_key(standing).to_owned()
+}
+
+/// Key of an item's name: one of the checklist's, or a step of a procedure.
+#[uniffi::export]
+pub fn key_of_item(item: String) -> String {
+    item_key(&item)
+}
+
+/// Key of the word chosen for what is wrong.
+#[uniffi::export]
+pub fn key_of_word(word: String) -> String {
+    word_key(&word)
 }
 
 /// Key of why the oil calls for its service.

@@ -17,9 +17,12 @@ mod oil_use;
 mod pre_trip;
 mod road_air;
 mod ruler;
+mod steps;
 mod stop;
 mod today;
 mod top_up;
 mod unit;
 mod walk_rules;
 mod where_it_is;
+
+pub use steps::StepSaid;

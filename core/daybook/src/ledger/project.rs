@@ -370,15 +370,17 @@ fn bears(fact: &Fact) -> bool {
         // The great mass: a walk that found nothing bears nothing.
         Fact::PreTripSection(section) => section.answers.iter().any(|a| a.answer == AnswerKind::Defect),
         Fact::EndOfDay(report) => !report.defects.is_empty(),
+        Fact::StartAir(_) | Fact::StopAir(_) | Fact::StepsDone(_) => {
+            fact.steps().iter().any(|step| step.not_so)
+        }
         Fact::HourReading(_)
         | Fact::LevelCheck(_)
         | Fact::RunningNumbers(_)
-        | Fact::StartAir(_)
-        | Fact::StopAir(_)
         | Fact::Drive(_)
         | Fact::WaterDrained(_)
         | Fact::SiteCondition(_)
-        | Fact::PaperPage(_) => false,
+        | Fact::PaperPage(_)
+        | Fact::Happened(_) => false,
         Fact::TopUp(_) => true,
         _ => true,
     }

@@ -1,6 +1,6 @@
 //! What is wrong with a line, and what to do about it.
 
-use super::AnswerError;
+use super::{AnswerError, StepsError};
 
 /// Why a line is no entry. Nothing of it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -79,6 +79,9 @@ pub enum LineError {
     /// An answer of the checklist does not hold.
     #[error(transparent)]
     Answer(#[from] AnswerError),
+    /// Steps of a procedure do not hold.
+    #[error(transparent)]
+    Steps(#[from] StepsError),
     /// It is larger than an entry may be.
     #[error(
         "this entry takes {bytes} bytes, and an entry has room for {most}. Shorten its words, or split it."

@@ -6,6 +6,7 @@ mod error;
 mod read;
 mod resolve;
 mod schema;
+mod steps;
 mod told;
 
 use schemars::JsonSchema;
@@ -17,6 +18,7 @@ pub use answer::{AnswerError, with_severity};
 pub use error::LineError;
 pub use resolve::Writer;
 pub use schema::schema;
+pub use steps::{StepsError, fact_of_steps};
 
 /// One entry as a line of JSON. What it records stands in `kind` and `body`, the rest in common fields.
 ///

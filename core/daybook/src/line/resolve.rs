@@ -1,11 +1,13 @@
 //! From a line to an entry: door numbers and names become ids.
 
 use sumpbook_trade::checklist::Template;
+use sumpbook_trade::procedure::Procedures;
 use sumpbook_trade::record::{Meter, Source, WaterFrom};
 use sumpbook_trade::{Entry, EntryId, Fact, Figure, Fluid, PersonId, Stamp, TruckId, Unit};
 
 use super::read::name_of;
-use super::{Line, LineError, with_severity};
+use super::steps::with_step_locks;
+use super::{Line, LineError, StepsError, with_severity};
 use crate::fleet::Fleet;
 use crate::gate::MOST_PAYLOAD;
 
@@ -123,6 +125,7 @@ fn is_about_air(line: &Line) -> bool {
     match &line.fact {
         Fact::StartAir(_)
         | Fact::StopAir(_)
+        | Fact::StepsDone(_)
         | Fact::RunningNumbers(_)
         | Fact::DisplayNote(_)
         | Fact::Acknowledgement(_)
@@ -202,6 +205,9 @@ fn checked(template: &Template, fact: Fact) -> Result<Fact, LineError> {
             }
             report.defects = each(report.defects)?;
             report.into()
+        }
+        steps @ (Fact::StartAir(_) | Fact::StopAir(_) | Fact::StepsDone(_)) => {
+            with_step_locks(Procedures::common_practice().map_err(StepsError::Table)?, steps)?
         }
         other => other,
     })

@@ -17,6 +17,7 @@ mod oil_use;
 mod pre_trip;
 mod road_air;
 mod ruler;
+mod steps;
 mod stop;
 mod today;
 mod top_up;
@@ -39,6 +40,7 @@ pub use oil_use::{BalanceRow, CarryOverRow, ChangeRow, ChangeWords, LabRow, OilU
 pub use pre_trip::PreTripNow;
 pub use road_air::{LockState, LockWhy, PartNow, RoadAir};
 pub use ruler::{CalledRow, ForecastRow, TaskRow, WaitRow, called_key, standing_key};
+pub use steps::{NotSo, NotSoRow, StepRow, StepsQuery, StepsScreen, steps};
 pub use stop::{FigureAsk, LineAnswer, LineRow, StopQuery, StopScreen, Together, stop};
 pub use today::{TodayQuery, TodayRow, TodayScreen, today};
 pub use top_up::{TopUpScreen, top_up};

@@ -6,6 +6,7 @@ use sumpbook_trade::defect::{
     Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
 };
 use sumpbook_trade::fluid::{Fluid, Fluids};
+use sumpbook_trade::procedure::{item_of_step, word_of_step};
 use sumpbook_trade::record::{Answer, AnswerKind, RepairVerdict};
 use sumpbook_trade::{Entry, Fact};
 use uuid::Uuid;
@@ -26,6 +27,9 @@ pub(super) fn of_unit(
         match &entry.fact {
             Fact::PreTripSection(section) => answers(entry, &section.answers, &mut findings, &mut oks),
             Fact::EndOfDay(report) => answers(entry, &report.defects, &mut findings, &mut oks),
+            Fact::StartAir(_) | Fact::StopAir(_) | Fact::StepsDone(_) => {
+                findings.extend(findings_of_steps(entry))
+            }
             Fact::TopUp(_) => {
                 findings.extend(finding_of_pour(fleet, entry));
                 findings.extend(finding_of_sealed(entry, entries));
@@ -105,6 +109,20 @@ fn locks(severity: Option<Severity>, outlet: &str) -> Vec<LockPart> {
 
 fn person(entry: &Entry) -> Uuid {
     entry.person.map_or(Uuid::nil(), |person| person.0)
+}
+
+/// What was not so at a step and locks something, or is a note of its own: the step stands for the item.
+fn findings_of_steps(entry: &Entry) -> impl Iterator<Item = Finding> {
+    let told = entry.fact.steps().iter().filter(|step| step.not_so && step.locks.is_some());
+    told.map(|step| Finding {
+        at: step.at.moment(),
+        entry: entry.id.0,
+        item: item_of_step(&step.step),
+        place: None,
+        parts: locks(step.locks, &step.step),
+        person: person(entry),
+        words: step.word.as_deref().map(word_of_step).unwrap_or_default(),
+    })
 }
 
 /// A pour of another oil than the unit's own locks the air and is a finding by itself.

@@ -4,6 +4,7 @@
 //! the language of whoever reads it.
 
 mod arg;
+mod key;
 mod language;
 
 use std::sync::OnceLock;
@@ -13,6 +14,7 @@ use fluent_bundle::{FluentArgs, FluentError, FluentResource};
 use unic_langid::langid;
 
 pub use arg::Arg;
+pub use key::{item_key, word_key};
 pub use language::{Language, UnknownLanguage};
 
 /// Every file of one language: its name and its text. One list, so no language lacks a file another has.

@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, NaiveDate};
 use chrono_tz::Tz;
-use sumpbook_daybook::text::Arg;
+use sumpbook_daybook::text::{Arg, item_key, word_key};
 use sumpbook_trade::{Stamp, Tenths};
 
 use super::language::{Choice, Measures};
@@ -112,7 +112,7 @@ impl Words {
 
     /// An item of the checklist with its place.
     pub(super) fn item(&self, item: &str, place: Option<&str>) -> String {
-        let name = self.or_plain(&format!("item-{item}"), item);
+        let name = self.or_plain(&item_key(item), item);
         match place {
             Some(place) => {
                 // A valve's or a hose's own name stands as it was given.
@@ -127,7 +127,7 @@ impl Words {
     pub(super) fn found(&self, said: &str) -> String {
         let is_key =
             |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_lowercase() || b == b'-');
-        let choice = |key: &str| self.or_plain(&format!("choice-{key}"), key);
+        let choice = |key: &str| self.or_plain(&word_key(key), key);
         match said.split_once(": ") {
             Some((key, own)) if is_key(key) => format!("{}: {own}", choice(key)),
             _ if is_key(said) => choice(said),

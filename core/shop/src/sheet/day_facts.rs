@@ -11,7 +11,8 @@ use super::unit_day::day_number;
 use crate::ShopError;
 
 /// Kinds of which the sheet tells more than their columns say.
-const READ: [FactKind; 4] = [FactKind::StartAir, FactKind::Drive, FactKind::TopUp, FactKind::HourReading];
+const READ: [FactKind; 5] =
+    [FactKind::StartAir, FactKind::Drive, FactKind::TopUp, FactKind::HourReading, FactKind::Happened];
 
 /// A fact, and its entry when the sheet reads it.
 pub(super) struct DayFact {

@@ -9,6 +9,7 @@ mod day_facts;
 mod defects;
 mod expected;
 mod found_rows;
+mod happened;
 mod knowing;
 mod morning;
 mod notes;
@@ -45,8 +46,8 @@ pub use record::{
     Sections, VisitRow, WithoutRow, Yesterday,
 };
 pub use rows::{
-    AnsweredBy, AsideRow, CorrectedRow, FigureRow, LateRow, OilFound, OilRow, ReminderRow, SettleRow,
-    ToldService, TopUpRow, TwiceRow,
+    AnsweredBy, AsideRow, CorrectedRow, FigureRow, HappenedRow, LateRow, OilFound, OilRow, ReminderRow,
+    SettleRow, ToldService, TopUpRow, TwiceRow,
 };
 pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};
@@ -117,6 +118,7 @@ impl Read {
 fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopError> {
     let units = &read.units;
     Ok(Evening {
+        happened: Section::of(happened::rows(ledger, yard, units)),
         without: Section::of(uses::without(ledger, yard, units)),
         against: Section::of(uses::against(ledger, yard, units)?),
         not_reported: expected::not_reported(ledger, yard, read),

@@ -5,7 +5,9 @@ use serde::{Deserialize, Serialize};
 use sumpbook_trade::Stamp;
 
 use super::found_rows::{DefectRow, LockedRow};
-use super::rows::{AsideRow, CorrectedRow, LateRow, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow};
+use super::rows::{
+    AsideRow, CorrectedRow, HappenedRow, LateRow, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
+};
 use crate::due::DueList;
 
 /// A section: how many, and which. Nothing is an answer too.
@@ -68,6 +70,9 @@ pub enum Sections {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Evening {
+    /// What happened: somebody hurt, something spilt or hit. Left out where nothing did.
+    #[serde(default, skip_serializing_if = "Section::is_empty")]
+    pub happened: Section<HappenedRow>,
     /// Used without a pre-trip.
     pub without: Section<WithoutRow>,
     /// Used against a lock-out.

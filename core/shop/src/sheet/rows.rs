@@ -6,6 +6,30 @@ use sumpbook_trade::{EntryId, Stamp, Tenths};
 
 use crate::oil_use::OilUse;
 
+/// Somebody was hurt, something spilt or was hit, as far as it was told.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct HappenedRow {
+    /// Door number.
+    pub unit: String,
+    /// `hurt`, `spill`, `hit`, `other`; none when not said.
+    pub what: Option<String>,
+    /// When it happened, or else when it was written down.
+    pub when: Stamp,
+    /// Where, in words.
+    pub place: Option<String>,
+    /// How much of what, in words.
+    pub how_much: Option<String>,
+    /// Who was told, in words.
+    pub told: Option<String>,
+    /// Words added.
+    pub words: Option<String>,
+    /// How many photos.
+    pub photos: usize,
+    /// Who wrote it down.
+    pub who: Option<String>,
+}
+
 /// Someone answered a display note.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

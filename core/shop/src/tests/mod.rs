@@ -7,5 +7,6 @@ mod console;
 mod demo_month;
 mod folder;
 mod month;
+mod steps;
 mod tables;
 pub(crate) mod yard;

@@ -61,6 +61,7 @@ sentence-yesterday-late = { $count ->
 }
 
 # Sections, in their order
+section-happened = It happened
 section-without = Used without a pre-trip
 section-against = Used against a lock-out
 section-not-reported = Not reported, of { $of } expected out
@@ -92,7 +93,21 @@ entered-twice = Entered twice
 all-of = all { $count }
 reported-all = { $count } reported
 
+# What happened
+happened-hurt = somebody hurt
+happened-spill = spill
+happened-hit = something hit
+happened-other = other
+photos-count = { $count ->
+    [one] one photo
+   *[other] { $count } photos
+}
+not-so = not so
+
 # Heads
+head-where = Where
+head-how-much = How much, what
+head-told-whom = Told whom
 head-unit = Unit
 head-first-use = First use
 head-what = What

@@ -61,6 +61,7 @@ sentence-yesterday-late = { $count ->
 }
 
 # Sections, in their order
+section-happened = Qué pasó
 section-without = Usado sin inspección previa
 section-against = Usado con bloqueo
 section-not-reported = No reportó, de { $of } que debían salir
@@ -92,7 +93,21 @@ entered-twice = Anotado dos veces
 all-of = las { $count }
 reported-all = { $count } reportaron
 
+# What happened
+happened-hurt = alguien herido
+happened-spill = derrame
+happened-hit = golpe
+happened-other = otra cosa
+photos-count = { $count ->
+    [one] una foto
+   *[other] { $count } fotos
+}
+not-so = no es así
+
 # Heads
+head-where = Dónde
+head-how-much = Cuánto, qué
+head-told-whom = A quién se avisó
 head-unit = Unidad
 head-first-use = Primer uso
 head-what = Qué

@@ -7,5 +7,7 @@ mod table;
 mod tests;
 
 pub use gate::{CapSigns, may_open_cap};
-pub use step::{OnNotSo, PlannedStep, Step, StepStop};
+pub use step::{
+    OnNotSo, PlannedStep, Step, StepStop, is_step_item, is_step_word, item_of_step, word_of_step,
+};
 pub use table::{Procedure, ProcedureError, Procedures};

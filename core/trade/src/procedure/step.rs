@@ -61,6 +61,9 @@ pub struct Step {
     /// It names the unit's valves.
     #[serde(default)]
     pub names: bool,
+    /// From here on the compressor turns, or stands: what stopped before it is no start, and no stop.
+    #[serde(default)]
+    pub turns: bool,
 }
 
 impl Step {
@@ -82,4 +85,27 @@ pub struct PlannedStep<'a> {
     pub step: &'a Step,
     /// The unit's valves, when the step names them.
     pub names: Vec<&'a str>,
+}
+
+const ITEM: &str = "step-";
+const WORD: &str = "not-so-";
+
+/// The name under which a step that was not so stands where an item of the checklist does: among defects.
+pub fn item_of_step(step: &str) -> String {
+    format!("{ITEM}{step}")
+}
+
+/// The name under which its word stands there.
+pub fn word_of_step(word: &str) -> String {
+    format!("{WORD}{word}")
+}
+
+/// Whether a defect's item is a step of a procedure.
+pub fn is_step_item(item: &str) -> bool {
+    item.starts_with(ITEM)
+}
+
+/// Whether a defect's word is a step's.
+pub fn is_step_word(word: &str) -> bool {
+    word.starts_with(WORD)
 }

@@ -1,5 +1,7 @@
 //! Setting up, running and driving.
 
+use super::Fact;
+use crate::checklist::Severity;
 use crate::{Figure, Stamp};
 
 record! {
@@ -11,6 +13,23 @@ record! {
         #[n(1)] pub at: Stamp,
         /// It was not so: the procedure stopped here.
         #[n(2)] pub not_so: bool,
+        /// The word chosen for what was not so.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(3)] pub word: Option<String>,
+        /// What that word locks, from the table of procedures; none when it locks nothing.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(4)] pub locks: Option<Severity>,
+        /// The figure read at this step.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(5)] pub figure: Option<Figure>,
+    }
+
+    /// Steps of a procedure that is no start and no stop, or that stopped before the compressor turned.
+    pub struct StepsDone {
+        /// The procedure's id.
+        #[n(0)] pub procedure: String,
+        /// Steps confirmed, in order; the last may be the one that was not so.
+        #[n(1)] pub steps: Vec<StepDone>,
     }
 
     /// Air was started.
@@ -53,6 +72,18 @@ record! {
         #[n(0)] pub what: DriveWhat,
         /// Why it was driven although it was locked, when asked.
         #[n(1)] pub in_spite_of_lock: Option<String>,
+    }
+}
+
+impl Fact {
+    /// The steps of a procedure that it carries, in order.
+    pub fn steps(&self) -> &[StepDone] {
+        match self {
+            Fact::StartAir(start) => &start.steps,
+            Fact::StopAir(stop) => &stop.steps,
+            Fact::StepsDone(done) => &done.steps,
+            _ => &[],
+        }
     }
 }
 

@@ -144,6 +144,10 @@ facts! {
     28 OtherUnit,
     /// The truck was driven.
     29 Drive,
+    /// Steps of a procedure, where they are no start and no stop.
+    30 StepsDone,
+    /// Somebody was hurt, something spilt or was hit.
+    31 Happened,
     /// The fleet's name, zone and shop key.
     40 FleetNamed,
     /// A truck, registered or changed.

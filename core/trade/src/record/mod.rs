@@ -36,6 +36,7 @@ mod digest;
 mod entry;
 mod fact;
 mod fleet;
+mod happened;
 mod hours;
 mod inspection;
 mod notes;
@@ -44,7 +45,7 @@ mod photos;
 mod repair;
 mod service;
 
-pub use air::{Drive, DriveWhat, RunningNumbers, StartAir, StepDone, StopAir};
+pub use air::{Drive, DriveWhat, RunningNumbers, StartAir, StepDone, StepsDone, StopAir};
 pub use correction::{Correction, OtherUnit};
 pub use decision::{Decision, LateAccepted, SheetClosed, Verdict};
 pub use digest::{Digest, DigestError};
@@ -54,6 +55,7 @@ pub use fleet::{
     BookHead, DayStatusSet, DeviceEnrolled, DeviceRevoked, FleetNamed, PersonSet, ProgrammeSet, Role,
     SetProfile, SetRegistered, TruckRegistered,
 };
+pub use happened::{Happened, HappenedWhat};
 pub use hours::{HourReading, HoursEstimate, Meter, MeterExchange};
 pub use inspection::{Answer, AnswerKind, EndOfDay, How, ItemFigure, PaperPage, PreTripSection};
 pub use notes::{Acknowledgement, DisplayNote, NoteKind};

@@ -12,6 +12,7 @@ impl Fact {
             Fact::LevelCheck(check) => check.photo.into_iter().collect(),
             Fact::DisplayNote(note) => note.photo.into_iter().collect(),
             Fact::PaperPage(page) => page.photo.into_iter().collect(),
+            Fact::Happened(happened) => happened.photos.clone(),
             Fact::ServiceDone(service) => service.photo.into_iter().collect(),
             _ => Vec::new(),
         }
@@ -37,7 +38,7 @@ mod tests {
     #[test]
     fn no_record_with_a_photo_is_forgotten_here() {
         let schema = schemars::schema_for!(Fact).to_value();
-        let known = ["Answer", "DisplayNote", "LevelCheck", "PaperPage", "ServiceDone"];
+        let known = ["Answer", "DisplayNote", "Happened", "LevelCheck", "PaperPage", "ServiceDone"];
         assert_eq!(with_photos(&schema), known.into());
     }
 }

@@ -53,15 +53,16 @@ impl BackOff {
     }
 }
 
-/// Whether the shop should hear of this at once when there is signal: a reminder on the display, and whatever
-/// locks something.
+/// Whether the shop should hear of this at once when there is signal: a reminder on the display, whatever locks
+/// something, and what happened.
 pub fn is_urgent(fact: &Fact) -> bool {
     use sumpbook_trade::record::AnswerKind;
     match fact {
         Fact::DisplayNote(note) => note.what == NoteKind::Reminder || note.stopped_by_itself == Some(true),
         Fact::PreTripSection(section) => section.answers.iter().any(|a| a.answer == AnswerKind::Defect),
         Fact::EndOfDay(report) => !report.defects.is_empty(),
-        _ => false,
+        Fact::Happened(_) => true,
+        other => other.steps().iter().any(|step| step.locks.is_some()),
     }
 }
 

@@ -11,6 +11,7 @@ use crate::table::{section, table};
 /// Sections in their order; one with nothing keeps its line with 0.
 pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
     let none = |count: usize| if count == 0 { "none recorded" } else { "" };
+    happened(words, sheet, text);
     used(words, sheet, text);
     missing(words, sheet, text);
     defects(words, sheet, text);
@@ -66,6 +67,28 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
     text.push_str(&section(sheet.oil.count, "Who's drinking oil?", none(sheet.oil.count), &below));
     readings(words, sheet, text);
     late(words, sheet, text);
+}
+
+fn happened(words: &Words, sheet: &Evening, text: &mut String) {
+    if sheet.happened.is_empty() {
+        return;
+    }
+    let rows = sheet.happened.rows.iter().map(|row| {
+        let own = |text: &Option<String>| text.clone().unwrap_or_else(|| "not said".to_owned());
+        let what = row.what.as_deref().unwrap_or("not said");
+        let what = row.words.as_ref().map_or_else(|| what.to_owned(), |words| format!("{what}: {words}"));
+        [
+            row.unit.clone(),
+            words.at(row.when),
+            what,
+            own(&row.place),
+            own(&row.how_much),
+            own(&row.told),
+            words.who(&row.who),
+        ]
+    });
+    let below = table(["Unit", "When", "What", "Where", "How much", "Told whom", "Who"], rows);
+    text.push_str(&section(sheet.happened.count, "It happened", "", &below));
 }
 
 /// What a pour tells, in words.

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use sumpbook_daybook::fleet::Fleet;
-use sumpbook_daybook::text::Texts;
+use sumpbook_daybook::text::{Texts, item_key};
 use sumpbook_trade::Stamp;
 
 /// The words of one day's sheet.
@@ -41,7 +41,7 @@ impl Words {
 
     /// An item of the checklist with its place.
     pub(in crate::command) fn item(&self, item: &str, place: Option<&str>) -> String {
-        let name = self.text(&format!("item-{item}"), item);
+        let name = self.text(&item_key(item), item);
         match place {
             Some(place) => format!("{name}, {}", self.text(&format!("side-{place}"), place).to_lowercase()),
             None => name,

@@ -8,12 +8,16 @@ use super::later;
 use crate::console::mark::{self, LockNow};
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
-use crate::sheet::{AgainstRow, Evening, ExpectedRow, NotReported, WithoutRow};
+use crate::sheet::{AgainstRow, Evening, ExpectedRow, HappenedRow, NotReported, WithoutRow};
 
 pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
     let name = |key: &str| words.t(key);
     html! {
+        @if !sheet.happened.is_empty() {
+            (section("happened", sheet.happened.count, &name("section-happened"), "",
+                &happened(words, &sheet.happened.rows)))
+        }
         (section("without", sheet.without.count, &name("section-without"),
             &none(sheet.without.count, "none-recorded"), &without(words, &sheet.without.rows)))
         (section("against", sheet.against.count, &name("section-against"),
@@ -27,6 +31,32 @@ pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
             &found::locked(words, "locked-table", &name("section-locked"), &sheet.locked.rows)))
         (later::draw(words, sheet))
     }
+}
+
+fn happened(words: &Words, rows: &[HappenedRow]) -> Markup {
+    let heads =
+        ["head-unit", "head-when", "head-what", "head-where", "head-how-much", "head-told-whom", "head-who"];
+    let own = |text: &Option<String>| said(text.clone().unwrap_or_else(|| words.t("not-said")));
+    let rows = rows.iter().map(|row| {
+        let what = row
+            .what
+            .as_ref()
+            .map_or_else(|| words.t("not-said"), |what| words.t(&format!("happened-{what}")));
+        let photos =
+            (row.photos > 0).then(|| words.with("photos-count", &[("count", Arg::Count(row.photos as i64))]));
+        let what = words.listed([Some(what), row.words.clone(), photos].into_iter().flatten());
+        vec![
+            door(&row.unit),
+            said(words.at(row.when)),
+            said(what),
+            own(&row.place),
+            own(&row.how_much),
+            own(&row.told),
+            said(words.who(row.who.as_deref())),
+        ]
+    });
+    let heads = heads.map(|key| words.t(key));
+    Table::new("happened-table", &words.t("section-happened"), heads).named(&[6]).rows(rows).draw()
 }
 
 fn without(words: &Words, rows: &[WithoutRow]) -> Markup {

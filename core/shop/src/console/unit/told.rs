@@ -3,6 +3,7 @@
 use sumpbook_daybook::line::Line;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::Fact;
+use sumpbook_trade::procedure::{item_of_step, word_of_step};
 use sumpbook_trade::record::{AnswerKind, Glass};
 
 use crate::console::words::Words;
@@ -79,12 +80,36 @@ fn fact(words: &Words, fact: &Fact) -> String {
         Fact::Drive(drive) => {
             joined(words, words.t(&format!("used-{}", key(&drive.what))), drive.in_spite_of_lock.clone())
         }
-        Fact::StartAir(start) => start.in_spite_of_lock.clone().unwrap_or_default(),
+        Fact::StartAir(_) | Fact::StopAir(_) | Fact::StepsDone(_) => steps(words, fact),
+        Fact::Happened(happened) => {
+            let what = happened.what.map(|what| words.t(&format!("happened-{}", key(&what))));
+            let parts = [what, happened.place.clone(), happened.how_much.clone(), happened.told.clone()];
+            words.listed(parts.into_iter().flatten())
+        }
         Fact::DayStatusSet(status) => {
             format!("{} {}", chosen("status", &key(&status.status)), words.short_day(status.from))
         }
         _ => String::new(),
     }
+}
+
+/// How far a procedure went, what was not so, and why it was done in spite of a lock.
+fn steps(words: &Words, fact: &Fact) -> String {
+    let done = fact.steps();
+    let mut parts = Vec::new();
+    if let Fact::StepsDone(steps) = fact {
+        parts.push(words.or_plain(&format!("procedure-{}", steps.procedure), &steps.procedure));
+    }
+    for step in done.iter().filter(|step| step.not_so) {
+        let name = words.item(&item_of_step(&step.step), None);
+        let word =
+            step.word.as_deref().map_or_else(|| words.t("not-so"), |word| words.found(&word_of_step(word)));
+        parts.push(format!("{name}: {word}"));
+    }
+    if let Fact::StartAir(start) = fact {
+        parts.extend(start.in_spite_of_lock.clone());
+    }
+    words.listed(parts)
 }
 
 fn walk(words: &Words, answers: usize, defects: Vec<String>, seconds: Option<u32>) -> String {

@@ -1,0 +1,134 @@
+//! A procedure step by step (P11), and keeping what was confirmed.
+
+use sumpbook_daybook::line::fact_of_steps;
+use sumpbook_daybook::screen::{self, FigureAsk, NotSo, NotSoRow, PartNow, StepRow, StepsQuery, StepsScreen};
+use sumpbook_trade::checklist::Severity;
+use sumpbook_trade::procedure::Procedures;
+use sumpbook_trade::record::StepDone;
+use sumpbook_trade::{EntryId, Figure, Stamp, TruckId};
+
+use crate::error::PhoneError;
+use crate::phone::Phone;
+use crate::record::Said;
+
+/// A procedure of one unit.
+#[uniffi::remote(Record)]
+pub struct StepsScreen {
+    /// The unit's door number.
+    pub door: String,
+    /// The procedure, for the text `procedure-...`.
+    pub procedure: String,
+    /// What is locked and stands before the first step; none when nothing keeps one from it.
+    pub locked: Option<PartNow>,
+    /// The steps this unit has, in order.
+    pub steps: Vec<StepRow>,
+}
+
+/// One step.
+#[uniffi::remote(Record)]
+pub struct StepRow {
+    /// Its id, for the texts `step-...`, `.ok` and `.stops`.
+    pub id: String,
+    /// The unit's valves, when the step says them by name.
+    pub names: Vec<String>,
+    /// What may not be so, in order.
+    pub not_so: Vec<NotSoRow>,
+    /// The figure it may carry.
+    pub figure: Option<FigureAsk>,
+    /// The caution shown with it, for the text `caution-...`.
+    pub caution: Option<String>,
+    /// Seconds the phone counts, on a clock that goes on through sleep.
+    pub dwell_s: Option<u32>,
+    /// The dwell is the most it may take, not the least.
+    pub within: bool,
+    /// Seconds between two looks while it goes on.
+    pub every_s: Option<u32>,
+}
+
+/// A word for what may not be so.
+#[uniffi::remote(Record)]
+pub struct NotSoRow {
+    /// Its key, for the text `not-so-...`.
+    pub word: String,
+    /// What it means.
+    pub means: NotSo,
+}
+
+/// What a word for what is not so means.
+#[uniffi::remote(Enum)]
+pub enum NotSo {
+    /// Wait until it is so.
+    Wait,
+    /// Do not go on; nothing is locked by it.
+    Refuse,
+    /// Go on; the record says that it was not so.
+    Mark,
+    /// Do not drive off until it is done.
+    NoDriving,
+    /// It locks this until the shop certifies it.
+    Lock(Severity),
+}
+
+/// One step as somebody confirmed it, or said that it was not so.
+#[derive(Clone, Debug, PartialEq, uniffi::Record)]
+pub struct StepSaid {
+    /// The step's id.
+    pub step: String,
+    /// When.
+    pub at: Stamp,
+    /// The word for what was not so; none: it was.
+    #[uniffi(default)]
+    pub not_so: Option<String>,
+    /// The figure read there.
+    #[uniffi(default)]
+    pub figure: Option<Figure>,
+}
+
+fn table() -> Result<&'static Procedures, PhoneError> {
+    Procedures::common_practice().map_err(|error| PhoneError::Unexpected { reason: error.to_string() })
+}
+
+#[uniffi::export]
+impl Phone {
+    /// A procedure of a unit: `arrival`, `start`, `use-air`, `shut-down`, `leave-site`.
+    ///
+    /// # Errors
+    /// `Argument` when there is no such procedure; as any read.
+    pub fn procedure(&self, unit: TruckId, procedure: String) -> Result<StepsScreen, PhoneError> {
+        let reason = format!("there is no procedure '{procedure}'");
+        let found = self.read(|book, now| {
+            let query = StepsQuery { unit, procedure };
+            Ok(screen::steps(book.ledger(), &query, table()?, now)?)
+        })?;
+        found.ok_or(PhoneError::Argument { what: "procedure".to_owned(), reason })
+    }
+
+    /// Keeps the steps of a procedure as far as they went: a start or a stop once the compressor turns or stands,
+    /// the steps alone before that. What a word locks is locked by it. `in_spite_of_lock` says why it was started
+    /// although the air is locked.
+    ///
+    /// # Errors
+    /// `Entry` for a procedure, step or word that is not known; as any write.
+    pub fn keep_steps(
+        &self,
+        said: Said,
+        procedure: String,
+        steps: Vec<StepSaid>,
+        in_spite_of_lock: Option<String>,
+    ) -> Result<EntryId, PhoneError> {
+        let steps = steps
+            .into_iter()
+            .map(|StepSaid { step, at, not_so, figure }| StepDone {
+                step,
+                at,
+                not_so: not_so.is_some(),
+                word: not_so,
+                locks: None,
+                figure,
+            })
+            .collect();
+        let fact = fact_of_steps(table()?, &procedure, steps, in_spite_of_lock)
+            .map_err(|error| PhoneError::Entry { reason: error.to_string() })?;
+        self.record(said, fact)
+    }
+}

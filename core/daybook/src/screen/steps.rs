@@ -1,0 +1,139 @@
+//! A procedure step by step: arriving, starting, using and stopping air, leaving.
+
+use serde::{Deserialize, Serialize};
+use sumpbook_trade::checklist::Severity;
+use sumpbook_trade::procedure::{OnNotSo, PlannedStep, Procedures};
+use sumpbook_trade::{Stamp, TruckId};
+
+use super::road_air::{LockState, PartNow, RoadAir};
+use super::stop::FigureAsk;
+use crate::ledger::{Ledger, LedgerError};
+
+/// The procedures that begin with air: with the air locked they open at the lock.
+const NEEDS_AIR: [&str; 2] = ["start", "use-air"];
+
+/// Which procedure of which unit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StepsQuery {
+    /// The unit.
+    pub unit: TruckId,
+    /// The procedure's id: `arrival`, `start`, `use-air`, `shut-down`, `leave-site`.
+    pub procedure: String,
+}
+
+/// What a word for what is not so means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NotSo {
+    /// Wait until it is so.
+    Wait,
+    /// Do not go on; nothing is locked by it.
+    Refuse,
+    /// Go on; the record says that it was not so.
+    Mark,
+    /// Do not drive off until it is done.
+    NoDriving,
+    /// It locks this until the shop certifies it.
+    Lock(Severity),
+}
+
+/// A word for what may not be so.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct NotSoRow {
+    /// Its key, for the text `not-so-...`.
+    pub word: String,
+    /// What it means.
+    pub means: NotSo,
+}
+
+/// One step.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StepRow {
+    /// Its id, for the texts `step-...`, `.ok` and `.stops`.
+    pub id: String,
+    /// The unit's valves, when the step says them by name.
+    pub names: Vec<String>,
+    /// What may not be so, in order.
+    pub not_so: Vec<NotSoRow>,
+    /// The figure it may carry.
+    pub figure: Option<FigureAsk>,
+    /// The caution shown with it, for the text `caution-...`.
+    pub caution: Option<String>,
+    /// Seconds the phone counts, on a clock that goes on through sleep.
+    pub dwell_s: Option<u32>,
+    /// The dwell is the most it may take, not the least.
+    pub within: bool,
+    /// Seconds between two looks while it goes on.
+    pub every_s: Option<u32>,
+}
+
+/// A procedure of one unit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StepsScreen {
+    /// The unit's door number.
+    pub door: String,
+    /// The procedure, for the text `procedure-...`.
+    pub procedure: String,
+    /// What is locked and stands before the first step; none when nothing keeps one from it.
+    pub locked: Option<PartNow>,
+    /// The steps this unit has, in order.
+    pub steps: Vec<StepRow>,
+}
+
+/// A procedure of a unit, in the order that matters; none when there is no such procedure.
+///
+/// # Errors
+/// As reading the store.
+pub fn steps(
+    ledger: &Ledger,
+    query: &StepsQuery,
+    table: &Procedures,
+    now: Stamp,
+) -> Result<Option<StepsScreen>, LedgerError> {
+    let Some(procedure) = table.of(&query.procedure) else { return Ok(None) };
+    let fleet = ledger.fleet();
+    let features = fleet.trucks.get(&query.unit).map(|truck| truck.features.clone()).unwrap_or_default();
+    let locked = match NEEDS_AIR.contains(&query.procedure.as_str()) {
+        true => Some(RoadAir::of(fleet, query.unit, &ledger.unit_state(query.unit)?, now).air)
+            .filter(|air| air.state != LockState::NoLockOnRecord),
+        false => None,
+    };
+    Ok(Some(StepsScreen {
+        door: fleet.door(query.unit),
+        procedure: query.procedure.clone(),
+        locked,
+        steps: procedure.steps_for(&features).iter().map(row).collect(),
+    }))
+}
+
+fn row(planned: &PlannedStep<'_>) -> StepRow {
+    let step = planned.step;
+    StepRow {
+        id: step.id.clone(),
+        names: planned.names.iter().map(|name| (*name).to_owned()).collect(),
+        not_so: step
+            .stops
+            .iter()
+            .map(|stop| NotSoRow { word: stop.0.clone(), means: means(stop.1) })
+            .collect(),
+        figure: step.number.as_ref().map(|number| FigureAsk {
+            unit: number.unit,
+            how: number.how,
+            limit: number.limit.clone(),
+        }),
+        caution: step.caution.clone(),
+        dwell_s: step.dwell,
+        within: step.within,
+        every_s: step.every,
+    }
+}
+
+fn means(on: OnNotSo) -> NotSo {
+    match on {
+        OnNotSo::Wait => NotSo::Wait,
+        OnNotSo::Refuse => NotSo::Refuse,
+        OnNotSo::Mark => NotSo::Mark,
+        OnNotSo::NoDriving => NotSo::NoDriving,
+        OnNotSo::Lock(severity) => NotSo::Lock(severity),
+    }
+}
