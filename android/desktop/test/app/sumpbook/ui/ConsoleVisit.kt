@@ -1,6 +1,5 @@
 package app.sumpbook.ui
 
-import java.net.CookieManager
 import java.net.Socket
 import java.net.URI
 import java.net.URLEncoder
@@ -16,7 +15,10 @@ import kotlin.test.assertEquals
 
 /** Somebody at the shop with a browser on the hub's pages: signs in, and reads what is printed. */
 class ConsoleVisit(private val yard: Yard, private val address: String) {
-    private val client = HttpClient.newBuilder().cookieHandler(CookieManager()).sslContext(trusting()).version(HttpClient.Version.HTTP_1_1).build()
+    private val client = HttpClient.newBuilder().sslContext(trusting()).version(HttpClient.Version.HTTP_1_1).build()
+
+    /** Its session, as a browser keeps it. */
+    private val session: String
 
     init {
         yard.saysTo("correct horse battery\n", "password", "Ilse Marrow", "--role", "reader")
@@ -26,11 +28,12 @@ class ConsoleVisit(private val yard: Yard, private val address: String) {
             .header("Content-Type", "application/x-www-form-urlencoded").POST(HttpRequest.BodyPublishers.ofString(form)).build()
         val answer = client.send(asked, HttpResponse.BodyHandlers.ofString())
         assertEquals(303, answer.statusCode(), answer.body())
+        session = answer.headers().firstValue("Set-Cookie").get().substringBefore(';')
     }
 
     /** The codes on a certificate's slip: phone by phone, twelve digits each. */
     fun slipCodes(certificate: String): Map<String, String> {
-        val answer = client.send(HttpRequest.newBuilder(at("/certificates/$certificate/slip")).build(), HttpResponse.BodyHandlers.ofString())
+        val answer = client.send(HttpRequest.newBuilder(at("/certificates/$certificate/slip")).header("Cookie", session).build(), HttpResponse.BodyHandlers.ofString())
         assertEquals(200, answer.statusCode(), answer.body())
         return Regex("""<tr[^>]*>\s*<t[dh][^>]*>(.*?)</t[dh]>\s*<td[^>]*>.*?class="code">([\d ]+)<""", RegexOption.DOT_MATCHES_ALL)
             .findAll(answer.body()).associate { it.groupValues[1].replace(Regex("<[^>]*>"), "").trim() to it.groupValues[2].filter(Char::isDigit) }

@@ -36,6 +36,7 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.screen.AddPhone
 import app.sumpbook.ui.screen.BookShut
+import app.sumpbook.ui.screen.sentence
 import java.io.File
 
 /** A screen to be looked at: where it is, and what is pressed on it first. */
@@ -165,7 +166,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("18-roadside", Place.Roadside(locked)),
             ToLookAt("18-roadside-leaving", Place.Roadside(locked)) { press(R.string.leave_with_pin) },
             ToLookAt("19-add-phone", show = { _, _ -> AddPhone(Home(File(yard.root, "new").path, null, null, hand)) {} }),
-            ToLookAt("19-book-shut", show = { _, _ -> BookShut(PhoneException.Storage(StorageKind.OTHER, null, "")) {} }),
+            ToLookAt("19-book-shut", show = { _, _ -> BookShut(sentence(PhoneException.Storage(StorageKind.OTHER, null, ""))) {} }),
             ToLookAt("20-settings", Place.Settings()),
             ToLookAt("20-licences", Place.Settings()) { press(R.string.about_and_licences) },
         )

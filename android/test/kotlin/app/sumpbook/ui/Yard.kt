@@ -6,15 +6,15 @@ import java.time.ZonedDateTime
 import kotlin.io.path.createTempDirectory
 import kotlin.test.assertEquals
 
-/** A shop of the invented fleet on this machine, made by the command as anybody makes one. */
-class Yard : AutoCloseable {
+/** A shop of the invented fleet on this machine, made by the command as anybody makes one; a [demo]'s may tell other times. */
+class Yard(demo: Boolean = false) : AutoCloseable {
     val root: File = createTempDirectory("sumpbook").toFile()
     val command: String = System.getProperty("sumpbook.command")
     private val project: String = System.getProperty("sumpbook.root")
     val shop: String = File(root, "shop").path
 
     init {
-        says("init", "--name", "Tern Hollow Water", "--zone", noon())
+        says("init", "--name", "Tern Hollow Water", "--zone", noon(), *(if (demo) arrayOf("--demo") else emptyArray()))
         says("register", example("fleet"))
     }
 

@@ -9,7 +9,6 @@ import androidx.compose.ui.unit.DpSize
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.WindowState
 import androidx.compose.ui.window.singleWindowApplication
-import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.Door
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.place.BackStack
@@ -19,7 +18,6 @@ import java.util.Locale
 
 /** The phone's app in a window, over a phone's folder; a new one is added with a code of the shop. */
 fun main(words: Array<String>) {
-    uniffiEnsureInitialized()
     val folder = File(words.firstOrNull() ?: error("say which folder: run FOLDER"))
     // The core keeps the key as the command line does, so that both open one folder.
     val home = Home(folder.path, null, null, DesktopHandset())

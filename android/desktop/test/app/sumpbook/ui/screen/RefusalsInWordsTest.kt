@@ -64,6 +64,7 @@ class RefusalsInWordsTest {
         PhotoKind.entries.forEach { add(it.name, photo(it)) }
         FileKind.entries.forEach { add(it.name, PhoneException.File(it, "")) }
         OnlineKind.entries.forEach { add(it.name, PhoneException.Online(it, null, null, null, 4u, "")) }
+        for (status in listOf(401, 403)) add("$status", PhoneException.Online(OnlineKind.DECLINED, null, status.toUShort(), null, 4u, ""))
         add("a full disk at the shop", PhoneException.Online(OnlineKind.DECLINED, "error-shop-disk-full", 507u, null, 4u, ""))
         DraftKind.entries.forEach { add(it.name, PhoneException.Draft(it, "oil-level", "9", 2u, "")) }
         add("", PhoneException.Entry(""))

@@ -77,11 +77,11 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
 
 /** Until the shop has let this phone in and its books have come: the two keys to compare, and the time it has waited. */
 @Composable
-fun WaitingForShop(then: @Composable () -> Unit) {
+fun WaitingForShop(again: () -> Unit, then: @Composable () -> Unit) {
     val shown by seen { phone.about() }
     when (val told = shown) {
         null -> Unit
-        is Told.Refused -> BookShut(told.why) {}
+        is Told.Refused -> BookShut(sentence(told.why), again)
         is Told.Got -> if (told.it.waitsForItsBooks) Waiting(told.it) else then()
     }
 }
@@ -122,10 +122,10 @@ private fun Waiting(about: AboutPhone) {
 
 /** The book can't be opened: why, what is safe, and trying again. */
 @Composable
-fun BookShut(why: PhoneException, again: () -> Unit) {
+fun BookShut(why: String, again: () -> Unit) {
     ScreenFrame(
         header = { ScreenTitle("Sumpbook") },
-        strips = { Strip(sentence(why), heavy = true) },
+        strips = { Strip(why, heavy = true) },
         main = { MainPress(stringResource(R.string.try_again), onPress = again) },
     ) {}
 }

@@ -92,8 +92,18 @@ private fun online(why: PhoneException.Online): String = when (why.kind) {
     OnlineKind.NO_WAY -> stringResource(R.string.error_no_signal, why.onPhone.toInt())
     OnlineKind.OTHER_KEY -> ofKey("error-other-shop")
     OnlineKind.UNDER_WAY -> stringResource(R.string.error_under_way)
-    OnlineKind.DECLINED, OnlineKind.NOT_THE_ANSWER -> why.textKey?.let { ofKey(it) } ?: stringResource(R.string.error_hub_declined)
+    OnlineKind.DECLINED, OnlineKind.NOT_THE_ANSWER -> why.textKey?.let { ofKey(it, "minutes" to TextValue.Count(CODE_MINUTES)) } ?: declined(why.status?.toInt())
 }
+
+/** What a hub says no to, by its status of HTTP. */
+@Composable
+private fun declined(status: Int?): String = stringResource(
+    when (status) {
+        401 -> R.string.error_not_known
+        403 -> R.string.error_code_not_taken
+        else -> R.string.error_hub_declined
+    },
+)
 
 @Composable
 private fun draft(why: PhoneException.Draft): String = when (why.kind) {
