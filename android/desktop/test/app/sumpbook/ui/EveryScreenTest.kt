@@ -15,6 +15,7 @@ import app.sumpbook.ui.desk.LocalFiles
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
 import app.sumpbook.ui.desk.Pictures
+import app.sumpbook.ui.desk.Pixels
 import app.sumpbook.ui.desk.Settings
 import app.sumpbook.ui.desk.Settled
 import app.sumpbook.ui.desktop.DesktopFace
@@ -83,6 +84,7 @@ class EveryScreenTest {
         override suspend fun take(): ByteArray? = null
         override suspend fun pick(): ByteArray? = null
         override suspend fun late(): ByteArray? = null
+        override fun pixels(picture: ByteArray): Pixels? = null
     }
 
     private object NoFiles : Files {

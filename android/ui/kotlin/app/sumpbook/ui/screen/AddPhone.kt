@@ -49,6 +49,7 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
     var code by rememberSaveable { mutableStateOf("") }
     var refused by remember { mutableStateOf<PhoneException?>(null) }
     var underWay by remember { mutableStateOf(false) }
+    val scan = rememberScan { code = it }
     val whyNot = when {
         name.isBlank() -> stringResource(R.string.name_first)
         code.isBlank() -> stringResource(R.string.code_first)
@@ -56,9 +57,14 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
     }
     ScreenFrame(
         header = { ScreenTitle(stringResource(R.string.add_phone)) },
-        strips = { refused?.let { Strip(sentence(it), heavy = true) } },
+        strips = {
+            refused?.let { Strip(sentence(it), heavy = true) }
+            ScanStrip(scan)
+        },
+        secondary = scan?.let { { if (code.isBlank() && it.camera) ScanPictureButton(it) else if (code.isNotBlank()) SecondaryButton(stringResource(R.string.scan_again)) { it.now() } } },
         main = {
-            MainPress(stringResource(R.string.add_phone), whyNot) {
+            if (scan != null && code.isBlank()) MainPress(stringResource(R.string.scan_shops_code)) { scan.now() }
+            else MainPress(stringResource(R.string.add_phone), whyNot) {
                 if (underWay) return@MainPress
                 underWay = true
                 scope.launch {
