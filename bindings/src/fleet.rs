@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use sumpbook_daybook::exchange::PendingDevice;
-use sumpbook_trade::record::Role;
+use sumpbook_trade::record::{OnCall, Role};
 use sumpbook_trade::{Feature, PersonId, TruckId};
 
 use crate::error::PhoneError;
@@ -49,7 +49,23 @@ pub struct FleetHere {
     pub people: Vec<PersonHere>,
     /// Units, by their door numbers.
     pub units: Vec<UnitHere>,
+    /// Whom the shop says to call, first to last.
+    pub on_call: Vec<OnCall>,
+    /// The number for help when somebody is hurt.
+    pub emergency: String,
 }
+
+/// Somebody to be called.
+#[uniffi::remote(Record)]
+pub struct OnCall {
+    /// Who, or which desk.
+    pub name: String,
+    /// The number, as it is dialled.
+    pub number: String,
+}
+
+/// The number where the shop has set none: North America's.
+const EMERGENCY: &str = "911";
 
 /// Someone of the fleet.
 #[derive(Clone, Debug, PartialEq, uniffi::Record)]
@@ -143,7 +159,10 @@ impl Phone {
                 .collect();
             units.sort_by(|a, b| a.door.cmp(&b.door));
             let zone = fleet.zone.name().to_owned();
-            Ok(FleetHere { name: fleet.name.clone(), zone, demo: fleet.demo, people, units })
+            let emergency = fleet.says.emergency.clone().unwrap_or_else(|| EMERGENCY.to_owned());
+            let on_call = fleet.says.on_call.clone();
+            let name = fleet.name.clone();
+            Ok(FleetHere { name, zone, demo: fleet.demo, people, units, on_call, emergency })
         })
     }
 }

@@ -31,6 +31,9 @@ pub struct Said {
     /// The person's own PIN was given.
     #[uniffi(default)]
     pub pin_given: bool,
+    /// The trainer's own PIN was given.
+    #[uniffi(default)]
+    pub trainer_pin_given: bool,
     /// Compressor hours as read for this entry.
     #[uniffi(default)]
     pub hours: Option<Tenths>,
@@ -105,14 +108,16 @@ impl Phone {
     ///
     /// # Errors
     /// As any write.
+    #[uniffi::method(default(photo = None))]
     pub fn give_hours(
         &self,
         said: Said,
         meter: Meter,
         figure: Tenths,
         kept_when_asked: bool,
+        photo: Option<Digest>,
     ) -> Result<EntryId, PhoneError> {
-        self.record(said, HourReading { meter, figure, how: How::Asked, kept_when_asked }.into())
+        self.record(said, HourReading { meter, figure, how: How::Asked, kept_when_asked, photo }.into())
     }
 
     /// Records any entry a phone may write, as one line of JSON: door number and names instead of ids.
@@ -147,6 +152,7 @@ impl Phone {
                 person: Some(said.person),
                 trainer: said.trainer,
                 pin_given: said.pin_given,
+                trainer_pin_given: said.trainer_pin_given,
                 hours: said.hours,
                 note: said.note,
                 source: Source::Phone,

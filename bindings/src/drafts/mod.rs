@@ -24,6 +24,9 @@ pub struct Signed {
     /// The trainer, while the person is learning.
     #[uniffi(default)]
     pub trainer: Option<PersonId>,
+    /// The trainer's own PIN was given.
+    #[uniffi(default)]
+    pub trainer_pin_given: bool,
 }
 
 /// Something begun.
@@ -158,7 +161,8 @@ pub(crate) fn fresh(now: Stamp) -> Result<EntryId, PhoneError> {
 
 fn signing(book: &Daybook, signed: &Signed, now: Stamp) -> Result<Signing, PhoneError> {
     let clock_off_ms = book.clock_off_ms()?;
-    Ok(Signing { at: now, clock_off_ms, pin_given: signed.pin_given, trainer: signed.trainer })
+    let Signed { pin_given, trainer, trainer_pin_given } = *signed;
+    Ok(Signing { at: now, clock_off_ms, pin_given, trainer, trainer_pin_given })
 }
 
 /// Records what a draft was signed as; the draft goes in the same transaction.

@@ -2,16 +2,19 @@
 
 use sumpbook_daybook::draft::{Draft, Extent, PreTripDraft, ReviewDraft};
 use sumpbook_daybook::phone::Daybook;
-use sumpbook_daybook::screen::{LastReportQuery, last_report, walk_of};
+use sumpbook_daybook::screen::{LastReportQuery, first_walk, last_report, walk_of};
 use sumpbook_trade::checklist::{Line, PlannedStop};
 use sumpbook_trade::record::{Answer, AnswerKind};
-use sumpbook_trade::{EntryId, PersonId, Stamp, Tenths, TruckId, WalkId};
+use sumpbook_trade::{EntryId, FactKind, PersonId, Stamp, Tenths, TruckId, WalkId};
 
 use super::{Signed, fresh, keep, pre_trip, record, refused, signing};
 use crate::checklist::template;
 use crate::error::{DraftKind, PhoneError};
 use crate::listener::ChangeSet;
 use crate::phone::Phone;
+
+/// How many first walks of a person say more.
+const FIRST_WALKS: u32 = 3;
 
 #[uniffi::export]
 impl Phone {
@@ -28,10 +31,43 @@ impl Phone {
         self.change(ChangeSet::DRAFTS, |book, now| {
             let id = fresh(now)?;
             let walk = walk.unwrap_or(WalkId(id.0));
-            let draft = PreTripDraft::begin(id, walk, unit, person, template()?, now);
+            let mut draft = PreTripDraft::begin(id, walk, unit, person, template()?, now);
+            draft.hints = is_new_to_it(book, person)?;
             keep(book, &Draft::PreTrip(draft), now)?;
             Ok(id)
         })
+    }
+
+    /// Begins the second driver's short pre-trip, after the walk of the entry `after`.
+    ///
+    /// # Errors
+    /// `Argument` when no such walk of this unit is held here; as any write.
+    pub fn begin_short_pre_trip(
+        &self,
+        unit: TruckId,
+        person: PersonId,
+        after: EntryId,
+    ) -> Result<EntryId, PhoneError> {
+        self.change(ChangeSet::DRAFTS, |book, now| {
+            let first = first_walk(book.ledger(), unit, after)?.ok_or_else(|| PhoneError::Argument {
+                what: "after".to_owned(),
+                reason: format!("no walk {after} of this unit is held here"),
+            })?;
+            let id = fresh(now)?;
+            let mut draft = PreTripDraft::begin(id, WalkId(id.0), unit, person, template()?, now);
+            draft.follows = Some(first);
+            draft.hints = is_new_to_it(book, person)?;
+            keep(book, &Draft::PreTrip(draft), now)?;
+            Ok(id)
+        })
+    }
+
+    /// The walk that a short pre-trip under way follows; none for a whole one.
+    ///
+    /// # Errors
+    /// `Draft` when there is no such pre-trip; as any read.
+    pub fn follows(&self, draft: EntryId) -> Result<Option<EntryId>, PhoneError> {
+        self.read(|book, _| Ok(pre_trip(book, draft)?.follows.map(|first| first.entry)))
     }
 
     /// The last report was read, as the screen `last_report` shows it now: it will be signed with the walk, and what
@@ -46,7 +82,9 @@ impl Phone {
             let id = walk.review.as_ref().map_or_else(|| fresh(now), |review| Ok(review.id))?;
             let report = shown.report.map(|report| report.id);
             walk.review = Some(ReviewDraft { id, report, certificates: shown.to_review });
-            for item in shown.answers {
+            // A short walk has no line for what stands before the walk: the first one answered it.
+            let answers = if walk.follows.is_some() { Vec::new() } else { shown.answers };
+            for item in answers {
                 walk.answer(template()?, ok(item))?;
             }
             Ok(())
@@ -151,6 +189,12 @@ impl Phone {
             Ok(done)
         })
     }
+}
+
+/// Somebody's first walks say under each line what OK is.
+fn is_new_to_it(book: &Daybook, person: PersonId) -> Result<bool, PhoneError> {
+    let kind = FactKind::PreTripSection.code().unwrap_or(0);
+    Ok(book.ledger().store().truth().signed_fewer(person, kind, FIRST_WALKS)?)
 }
 
 fn planned<'a>(stops: &'a [PlannedStop], label: &str) -> Result<&'a PlannedStop, PhoneError> {

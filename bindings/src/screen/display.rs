@@ -1,6 +1,6 @@
 //! What the display said, and who knows (P12).
 
-use sumpbook_daybook::screen::{self, AckRow, DisplayQuery, DisplayScreen, Main, News, NoteRow};
+use sumpbook_daybook::screen::{self, AckRow, DisplayQuery, DisplayScreen, Main, News, NoteRow, ShopSaysRow};
 use sumpbook_trade::record::NoteKind;
 use sumpbook_trade::{EntryId, Stamp, TruckId};
 
@@ -20,8 +20,19 @@ pub struct DisplayScreen {
     pub open: Vec<NoteRow>,
     /// How often it stopped by itself today.
     pub stopped_today: u32,
+    /// What the shop says to each kind of note, in its own words; a kind it set none for is not here.
+    pub shop_says: Vec<ShopSaysRow>,
     /// The main button.
     pub main: Main,
+}
+
+/// What the shop says to a kind of note.
+#[uniffi::remote(Record)]
+pub struct ShopSaysRow {
+    /// The kind.
+    pub what: NoteKind,
+    /// The shop's words.
+    pub words: String,
 }
 
 /// One note.

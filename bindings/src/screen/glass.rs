@@ -33,6 +33,8 @@ pub struct GlassScreen {
     pub locks: Option<Severity>,
     /// It rose since it was last read and nothing was poured: ask.
     pub rose_without_a_pour: bool,
+    /// Today a photo of the glass is asked, with the day's number in view: drawn from unit and day.
+    pub photo_asked: bool,
     /// The main button.
     pub main: Main,
 }

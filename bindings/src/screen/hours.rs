@@ -1,6 +1,6 @@
 //! A true figure (P13).
 
-use sumpbook_daybook::screen::{self, HoursQuery, HoursScreen, Main, QuestionRow, ReadingRow};
+use sumpbook_daybook::screen::{self, HoursQuery, HoursScreen, Main, OtherMeterRow, QuestionRow, ReadingRow};
 use sumpbook_trade::hours::KeyboardAnswer;
 use sumpbook_trade::{EntryId, Tenths, TruckId};
 
@@ -28,6 +28,8 @@ pub struct HoursScreen {
     pub questions: Vec<QuestionRow>,
     /// The due list uses the higher of two disputed figures.
     pub higher_of_disputed: bool,
+    /// Other meters of this unit, each judged by itself, as they last read.
+    pub others: Vec<OtherMeterRow>,
     /// The main button.
     pub main: Main,
 }

@@ -25,6 +25,11 @@ pub enum MainAct {
         /// Label of the stop; none before the first.
         stop: Option<String>,
     },
+    /// Take the unit over from whoever signed its pre-trip: read that record, then walk a short one.
+    TakeOver {
+        /// The entry of the first one's walk.
+        after: EntryId,
+    },
     /// Report the end of the day.
     ReportEndOfDay {
         /// A report already begun.
@@ -45,6 +50,13 @@ pub enum MainAct {
     },
     /// The lines not answered yet are OK.
     OtherOk {
+        /// How many lines.
+        lines: u32,
+    },
+    /// The glass stands as the first driver's record shows it, and the other lines are OK.
+    StillAsShown {
+        /// Where that is, percent.
+        percent: u8,
         /// How many lines.
         lines: u32,
     },

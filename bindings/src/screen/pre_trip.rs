@@ -29,6 +29,8 @@ pub enum PreTripNow {
         from: Stamp,
         /// Until when without an end-of-day report.
         to: Stamp,
+        /// The person who asks has signed one that covers this moment.
+        own: bool,
     },
     /// The day's work was reported as ended.
     Ended {

@@ -29,6 +29,10 @@ pub struct TaskRow {
     pub last_good_day: Option<NaiveDate>,
     /// Thousandths of the calendar interval used.
     pub days_used_share: Option<i64>,
+    /// Where "coming up" begins on the hours' track, thousandths of the interval.
+    pub hours_coming_up_share: Option<i64>,
+    /// Where it begins on the calendar's.
+    pub days_coming_up_share: Option<i64>,
     /// Its hours count by the site's dust: hours left and used are weighted.
     pub counts_weighted: bool,
     /// Hundredths an hour counts now; 100 where the dust makes no difference.

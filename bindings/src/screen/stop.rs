@@ -47,6 +47,10 @@ pub struct StopScreen {
     pub left: u32,
     /// Groups answered together at this stop.
     pub together: Vec<Together>,
+    /// The person has signed few walks: each line says what OK is.
+    pub hints: bool,
+    /// On a second driver's short walk, where the glass stood in the first one's record, percent.
+    pub as_shown: Option<u8>,
     /// The main button.
     pub main: Main,
 }

@@ -9,6 +9,7 @@ use sumpbook_trade::{EntryId, Fluid, Mix, OilFamily};
 
 use crate::error::PhoneError;
 use crate::phone::Phone;
+use crate::values::GlassBand;
 
 /// A top-up under way.
 #[uniffi::remote(Record)]
@@ -51,6 +52,8 @@ pub struct TopUpScreen {
     pub poured_ml: i64,
     /// Where it stands now.
     pub now: Option<Glass>,
+    /// The middle band in percent, both ends in it.
+    pub middle: GlassBand,
     /// That against the middle.
     pub level: LevelNow,
     /// What the glass shows of the pours, when that is farther from what was poured than two readings can be:

@@ -142,6 +142,7 @@ pub fn keep_page(
         answers: answers.collect::<Result<_, _>>()?,
         seconds: None,
         complete: page.complete,
+        follows: None,
     };
     let told = Told {
         person: Some(page.driver),

@@ -194,6 +194,7 @@ impl Shop {
             person: told.person,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: told.hours,
             note: told.note,
             source: told.source,

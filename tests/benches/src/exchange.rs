@@ -84,6 +84,7 @@ fn day(phone: &mut Ledger, days: u32, number: u32, trucks: u32, first_id: u32, w
             figure: sumpbook_trade::Tenths(20_000 + i64::from(index)),
             how: How::Asked,
             kept_when_asked: false,
+            photo: None,
         };
         let fact: Fact = match index % 10 {
             0 if walks => walk(index, false).into(),

@@ -29,8 +29,13 @@ pub(crate) fn day_of(unit: u32, day: u32, first: u32) -> Vec<NewEntry> {
     let small = |id: u32, minute: i64, fact: sumpbook_trade::Fact| -> Entry {
         entry(entry_id(first + id), Some(truck(unit)), at(minute), fact)
     };
-    let reading =
-        HourReading { meter: Meter::Compressor, figure: meter, how: How::Asked, kept_when_asked: false };
+    let reading = HourReading {
+        meter: Meter::Compressor,
+        figure: meter,
+        how: How::Asked,
+        kept_when_asked: false,
+        photo: None,
+    };
     let report = EndOfDay {
         defects: Vec::new(),
         none_found: true,

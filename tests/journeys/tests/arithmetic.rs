@@ -68,6 +68,7 @@ impl Case {
             person: self.hand.person,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: hours.map(tenths),
             note: None,
             source: Source::Shop,
@@ -79,7 +80,11 @@ impl Case {
 
     fn reads(&mut self, when: &str, figure: &str) {
         let (figure, meter) = (tenths(figure), Meter::Compressor);
-        self.says(when, None, HourReading { meter, figure, how: How::Asked, kept_when_asked: false });
+        self.says(
+            when,
+            None,
+            HourReading { meter, figure, how: How::Asked, kept_when_asked: false, photo: None },
+        );
     }
 
     /// A day in one condition, its hours read with the report at its end.

@@ -65,6 +65,7 @@ impl Case {
             person: self.hand.person,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: hours.map(tenths),
             note: None,
             source: Source::Shop,
@@ -76,7 +77,11 @@ impl Case {
 
     fn reads(&mut self, when: &str, figure: &str) {
         let (figure, meter) = (tenths(figure), Meter::Compressor);
-        self.says(when, None, HourReading { meter, figure, how: How::Asked, kept_when_asked: false });
+        self.says(
+            when,
+            None,
+            HourReading { meter, figure, how: How::Asked, kept_when_asked: false, photo: None },
+        );
     }
 
     fn serviced(&mut self, when: &str, hours: &str, task: &str) {

@@ -51,6 +51,7 @@ fn shop(folder: &Path) -> Shop {
             person: ilse.person,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: hours.map(Tenths),
             note: Some(note.to_owned()).filter(|note| !note.is_empty()),
             source: Source::Shop,
@@ -60,7 +61,8 @@ fn shop(folder: &Path) -> Shop {
     };
     let read = |figure| {
         let figure = Tenths(figure);
-        HourReading { meter: Meter::Compressor, figure, how: How::Said, kept_when_asked: false }.into()
+        HourReading { meter: Meter::Compressor, figure, how: How::Said, kept_when_asked: false, photo: None }
+            .into()
     };
     let done = |task: &str| {
         let tasks = vec![task.into()];

@@ -61,6 +61,7 @@ pub fn section(walk: u32, defects: &[u32]) -> PreTripSection {
         answers: answers.collect(),
         seconds: Some(480),
         complete: true,
+        follows: None,
     }
 }
 
@@ -116,7 +117,8 @@ pub fn by_phone(entry: &mut Entry, kind: u8, about: About) {
         4..=6 => {
             let meter_kind = if number.is_multiple_of(11) { Meter::Engine } else { Meter::Compressor };
             let figure = figure(meter, number);
-            HourReading { meter: meter_kind, figure, how: How::Asked, kept_when_asked: false }.into()
+            HourReading { meter: meter_kind, figure, how: How::Asked, kept_when_asked: false, photo: None }
+                .into()
         }
         7 => {
             entry.hours = Some(Tenths(meter));

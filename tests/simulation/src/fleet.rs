@@ -75,6 +75,7 @@ pub fn entry(id: EntryId, unit: Option<TruckId>, ms: i64, fact: impl Into<Fact>)
         person: Some(person(0)),
         trainer: None,
         pin_given: true,
+        trainer_pin_given: false,
         hours: None,
         note: None,
         source: Source::Phone,

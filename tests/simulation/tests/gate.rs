@@ -306,6 +306,7 @@ fn figures_and_times_at_the_ends_of_their_range_stop_nobody() {
                     figure: Tenths(figure),
                     how: How::Asked,
                     kept_when_asked: false,
+                    photo: None,
                 };
                 let mut of = match number % 3 {
                     0 => entry(entry_id(number), Some(truck(0)), BEGIN_MS, section(number, &[number])),

@@ -14,7 +14,8 @@ use sumpbook_trade::{EntryId, PersonId, TruckId};
 pub use end_of_day::EndOfDayDraft;
 pub use error::{DraftError, MissingSign};
 pub use keep::Drafts;
-pub use pre_trip::{Elsewhere, Extent, PreTripDraft, ReviewDraft, place_of};
+pub(crate) use pre_trip::GLASS;
+pub use pre_trip::{Elsewhere, Extent, FirstWalk, PreTripDraft, ReviewDraft, place_of};
 pub use signing::Signing;
 pub use top_up::TopUpDraft;
 

@@ -5,12 +5,15 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{HowGiven, Item, Line, PlannedStop, Template};
 use sumpbook_trade::limit::Measure;
-use sumpbook_trade::record::{Answer, AnswerKind, PreTripSection, Review};
-use sumpbook_trade::{Entry, EntryId, PersonId, Stamp, Tenths, TruckId, WalkId};
+use sumpbook_trade::record::{Answer, AnswerKind, How, ItemFigure, PreTripSection, Review};
+use sumpbook_trade::{Entry, EntryId, Figure, PersonId, Stamp, Tenths, TruckId, Unit, WalkId};
 
 use super::{DraftError, Signing};
 use crate::fleet::Fleet;
 use crate::line::with_severity;
+
+/// The item whose figure is the glass.
+pub(crate) const GLASS: &str = "oil-level";
 
 /// Lines, by item and place, that another person answered in the same walk.
 pub type Elsewhere = BTreeSet<(String, Option<String>)>;
@@ -33,6 +36,15 @@ pub struct ReviewDraft {
     pub report: Option<EntryId>,
     /// Certificates that were read.
     pub certificates: Vec<EntryId>,
+}
+
+/// The walk of the driver before, whose record was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FirstWalk {
+    /// Its signed entry.
+    pub entry: EntryId,
+    /// Where the glass stood in it, percent: "still as shown" answers with it.
+    pub glass: Option<u8>,
 }
 
 /// A pre-trip under way.
@@ -63,6 +75,12 @@ pub struct PreTripDraft {
     pub walked_ms: Option<u64>,
     /// Groups of lines answered together so far.
     pub groups: u32,
+    /// It is the second driver's short walk, after this one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub follows: Option<FirstWalk>,
+    /// The person has signed few walks: each line says what OK is.
+    #[serde(default)]
+    pub hints: bool,
 }
 
 impl PreTripDraft {
@@ -88,6 +106,8 @@ impl PreTripDraft {
             hours: None,
             walked_ms: None,
             groups: 0,
+            follows: None,
+            hints: false,
         }
     }
 
@@ -98,8 +118,7 @@ impl PreTripDraft {
 
     /// The answer to a line, when it has one.
     pub fn answer_to(&self, line: &Line) -> Option<&Answer> {
-        let place = place_of(line);
-        self.answers.iter().find(|answer| answer.item == line.item && answer.place == place)
+        self.answers.iter().find(|answer| answers(answer, line))
     }
 
     /// Answers one line; an earlier answer to it is replaced.
@@ -113,15 +132,14 @@ impl PreTripDraft {
         if let Some(item) = item.filter(|item| bare && self.wants_figure(item)) {
             return Err(DraftError::FigureMissing(item.id.clone()));
         }
-        self.answers.retain(|known| known.item != answer.item || known.place != answer.place);
+        self.answers.retain(|known| known.item != answer.item || stands_beside(known, &answer));
         self.answers.push(answer);
         Ok(())
     }
 
     /// Takes an answer back, so that the line is open again.
     pub fn take_back(&mut self, line: &Line) {
-        let place = place_of(line);
-        self.answers.retain(|known| known.item != line.item || known.place != place);
+        self.answers.retain(|known| !answers(known, line));
     }
 
     /// One tap: every line of the stop that has no answer yet, here or by another, and asks for no figure is
@@ -146,7 +164,7 @@ impl PreTripDraft {
                 answer: AnswerKind::Ok,
                 word: None,
                 severity: None,
-                figures: Vec::new(),
+                figures: self.as_shown(&line.item).into_iter().collect(),
                 on_screen_ms: Some(on_screen_ms),
                 together: Some(group),
                 words: None,
@@ -167,8 +185,19 @@ impl PreTripDraft {
     pub fn wants_figure(&self, item: &Item) -> bool {
         item.number.as_ref().is_some_and(|number| {
             let asked = matches!(number.how, HowGiven::Asked | HowGiven::Chosen | HowGiven::Timed);
-            asked && !(number.unit == Measure::Hour && self.hours.is_some())
+            let known = match number.unit {
+                Measure::Hour => self.hours.is_some(),
+                _ => self.as_shown(&item.id).is_some(),
+            };
+            asked && !known
         })
+    }
+
+    /// The glass as the first driver's record shows it: on a short walk it is looked at against that.
+    fn as_shown(&self, item: &str) -> Option<ItemFigure> {
+        let percent = self.follows.filter(|_| item == GLASS)?.glass?;
+        let figure = Figure { digits: i64::from(percent), places: 0, unit: Unit::Percent };
+        Some(ItemFigure { figure, how: How::Said })
     }
 
     /// Lines of a stop without an answer.
@@ -177,9 +206,7 @@ impl PreTripDraft {
         stop: &'a PlannedStop,
         elsewhere: &'a Elsewhere,
     ) -> impl Iterator<Item = &'a Line> {
-        stop.lines.iter().filter(move |line| {
-            self.answer_to(line).is_none() && !elsewhere.contains(&(line.item.clone(), place_of(line)))
-        })
+        stop.lines.iter().filter(move |line| self.answer_to(line).is_none() && !has(elsewhere, line))
     }
 
     /// The walk as entries: the review of the last report when it was read, then what was answered.
@@ -209,6 +236,7 @@ impl PreTripDraft {
             answers: self.answers.clone(),
             seconds: self.walked_ms.map(|ms| u32::try_from(ms / 1_000).unwrap_or(u32::MAX)),
             complete: open.is_none(),
+            follows: self.follows.map(|first| first.entry),
         };
         let review = self.review.as_ref().map(|read| {
             let fact = Review { certificates: read.certificates.clone(), report: read.report };
@@ -217,6 +245,25 @@ impl PreTripDraft {
         let mut signed = signing.entry(fleet, self.id, self.unit, self.person, section.into());
         signed.hours = self.hours;
         Ok(review.into_iter().chain([signed]).collect())
+    }
+}
+
+/// Whether an answer is to a line. A line that covers both sides is answered with either of them.
+fn answers(answer: &Answer, line: &Line) -> bool {
+    let place = place_of(line);
+    answer.item == line.item && (place.is_none() || answer.place == place)
+}
+
+/// Whether two answers to one item both stand: each of its own side.
+fn stands_beside(known: &Answer, next: &Answer) -> bool {
+    known.place.is_some() && next.place.is_some() && known.place != next.place
+}
+
+/// Whether somebody else answered a line.
+fn has(elsewhere: &Elsewhere, line: &Line) -> bool {
+    match place_of(line) {
+        None => elsewhere.iter().any(|(item, _)| *item == line.item),
+        place => elsewhere.contains(&(line.item.clone(), place)),
     }
 }
 

@@ -16,6 +16,8 @@ pub struct Signing {
     pub pin_given: bool,
     /// The trainer, while the person is learning.
     pub trainer: Option<PersonId>,
+    /// The trainer's own PIN was given.
+    pub trainer_pin_given: bool,
 }
 
 impl Signing {
@@ -37,6 +39,7 @@ impl Signing {
             person: Some(person),
             trainer: self.trainer,
             pin_given: self.pin_given,
+            trainer_pin_given: self.trainer_pin_given,
             hours: None,
             note: None,
             source: Source::Phone,

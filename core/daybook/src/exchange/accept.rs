@@ -115,6 +115,7 @@ pub fn accept(
             person: by,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: None,
             note: None,
             source: Source::Shop,

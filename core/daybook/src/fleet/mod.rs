@@ -7,7 +7,7 @@ use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::record::{
-    DeviceRevoked, Digest, PersonSet, ProgrammeSet, SetRegistered, TruckRegistered,
+    DeviceRevoked, Digest, PersonSet, ProgrammeSet, SetRegistered, ShopSays, TruckRegistered,
 };
 use sumpbook_trade::wear::{WeightSet, Weights};
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
@@ -47,6 +47,9 @@ pub struct Fleet {
     pub revoked: Vec<([u8; 8], EntryId, DeviceRevoked)>,
     /// The programme of the whole fleet.
     pub programme: Programme,
+    /// What the shop has its phones say.
+    #[serde(default)]
+    pub says: ShopSays,
     /// Programmes of single units.
     pub own_programmes: BTreeMap<TruckId, Programme>,
 }
@@ -65,6 +68,7 @@ impl Default for Fleet {
             revoked: Vec::new(),
             programme: Programme::common_practice(),
             own_programmes: BTreeMap::new(),
+            says: ShopSays::default(),
         }
     }
 }
@@ -86,6 +90,7 @@ impl Fleet {
                 self.weigh(entry, set);
                 self.sets.insert(set.set, set.clone());
             }
+            Fact::ShopSays(says) => self.says.clone_from(says),
             Fact::PersonSet(person) => {
                 self.people.insert(person.person, person.clone());
             }
@@ -127,7 +132,7 @@ impl Fleet {
                     differing.extend(before.and_then(|before| before.on).into_iter().chain(set.on));
                 }
             }
-            Fact::PersonSet(_) | Fact::DeviceEnrolled(_) => {}
+            Fact::PersonSet(_) | Fact::DeviceEnrolled(_) | Fact::ShopSays(_) => {}
             _ => return None,
         }
         self.take(entry);

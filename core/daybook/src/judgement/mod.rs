@@ -138,6 +138,7 @@ pub fn is_shop_only(kind: FactKind) -> bool {
             | K::SetRegistered
             | K::ProgrammeSet
             | K::PersonSet
+            | K::ShopSays
             | K::DeviceEnrolled
             | K::DeviceRevoked
             | K::DayStatusSet

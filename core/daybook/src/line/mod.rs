@@ -51,6 +51,9 @@ pub struct Line {
     /// Whether the person's own PIN was given.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub pin_given: bool,
+    /// Whether the trainer's own PIN was given too.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub trainer_pin_given: bool,
     /// The entry's own id, for a line that is given again after a doubtful end.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub id: Option<EntryId>,

@@ -6,8 +6,20 @@ use sumpbook_trade::FactKind;
 use super::{Line, LineError};
 
 /// Common fields of a line; `kind` and `body` are the fact's.
-const FIELDS: [&str; 11] =
-    ["unit", "person", "with", "at", "hours", "note", "source", "pin-given", "id", "kind", "body"];
+const FIELDS: [&str; 12] = [
+    "unit",
+    "person",
+    "with",
+    "at",
+    "hours",
+    "note",
+    "source",
+    "pin-given",
+    "trainer-pin-given",
+    "id",
+    "kind",
+    "body",
+];
 
 impl Line {
     /// Reads one line.

@@ -45,6 +45,7 @@ impl Line {
             person: self.person.as_deref().map(|name| person(fleet, name)).transpose()?,
             trainer: self.with.as_deref().map(|name| person(fleet, name)).transpose()?,
             pin_given: self.pin_given,
+            trainer_pin_given: self.trainer_pin_given,
             hours: self.hours,
             note: self.note.clone(),
             source,
@@ -112,6 +113,7 @@ fn needs_unit(fact: &Fact) -> Option<bool> {
         | Fact::SetRegistered(_)
         | Fact::ProgrammeSet(_)
         | Fact::PersonSet(_)
+        | Fact::ShopSays(_)
         | Fact::DeviceEnrolled(_)
         | Fact::DeviceRevoked(_)
         | Fact::SheetClosed(_) => Some(false),

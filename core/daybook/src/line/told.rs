@@ -23,6 +23,7 @@ impl Line {
             note: entry.note.clone(),
             source: Some(entry.source),
             pin_given: entry.pin_given,
+            trainer_pin_given: entry.trainer_pin_given,
             id: Some(entry.id),
             fact: entry.fact.clone(),
         }

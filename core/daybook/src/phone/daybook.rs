@@ -35,6 +35,8 @@ pub struct Parts {
     pub trainer: Option<PersonId>,
     /// Whether the person's own PIN was given.
     pub pin_given: bool,
+    /// Whether the trainer's own PIN was given.
+    pub trainer_pin_given: bool,
     /// Compressor hours as read for this entry.
     pub hours: Option<Tenths>,
     /// Words added.
@@ -56,6 +58,7 @@ impl Parts {
             person: None,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: None,
             note: None,
             source: Source::Phone,
@@ -163,6 +166,7 @@ impl Daybook {
             person: parts.person,
             trainer: parts.trainer,
             pin_given: parts.pin_given,
+            trainer_pin_given: parts.trainer_pin_given,
             hours: parts.hours,
             note: parts.note,
             source: parts.source,

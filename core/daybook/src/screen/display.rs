@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::notes::Ack;
-use sumpbook_trade::record::NoteKind;
+use sumpbook_trade::record::{NoteKind, ShopSays};
 use sumpbook_trade::{EntryId, Stamp, TruckId};
 
 use super::defect_row::name;
@@ -59,6 +59,26 @@ pub struct NoteRow {
     pub gone: Option<Stamp>,
 }
 
+/// What the shop says to a kind of note.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct ShopSaysRow {
+    /// The kind.
+    pub what: NoteKind,
+    /// The shop's words.
+    pub words: String,
+}
+
+fn shop_says(says: &ShopSays) -> Vec<ShopSaysRow> {
+    let kinds = [
+        (NoteKind::Fault, &says.of_fault),
+        (NoteKind::Warning, &says.of_warning),
+        (NoteKind::Reminder, &says.of_reminder),
+    ];
+    let said =
+        |(what, words): (NoteKind, &Option<String>)| words.clone().map(|words| ShopSaysRow { what, words });
+    kinds.into_iter().filter_map(said).collect()
+}
+
 /// The display notes of a unit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DisplayScreen {
@@ -72,6 +92,8 @@ pub struct DisplayScreen {
     pub open: Vec<NoteRow>,
     /// How often it stopped by itself today.
     pub stopped_today: u32,
+    /// What the shop says to each kind of note, in its own words; a kind it set none for is not here.
+    pub shop_says: Vec<ShopSaysRow>,
     /// The main button.
     pub main: Main,
 }
@@ -110,6 +132,7 @@ pub fn display(
         news: News::at(standing.heard, now),
         open,
         stopped_today: count(stopped),
+        shop_says: shop_says(&fleet.says),
         main: match &note {
             Some(_) => Main { act: MainAct::ToldShop, why_not: told.then_some(DisabledReason::AlreadyTold) },
             None => Main::ready(MainAct::KeepNote),

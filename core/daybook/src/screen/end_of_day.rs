@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::Severity;
+use sumpbook_trade::record::Answer;
 use sumpbook_trade::{EntryId, Feature, Figure, Stamp, Tenths};
 
 use super::display::NoteRow;
@@ -46,6 +47,19 @@ pub struct FoundRow {
     pub word: Option<String>,
     /// What it locks.
     pub severity: Option<Severity>,
+}
+
+impl FoundRow {
+    pub(super) fn of(defect: &Answer) -> FoundRow {
+        let named = [Some(defect.item.as_str()), defect.place.as_deref()];
+        FoundRow {
+            id: named.into_iter().flatten().collect::<Vec<_>>().join("/"),
+            item: defect.item.clone(),
+            place: defect.place.clone(),
+            word: defect.word.clone(),
+            severity: defect.severity,
+        }
+    }
 }
 
 /// An end-of-day report under way.
@@ -100,17 +114,7 @@ pub fn end_of_day(ledger: &Ledger, draft: &EndOfDayDraft, now: Stamp) -> Result<
     // A night shift reports what happened since it began, midnight or not.
     let of_this_work = |at: Stamp| covering.map_or(fleet.yard_day(at) == today, |from| from <= at);
     let said = draft.none_found || !draft.defects.is_empty();
-    let found = draft.defects.iter().map(|defect| FoundRow {
-        id: [Some(defect.item.as_str()), defect.place.as_deref()]
-            .into_iter()
-            .flatten()
-            .collect::<Vec<_>>()
-            .join("/"),
-        item: defect.item.clone(),
-        place: defect.place.clone(),
-        word: defect.word.clone(),
-        severity: defect.severity,
-    });
+    let found = draft.defects.iter().map(FoundRow::of);
     Ok(EndOfDayScreen {
         draft: draft.id,
         door: fleet.door(draft.unit),

@@ -1,13 +1,15 @@
 //! The sight glass: the level read right, and whether it had stood long enough.
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
+use sha2::{Digest as _, Sha256};
 use sumpbook_trade::checklist::{Severity, Template};
 use sumpbook_trade::record::{Glass, How, StopWait};
 use sumpbook_trade::{FactKind, Stamp, TruckId};
 
 use super::levels::{LevelNow, OilLine, middle, newest_entries, oil_line};
 use super::main_act::{DisabledReason, Main, MainAct};
-use crate::ledger::{Ledger, LedgerError};
+use crate::ledger::{Ledger, LedgerError, day_number};
 
 /// Minutes a unit stands before its glass is read. Common practice, no source.
 const LEAST_MINUTES: u32 = 5;
@@ -75,6 +77,9 @@ pub struct GlassScreen {
     pub locks: Option<Severity>,
     /// It rose since it was last read and nothing was poured: ask.
     pub rose_without_a_pour: bool,
+    /// Today a photo of the glass is asked, with the day's number in view: drawn from unit and day, so that nobody
+    /// can say he was picked.
+    pub photo_asked: bool,
     /// The main button.
     pub main: Main,
 }
@@ -116,8 +121,18 @@ pub fn glass(
         level,
         word: word.map(str::to_owned),
         locks,
+        photo_asked: is_drawn(query.unit, ledger.fleet().yard_day(now)),
         main: Main { act: MainAct::KeepLevel, why_not },
     })
+}
+
+/// Whether a day of a unit is drawn: about 1 in 10, the same on every phone.
+fn is_drawn(unit: TruckId, day: NaiveDate) -> bool {
+    let mut hash = Sha256::new();
+    hash.update(unit.0.as_bytes());
+    hash.update(day_number(day).to_be_bytes());
+    let drawn = hash.finalize();
+    drawn.first().is_some_and(|byte| u32::from(*byte) * 10 < 256)
 }
 
 /// A start or a stop, whichever is the newer.

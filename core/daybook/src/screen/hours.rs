@@ -6,6 +6,7 @@ use sumpbook_trade::{EntryId, Feature, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
 use super::main_act::{DisabledReason, Main, MainAct};
+use super::unit::OtherMeterRow;
 use crate::ledger::{Ledger, LedgerError};
 use crate::state::hours::ledger_of;
 
@@ -54,6 +55,8 @@ pub struct HoursScreen {
     pub questions: Vec<QuestionRow>,
     /// The due list uses the higher of two disputed figures.
     pub higher_of_disputed: bool,
+    /// Other meters of this unit, each judged by itself, as they last read.
+    pub others: Vec<OtherMeterRow>,
     /// The main button.
     pub main: Main,
 }
@@ -101,6 +104,7 @@ pub fn hours(ledger: &Ledger, query: &HoursQuery, now: Stamp) -> Result<HoursScr
             })
             .collect(),
         higher_of_disputed: state.hours.higher_of_disputed,
+        others: state.other_meters.iter().map(OtherMeterRow::from).collect(),
         main,
     })
 }

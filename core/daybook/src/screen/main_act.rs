@@ -18,6 +18,11 @@ pub enum MainAct {
         /// Label of the stop; none before the first.
         stop: Option<String>,
     },
+    /// Take the unit over from whoever signed its pre-trip: read that record, then walk a short one.
+    TakeOver {
+        /// The entry of the first one's walk.
+        after: EntryId,
+    },
     /// Report the end of the day.
     ReportEndOfDay {
         /// A report already begun.
@@ -38,6 +43,13 @@ pub enum MainAct {
     },
     /// The lines not answered yet are OK.
     OtherOk {
+        /// How many lines.
+        lines: u32,
+    },
+    /// The glass stands as the first driver's record shows it, and the other lines are OK.
+    StillAsShown {
+        /// Where that is, percent.
+        percent: u8,
         /// How many lines.
         lines: u32,
     },
@@ -81,10 +93,12 @@ pub enum MainAct {
 
 impl MainAct {
     /// Keys of all labels.
-    pub const KEYS: [&'static str; 23] = [
+    pub const KEYS: [&'static str; 25] = [
         "main-start-pre-trip",
         "main-go-on",
         "main-go-on-begun",
+        "main-take-over",
+        "main-still-as-shown",
         "main-report-end-of-day",
         "main-read-and-reviewed",
         "main-read-road-stays-locked",
@@ -113,6 +127,8 @@ impl MainAct {
             MainAct::StartPreTrip => "main-start-pre-trip",
             MainAct::GoOn { stop: Some(_), .. } => "main-go-on",
             MainAct::GoOn { stop: None, .. } => "main-go-on-begun",
+            MainAct::TakeOver { .. } => "main-take-over",
+            MainAct::StillAsShown { .. } => "main-still-as-shown",
             MainAct::ReportEndOfDay { .. } => "main-report-end-of-day",
             MainAct::ReadAndReviewed => "main-read-and-reviewed",
             MainAct::ReadRoadStaysLocked => "main-read-road-stays-locked",

@@ -18,7 +18,7 @@ pub struct Standing {
     pub aside: BTreeSet<EntryId>,
     /// When the shop was last heard.
     pub heard: Option<Stamp>,
-    /// When it was last tried.
+    /// When it was last tried in vain; none when the last try was heard.
     pub tried: Option<Stamp>,
     /// When it will be tried again.
     pub again: Option<Stamp>,

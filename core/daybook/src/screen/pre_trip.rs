@@ -3,7 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::day::{Coverage, DEFAULT_LIMIT, EndOfDay, PreTrip, coverages};
-use sumpbook_trade::{EntryId, FactKind, Stamp, TruckId};
+use sumpbook_trade::{EntryId, FactKind, PersonId, Stamp, TruckId};
 use uuid::Uuid;
 
 use super::defect_row::name;
@@ -40,6 +40,8 @@ pub enum PreTripNow {
         from: Stamp,
         /// Until when without an end-of-day report.
         to: Stamp,
+        /// The person who asks has signed one that covers this moment.
+        own: bool,
     },
     /// The day's work was reported as ended.
     Ended {
@@ -67,6 +69,7 @@ impl PreTripNow {
         ledger: &Ledger,
         truck: TruckId,
         drafts: &[Draft],
+        person: PersonId,
         now: Stamp,
     ) -> Result<PreTripNow, LedgerError> {
         let fleet = ledger.fleet();
@@ -89,6 +92,7 @@ impl PreTripNow {
                 by: name(fleet, span.person),
                 from: span.from.into(),
                 to: span.to.into(),
+                own: days.covering_all(now).any(|span| span.person == person.0),
             });
         }
         let today = fleet.yard_day(now);
@@ -107,6 +111,8 @@ impl PreTripNow {
     pub(super) fn main(&self, truck: TruckId, drafts: &[Draft]) -> MainAct {
         match self {
             PreTripNow::UnderWay { draft, stop, .. } => MainAct::GoOn { draft: *draft, stop: stop.clone() },
+            // A second driver does not drive on the first one's word: he reads that record and walks a short one.
+            PreTripNow::Covers { entry, own: false, .. } => MainAct::TakeOver { after: *entry },
             PreTripNow::Covers { .. } => MainAct::ReportEndOfDay {
                 draft: drafts
                     .iter()
@@ -146,8 +152,13 @@ impl Days {
 
     /// The newest walk that covers a moment. The moment of its own end is over.
     pub(super) fn covering(&self, now: Stamp) -> Option<&Coverage> {
+        self.covering_all(now).next()
+    }
+
+    /// Every walk that covers a moment, newest first.
+    fn covering_all(&self, now: Stamp) -> impl Iterator<Item = &Coverage> {
         let now = now.moment();
-        self.spans.iter().rev().find(|span| span.from <= now && now < span.to)
+        self.spans.iter().rev().filter(move |span| span.from <= now && now < span.to)
     }
 }
 

@@ -33,6 +33,10 @@ pub struct TaskRow {
     pub last_good_day: Option<NaiveDate>,
     /// Thousandths of the calendar interval used.
     pub days_used_share: Option<i64>,
+    /// Where "coming up" begins on the hours' track, thousandths of the interval.
+    pub hours_coming_up_share: Option<i64>,
+    /// Where it begins on the calendar's.
+    pub days_coming_up_share: Option<i64>,
     /// Its hours count by the site's dust: hours left and used are weighted.
     pub counts_weighted: bool,
     /// Hundredths an hour counts now; 100 where the dust makes no difference.
@@ -146,6 +150,7 @@ fn row(
         let (from, to) = from_day.zip(clock.due_day)?;
         share(days(day, from), days(to, from))
     };
+    let (hours_coming_up_share, days_coming_up_share) = clock.coming_up_from(from_day);
     let weighs = task.due_reading.filter(|reading| reading.hundredths != 100);
     let estimated: Tenths = state.hours.estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.high);
     let wait = state.waiting.iter().find(|wait| wait.what.task.as_ref() == Some(&clock.task));
@@ -163,6 +168,8 @@ fn row(
         days_left: due.state.days_left,
         last_good_day: clock.due_day,
         days_used_share: on_calendar(today),
+        hours_coming_up_share,
+        days_coming_up_share,
         counts_weighted: clock.counts_weighted,
         weight: weighs.map_or(100, |reading| reading.hundredths),
         meter_hours_left: weighs.map(|reading| LeftHours::of(reading.meter_left)),

@@ -131,6 +131,10 @@ pub struct StopScreen {
     pub left: u32,
     /// Groups answered together at this stop.
     pub together: Vec<Together>,
+    /// The person has signed few walks: each line says what OK is.
+    pub hints: bool,
+    /// On a second driver's short walk, where the glass stood in the first one's record, percent.
+    pub as_shown: Option<u8>,
     /// The main button.
     pub main: Main,
 }
@@ -200,9 +204,17 @@ pub fn stop(
         back: index.checked_sub(1).and_then(label),
         left: count(open(stop)),
         together: together(draft, &lines),
+        hints: draft.hints,
+        as_shown: draft.follows.and_then(|first| first.glass),
         main: main(draft, template, query, &lines, label(index.saturating_add(1))),
         lines,
     }))
+}
+
+/// Where the glass stood in the first driver's record, when its line is among these.
+fn still_as_shown(draft: &PreTripDraft, open: &[&LineRow]) -> Option<u8> {
+    let glass = draft.follows?.glass?;
+    open.iter().any(|line| line.item == crate::draft::GLASS).then_some(glass)
 }
 
 fn words(item: &sumpbook_trade::Item) -> Vec<(String, Severity)> {
@@ -225,13 +237,25 @@ fn shown(answer: &Answer, by: Option<String>, at: Option<Stamp>) -> LineAnswer {
 }
 
 fn together(draft: &PreTripDraft, lines: &[LineRow]) -> Vec<Together> {
-    let groups: BTreeSet<u32> =
-        lines.iter().filter_map(|line| line.answer.as_ref().filter(|a| a.by.is_none())?.together).collect();
-    let one = |group: u32| {
-        let of: Vec<&Answer> = draft.answers.iter().filter(|a| a.together == Some(group)).collect();
-        Together { group, lines: count(of.len()), after_ms: of.iter().filter_map(|a| a.on_screen_ms).max() }
-    };
-    groups.into_iter().map(one).collect()
+    Together::among(
+        draft,
+        lines.iter().filter_map(|line| line.answer.as_ref().filter(|a| a.by.is_none())?.together),
+    )
+}
+
+impl Together {
+    /// The groups of a draft that these numbers name, each once.
+    pub(super) fn among(draft: &PreTripDraft, groups: impl Iterator<Item = u32>) -> Vec<Together> {
+        let one = |group: u32| {
+            let of: Vec<&Answer> = draft.answers.iter().filter(|a| a.together == Some(group)).collect();
+            Together {
+                group,
+                lines: count(of.len()),
+                after_ms: of.iter().filter_map(|a| a.on_screen_ms).max(),
+            }
+        };
+        groups.collect::<BTreeSet<u32>>().into_iter().map(one).collect()
+    }
 }
 
 /// What one tap does here. It never answers a line that was not whole on the screen, nor one that asks for a
@@ -248,7 +272,10 @@ fn main(
         return Main::ready(MainAct::NextStop { stop: next });
     }
     let act = match open.len() == lines.len() {
-        true => MainAct::AllOk { lines: count(open.len()) },
+        true => match still_as_shown(draft, &open) {
+            Some(percent) => MainAct::StillAsShown { percent, lines: count(open.len()) },
+            None => MainAct::AllOk { lines: count(open.len()) },
+        },
         false => MainAct::OtherOk { lines: count(open.len()) },
     };
     let unseen = lines.iter().filter(|line| !query.seen.contains(&line.id)).count();

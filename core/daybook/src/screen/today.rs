@@ -82,7 +82,7 @@ pub fn today(
     for truck in fleet.trucks.values() {
         let unit = truck.truck;
         let state = ledger.unit_state(unit)?;
-        let pre_trip = PreTripNow::of(ledger, unit, drafts, now)?;
+        let pre_trip = PreTripNow::of(ledger, unit, drafts, query.person, now)?;
         let own_draft = drafts.iter().any(|d| d.unit() == unit && d.person() == query.person);
         let last = used.iter().find(|(used, _)| *used == unit).map(|(_, at)| *at);
         let on_roster = state.status_on(day);

@@ -7,7 +7,7 @@ use sumpbook_trade::record::{Glass, Pour};
 use sumpbook_trade::{EntryId, Fluid, Mix, Oil, OilFamily, Stamp};
 
 use super::glass::{StopNow, Wait, stop_now, wait};
-use super::levels::{LevelNow, OilLine, PourRow, oil_line};
+use super::levels::{LevelNow, OilLine, PourRow, middle, oil_line};
 use super::main_act::{DisabledReason, Main, MainAct};
 use super::oil_use::OilUseRow;
 use crate::draft::{MissingSign, TopUpDraft};
@@ -54,6 +54,8 @@ pub struct TopUpScreen {
     pub poured_ml: i64,
     /// Where it stands now.
     pub now: Option<Glass>,
+    /// The middle band in percent, both ends in it.
+    pub middle: (u8, u8),
     /// That against the middle.
     pub level: LevelNow,
     /// What the glass shows of the pours, when that is farther from what was poured than two readings can be:
@@ -102,6 +104,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         poured_ml: millilitres(&draft.pours),
         pours: draft.pours.clone(),
         now: draft.level(),
+        middle: middle(),
         level,
         astray_ml: if is_oil { astray_ml(ledger, draft) } else { None },
         oil_use: if is_oil { OilUseRow::of(&state.oil, ledger.fleet()) } else { None },

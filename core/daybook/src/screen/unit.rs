@@ -15,6 +15,7 @@ use super::road_air::RoadAir;
 use super::ruler::{TaskRow, tasks};
 use super::today::last_used;
 use crate::ledger::{Ledger, LedgerError};
+use crate::state::OtherMeterNow;
 
 /// Who looks at which unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -96,6 +97,16 @@ pub struct UnitScreen {
     pub top_up_draft: Option<EntryId>,
 }
 
+impl From<&OtherMeterNow> for OtherMeterRow {
+    fn from(other: &OtherMeterNow) -> OtherMeterRow {
+        OtherMeterRow {
+            meter: other.meter,
+            reading: other.last.as_ref().map(ReadingRow::from),
+            open_questions: other.questions,
+        }
+    }
+}
+
 /// One unit as it stands.
 ///
 /// # Errors
@@ -110,7 +121,7 @@ pub fn unit(
     let state = ledger.unit_state(query.unit)?;
     let drafts: Vec<_> =
         ledger.drafts()?.drafts.into_iter().filter(|draft| draft.person() == query.person).collect();
-    let pre_trip = PreTripNow::of(ledger, query.unit, &drafts, now)?;
+    let pre_trip = PreTripNow::of(ledger, query.unit, &drafts, query.person, now)?;
     let open = state.defects.iter().filter(|d| super::last_report::is_open(d)).count();
     Ok(UnitScreen {
         id: query.unit,
@@ -129,15 +140,7 @@ pub fn unit(
         hours: state.hours_at(now.moment()),
         counted_at_least: state.hours.counted.as_ref().map(|counted| counted.low),
         pace_tenths: state.pace_at(now.moment()).map(|pace| (pace.per_day * 10.0).round() as i64),
-        other_meters: state
-            .other_meters
-            .iter()
-            .map(|other| OtherMeterRow {
-                meter: other.meter,
-                reading: other.last.as_ref().map(ReadingRow::from),
-                open_questions: other.questions,
-            })
-            .collect(),
+        other_meters: state.other_meters.iter().map(OtherMeterRow::from).collect(),
         open_questions: count(state.hours.questions.len()),
         unlike: unlike(ledger, query, now)?,
         main: Main::ready(pre_trip.main(query.unit, &drafts)),

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::checklist::{Line, PlannedStop, Template, plan};
+use sumpbook_trade::checklist::{Line, PlannedStop, Template, plan, plan_second_driver};
 use sumpbook_trade::record::{Answer, AnswerKind};
 use sumpbook_trade::{Entry, Fact, FactKind, Stamp};
 
@@ -87,7 +87,11 @@ impl Walk {
                 }
             }
         }
-        Ok(Walk { stops: plan(template, &features), others })
+        let stops = match draft.follows {
+            Some(_) => plan_second_driver(template, &features),
+            None => plan(template, &features),
+        };
+        Ok(Walk { stops, others })
     }
 
     /// Lines that somebody else answered.
@@ -97,7 +101,10 @@ impl Walk {
 
     /// What somebody else answered to a line.
     pub(super) fn other(&self, line: &Line) -> Option<&OtherAnswer> {
-        self.others.get(&(line.item.clone(), place_of(line)))
+        match place_of(line) {
+            None => self.others.iter().find(|((item, _), _)| *item == line.item).map(|(_, other)| other),
+            place => self.others.get(&(line.item.clone(), place)),
+        }
     }
 
     /// How a stop is marked.

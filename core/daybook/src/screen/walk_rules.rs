@@ -70,7 +70,7 @@ fn row(answer: &Answer, figure: Figure, verdict: RuleVerdict) -> RuleSaid {
     RuleSaid {
         item: answer.item.clone(),
         place: answer.place.clone(),
-        figure: format!("{} {}", figure.value_text(), key(&figure.unit)),
+        figure: figure.to_string(),
         set: verdict.set,
         place_of_rule: verdict.place,
         edition: verdict.edition,
@@ -89,6 +89,9 @@ fn key<T: Serialize>(unit: &T) -> String {
 }
 
 fn limit(limit: Limit) -> String {
+    if limit.unit == Measure::ThirtySecond {
+        return format!("{}/32 in", limit.low);
+    }
     let unit = key(&limit.unit);
     match limit.is {
         Comparator::Within => format!("{} - {} {unit}", limit.low, limit.high),
@@ -146,7 +149,7 @@ mod tests {
     fn tread_is_told_in_the_rules_own_unit_and_a_missing_fact_is_said() {
         let template = Template::common_practice().unwrap();
         let rows = said(template, &answer("tread-front", "3.175", Unit::Millimetre), &Features::default());
-        assert_eq!((rows[0].keeps, rows[0].limit.as_deref()), (Some(true), Some("4 in/32")));
+        assert_eq!((rows[0].keeps, rows[0].limit.as_deref()), (Some(true), Some("4/32 in")));
         let rows = said(template, &answer("low-air-warning", "58", Unit::Psi), &Features::default());
         let federal = rows.iter().find(|row| row.set == "us-federal").unwrap();
         assert_eq!((federal.keeps, federal.missing), (None, Some(MissingFact::CutOut)));

@@ -151,6 +151,18 @@ impl Truth<'_> {
         Ok(found)
     }
 
+    /// Whether a person has signed fewer than so many facts of a kind, on any unit.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn signed_fewer(&self, person: PersonId, kind: u16, than: u32) -> Result<bool, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT count(*) FROM (SELECT 1 FROM fact WHERE person = ?1 AND kind = ?2 LIMIT ?3)",
+        )?;
+        let found: u32 = query.query_row((person.bytes(), kind, than), |row| row.get(0))?;
+        Ok(found < than)
+    }
+
     /// Facts of one unit that bear on its state, up to a moment, in the order of their times.
     ///
     /// # Errors

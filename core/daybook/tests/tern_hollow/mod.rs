@@ -164,5 +164,5 @@ impl Yard {
 }
 
 pub(crate) fn signing(when: &str) -> Signing {
-    Signing { at: at(when), clock_off_ms: None, pin_given: true, trainer: None }
+    Signing { at: at(when), clock_off_ms: None, pin_given: true, trainer: None, trainer_pin_given: false }
 }

@@ -102,6 +102,7 @@ kind-fleet-named = fleet
 kind-truck-registered = truck
 kind-set-registered = compressor set
 kind-programme-set = service programme
+kind-shop-says = what the phones say
 kind-person-set = person
 kind-device-enrolled = phone added
 kind-device-revoked = phone stopped

@@ -102,6 +102,7 @@ kind-fleet-named = flota
 kind-truck-registered = camión
 kind-set-registered = equipo compresor
 kind-programme-set = programa de servicio
+kind-shop-says = lo que dicen los teléfonos
 kind-person-set = persona
 kind-device-enrolled = teléfono agregado
 kind-device-revoked = teléfono parado

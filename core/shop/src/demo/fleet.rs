@@ -339,6 +339,7 @@ fn unit(
             person: manager,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours,
             note: None,
             source,
@@ -353,8 +354,13 @@ fn unit(
     let status = DayStatusSet { from, status: row.status, expected_minute: Some(row.out_at) };
     about(at, None, Source::Shop, status.into());
     for (at, figure) in readings(row)? {
-        let reading =
-            HourReading { meter: Meter::Compressor, figure, how: How::Said, kept_when_asked: false };
+        let reading = HourReading {
+            meter: Meter::Compressor,
+            figure,
+            how: How::Said,
+            kept_when_asked: false,
+            photo: None,
+        };
         about(at, None, Source::BroughtIn, reading.into());
     }
     for (hours, done, task) in services(row)? {
@@ -415,6 +421,7 @@ fn fleet_entry(ids: &mut Ids, at: Stamp, person: Option<PersonId>, fact: Fact) -
         person,
         trainer: None,
         pin_given: false,
+        trainer_pin_given: false,
         hours: None,
         note: None,
         source: Source::Shop,

@@ -35,7 +35,14 @@ pub(super) fn walk(
     for (number, stop) in (1u32..).zip(&stops) {
         answer_stop(template, stop, number, seconds, found, &mut answers)?;
     }
-    Ok(PreTripSection { walk, edition: template.edition, answers, seconds: Some(seconds), complete: true })
+    Ok(PreTripSection {
+        walk,
+        edition: template.edition,
+        answers,
+        seconds: Some(seconds),
+        complete: true,
+        follows: None,
+    })
 }
 
 /// Only the one line: what somebody saw who passed by.
@@ -45,7 +52,14 @@ pub(super) fn walk(
 pub(super) fn passed_by(walk: WalkId, found: Found) -> Result<PreTripSection, DemoError> {
     let template = Template::common_practice()?;
     let answers = vec![defect(template, found, None)];
-    Ok(PreTripSection { walk, edition: template.edition, answers, seconds: Some(40), complete: false })
+    Ok(PreTripSection {
+        walk,
+        edition: template.edition,
+        answers,
+        seconds: Some(40),
+        complete: false,
+        follows: None,
+    })
 }
 
 fn answer_stop(

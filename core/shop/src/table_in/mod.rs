@@ -273,6 +273,7 @@ fn registered(row: UnitRow, hand: &Hand) -> Result<[NewEntry; 2], ShopError> {
             person: hand.person,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: None,
             note: None,
             source: Source::BroughtIn,

@@ -52,6 +52,7 @@ impl Reader<'_> {
             note,
             source: Some(Source::BroughtIn),
             pin_given: false,
+            trainer_pin_given: false,
             id: Some(same::id(truck, at, hours, &fact)),
             fact,
         };
@@ -126,7 +127,13 @@ impl Reader<'_> {
         if hours.is_none() && cells.text(Column::Hours).is_none() {
             cells.refuse(Column::Hours, Why::Blank);
         }
-        Some(HourReading { meter: meter?, figure: hours?, how: How::Said, kept_when_asked: false })
+        Some(HourReading {
+            meter: meter?,
+            figure: hours?,
+            how: How::Said,
+            kept_when_asked: false,
+            photo: None,
+        })
     }
 
     fn pour(&self, cells: &mut Cells<'_>) -> Option<TopUp> {

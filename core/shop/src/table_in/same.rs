@@ -21,6 +21,7 @@ pub(super) fn id(truck: TruckId, at: Stamp, hours: Option<Tenths>, fact: &Fact) 
         person: None,
         trainer: None,
         pin_given: false,
+        trainer_pin_given: false,
         hours,
         note: None,
         source: sumpbook_trade::record::Source::BroughtIn,

@@ -195,6 +195,7 @@ impl Yard {
             person: Some(person),
             trainer: None,
             pin_given: true,
+            trainer_pin_given: false,
             hours: hours.map(Tenths),
             note: None,
             source: Source::Phone,
@@ -279,6 +280,7 @@ pub(crate) fn brought_in(
         person: None,
         trainer: None,
         pin_given: false,
+        trainer_pin_given: false,
         hours,
         note: None,
         source: Source::BroughtIn,
@@ -304,11 +306,17 @@ pub(crate) fn answer(item: &str, place: Option<&str>, severity: Option<Severity>
 
 pub(crate) fn walk(answers: Vec<Answer>, minutes: u32) -> PreTripSection {
     let walk = WalkId(Uuid::from_u128(7));
-    PreTripSection { walk, edition: 1, answers, seconds: Some(minutes * 60), complete: true }
+    PreTripSection { walk, edition: 1, answers, seconds: Some(minutes * 60), complete: true, follows: None }
 }
 
 pub(crate) fn reading(figure: i64) -> HourReading {
-    HourReading { meter: Meter::Compressor, figure: Tenths(figure), how: How::Asked, kept_when_asked: false }
+    HourReading {
+        meter: Meter::Compressor,
+        figure: Tenths(figure),
+        how: How::Asked,
+        kept_when_asked: false,
+        photo: None,
+    }
 }
 
 pub(crate) fn drive(what: DriveWhat) -> Drive {

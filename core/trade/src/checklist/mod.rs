@@ -19,7 +19,7 @@ pub use item::{Again, Defect, Item, Repeat};
 pub use line::{Line, LineError, Side};
 pub use number::{HowGiven, NumberAsk};
 pub use part::Part;
-pub use plan::{MOST_LINES, PlannedStop, plan};
+pub use plan::{MOST_LINES, PlannedStop, plan, plan_second_driver};
 pub use severity::Severity;
 pub use stop::{Stop, WalkPlace};
 pub use template::{Citation, Template, TemplateError};

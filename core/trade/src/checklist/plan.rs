@@ -64,8 +64,17 @@ impl PlannedStop {
 /// The walk of a unit: lines it lacks dropped, valves, reels and hoses by their names, small
 /// neighbours of one place and engine state joined, and no stop above [`MOST_LINES`] lines.
 pub fn plan(template: &Template, features: &Features) -> Vec<PlannedStop> {
+    planned(template, features, |_| true)
+}
+
+/// The second driver's short walk of a unit, on the first one's record: the sides, the glass, the brakes held.
+pub fn plan_second_driver(template: &Template, features: &Features) -> Vec<PlannedStop> {
+    planned(template, features, |stop| stop.second_driver)
+}
+
+fn planned(template: &Template, features: &Features, walked: fn(&Stop) -> bool) -> Vec<PlannedStop> {
     let mut walk: Vec<PlannedStop> = Vec::new();
-    for stop in template.stops.iter().filter(|stop| features.meets(&stop.needs)) {
+    for stop in template.stops.iter().filter(|stop| walked(stop) && features.meets(&stop.needs)) {
         let lines: Vec<Line> = stop.lines.iter().flat_map(|line| asked(template, features, line)).collect();
         for (leaf, lines) in (0u32..).zip(lines.chunks(MOST_LINES)) {
             let next = leaf_of(stop, leaf, lines);

@@ -61,6 +61,9 @@ pub struct Stop {
     /// It has a screen of its own (a glass to read, a test to time) and is never joined.
     #[serde(default)]
     pub own_screen: bool,
+    /// A second driver walks it too, on the first one's record.
+    #[serde(default)]
+    pub second_driver: bool,
     /// Features, any one of which it needs.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub needs: Vec<Feature>,

@@ -113,6 +113,18 @@ impl TaskClock {
     }
 }
 
+impl TaskClock {
+    /// Where "coming up" begins on each clock, thousandths of its interval: hours when a tenth is left, days when
+    /// 14 are, or as many as the parts take to come. None on a clock the task does not have.
+    pub fn coming_up_from(&self, days_from: Option<NaiveDate>) -> (Option<i64>, Option<i64>) {
+        let hours = self.interval_hours.map(|_| 900);
+        let days = days_from.zip(self.due_day).map(|(from, to)| to.signed_duration_since(from).num_days());
+        let ahead = DAYS_AHEAD.max(i64::from(self.lead_days));
+        let days = days.filter(|all| *all > 0);
+        (hours, days.map(|all| all.saturating_sub(ahead).max(0).saturating_mul(1_000) / all))
+    }
+}
+
 impl TaskState {
     /// The same task with its oil calling for it now, whatever is left on its clocks: at least due today.
     pub fn called(self) -> TaskState {

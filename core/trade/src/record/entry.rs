@@ -51,6 +51,9 @@ pub struct Entry {
     /// Whether the person's own PIN was given at the signature.
     #[serde(default)]
     pub pin_given: bool,
+    /// Whether the trainer's own PIN was given at it too.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub trainer_pin_given: bool,
     /// Compressor hours as read for this entry: a reading like any other.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hours: Option<Tenths>,
@@ -82,6 +85,7 @@ impl Entry {
 
 const KIND: u32 = 11;
 const BODY: u32 = 12;
+const TRAINER_PIN_GIVEN: u32 = 13;
 
 impl<C> Encode<C> for Entry {
     fn encode<W: minicbor::encode::Write>(
@@ -96,6 +100,7 @@ impl<C> Encode<C> for Entry {
             self.person.is_some(),
             self.trainer.is_some(),
             self.pin_given,
+            self.trainer_pin_given,
             self.hours.is_some(),
             self.note.is_some(),
         ];
@@ -130,7 +135,11 @@ impl<C> Encode<C> for Entry {
         e.u8(10)?.encode_with(self.source, ctx)?;
         e.u32(KIND)?.u16(self.fact.code())?;
         e.u32(BODY)?;
-        self.fact.encode_body(e, ctx)
+        self.fact.encode_body(e, ctx)?;
+        if self.trainer_pin_given {
+            e.u32(TRAINER_PIN_GIVEN)?.bool(true)?;
+        }
+        Ok(())
     }
 }
 
@@ -140,7 +149,8 @@ impl<'b, C> Decode<'b, C> for Entry {
         let Some(fields) = d.map()? else { return Err(missing("an entry is a map of known length")) };
         let (mut id, mut unit, mut set, mut at, mut off) = (None, None, None, None, None);
         let (mut person, mut trainer, mut hours, mut note) = (None, None, None, None);
-        let (mut source, mut kind, mut body, mut pin_given) = (None, None, None, false);
+        let (mut source, mut kind, mut body) = (None, None, None);
+        let (mut pin_given, mut trainer_pin_given) = (false, false);
         for _ in 0..fields {
             match d.u32()? {
                 0 => id = Some(d.decode_with(ctx)?),
@@ -161,6 +171,7 @@ impl<'b, C> Decode<'b, C> for Entry {
                     d.skip()?;
                     body = d.input().get(start..d.position());
                 }
+                TRAINER_PIN_GIVEN => trainer_pin_given = d.bool()?,
                 _ => d.skip()?,
             }
         }
@@ -175,6 +186,7 @@ impl<'b, C> Decode<'b, C> for Entry {
             person,
             trainer,
             pin_given,
+            trainer_pin_given,
             hours,
             note,
             source: source.ok_or_else(|| missing("an entry without its source"))?,

@@ -156,6 +156,8 @@ facts! {
     42 SetRegistered,
     /// The service programme of the fleet or of one unit.
     43 ProgrammeSet,
+    /// What the shop has its phones say.
+    44 ShopSays,
     /// A person, added or changed.
     45 PersonSet,
     /// A device's key was enrolled.

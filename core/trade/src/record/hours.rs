@@ -1,6 +1,6 @@
 //! Readings of a unit's meters.
 
-use super::How;
+use super::{Digest, How};
 use crate::Tenths;
 
 choice! {
@@ -26,6 +26,9 @@ record! {
         #[n(2)] pub how: How,
         /// The phone asked about this figure and the person kept it.
         #[n(3)] pub kept_when_asked: bool,
+        /// A photo of the meter.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(4)] pub photo: Option<Digest>,
     }
 
     /// One meter took another's place, or went round.

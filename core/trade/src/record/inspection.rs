@@ -81,6 +81,9 @@ record! {
         #[n(3)] pub seconds: Option<u32>,
         /// Whether this signature ends the walk.
         #[n(4)] pub complete: bool,
+        /// The walk of the driver before, whose record was read: this one is the second driver's short one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(5)] pub follows: Option<EntryId>,
     }
 
     /// What the next driver will read.

@@ -43,6 +43,7 @@ mod notes;
 mod oil;
 mod photos;
 mod repair;
+mod says;
 mod service;
 
 pub use air::{Drive, DriveWhat, RunningNumbers, StartAir, StepDone, StepsDone, StopAir};
@@ -64,6 +65,7 @@ pub use oil::{
     TopUp, Warmth, WaterAmount, WaterDrained, WaterFrom,
 };
 pub use repair::{Certificate, DefectName, RepairVerdict, Review};
+pub use says::{OnCall, ShopSays};
 pub use service::{
     LayUp, OilPut, OilReason, ReturnToService, ServiceDone, SetFitted, SetRemoved, VisitPlan, WaitingForPart,
 };

@@ -10,6 +10,7 @@ impl Fact {
             Fact::PreTripSection(section) => of(&section.answers),
             Fact::EndOfDay(report) => of(&report.defects),
             Fact::LevelCheck(check) => check.photo.into_iter().collect(),
+            Fact::HourReading(reading) => reading.photo.into_iter().collect(),
             Fact::DisplayNote(note) => note.photo.into_iter().collect(),
             Fact::PaperPage(page) => page.photo.into_iter().collect(),
             Fact::Happened(happened) => happened.photos.clone(),
@@ -38,7 +39,8 @@ mod tests {
     #[test]
     fn no_record_with_a_photo_is_forgotten_here() {
         let schema = schemars::schema_for!(Fact).to_value();
-        let known = ["Answer", "DisplayNote", "Happened", "LevelCheck", "PaperPage", "ServiceDone"];
+        let known =
+            ["Answer", "DisplayNote", "Happened", "HourReading", "LevelCheck", "PaperPage", "ServiceDone"];
         assert_eq!(with_photos(&schema), known.into());
     }
 }

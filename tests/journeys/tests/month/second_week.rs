@@ -68,6 +68,7 @@ fn event_10_the_hours_left_are_283_4_either_way() {
             person: Some(lived.world.shop.person("Ilse Marrow").unwrap()),
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: None,
             note: None,
             source: Source::Shop,

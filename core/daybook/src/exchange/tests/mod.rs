@@ -101,6 +101,7 @@ impl Shop {
             person: None,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: None,
             note: None,
             source: Source::Shop,
@@ -161,6 +162,7 @@ pub(super) fn reading(tenths: i64) -> Fact {
         figure: Tenths(tenths),
         how: How::Asked,
         kept_when_asked: false,
+        photo: None,
     })
 }
 

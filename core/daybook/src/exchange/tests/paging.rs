@@ -26,6 +26,7 @@ fn fills(ledger: &mut Ledger, count: u16, trucks: u8, years: u16, note: usize) {
             person: None,
             trainer: None,
             pin_given: false,
+            trainer_pin_given: false,
             hours: None,
             note: Some(words.collect()),
             source: Source::Phone,

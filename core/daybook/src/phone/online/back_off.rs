@@ -15,6 +15,8 @@ pub struct BackOff {
     pub failures: u32,
     /// Not before this moment, milliseconds; what is urgent does not wait.
     pub not_before_ms: i64,
+    /// When the last of them was, milliseconds; 0 when it was kept by an older version.
+    pub failed_ms: i64,
 }
 
 impl BackOff {
@@ -29,6 +31,7 @@ impl BackOff {
         BackOff {
             failures: self.failures.saturating_add(1),
             not_before_ms: now.unix_ms().saturating_add(wait),
+            failed_ms: now.unix_ms(),
         }
     }
 
@@ -38,18 +41,20 @@ impl BackOff {
         left <= 0 || left > MOST_MS
     }
 
-    pub(super) fn to_bytes(self) -> [u8; 12] {
-        let mut bytes = [0; 12];
-        let (failures, moment) = bytes.split_at_mut(4);
-        failures.copy_from_slice(&self.failures.to_be_bytes());
-        moment.copy_from_slice(&self.not_before_ms.to_be_bytes());
+    pub(super) fn to_bytes(self) -> Vec<u8> {
+        let mut bytes = self.failures.to_be_bytes().to_vec();
+        bytes.extend(self.not_before_ms.to_be_bytes());
+        bytes.extend(self.failed_ms.to_be_bytes());
         bytes
     }
 
     pub(super) fn from_bytes(bytes: &[u8]) -> Option<BackOff> {
         let (failures, moment) = bytes.split_first_chunk::<4>()?;
-        let moment: [u8; 8] = moment.try_into().ok()?;
-        Some(BackOff { failures: u32::from_be_bytes(*failures), not_before_ms: i64::from_be_bytes(moment) })
+        let (moment, failed) = moment.split_first_chunk::<8>()?;
+        // An older version kept no more than the first two.
+        let failed_ms = failed.try_into().map_or(0, i64::from_be_bytes);
+        let not_before_ms = i64::from_be_bytes(*moment);
+        Some(BackOff { failures: u32::from_be_bytes(*failures), not_before_ms, failed_ms })
     }
 }
 
@@ -96,5 +101,7 @@ mod tests {
         assert!(!asked.is_due(at(60_999)) && asked.is_due(at(61_000)));
         assert!(asked.is_due(at(61_000 - MOST_MS - 1)));
         assert_eq!(BackOff::from_bytes(&asked.to_bytes()), Some(asked));
+        let older = asked.to_bytes().get(..12).and_then(BackOff::from_bytes);
+        assert_eq!(older, Some(BackOff { failed_ms: 0, ..asked }));
     }
 }

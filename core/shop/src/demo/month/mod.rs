@@ -243,7 +243,7 @@ fn reading(
 
 fn read(figure: &str) -> Result<HourReading, DemoError> {
     let figure = figure.parse()?;
-    Ok(HourReading { meter: Meter::Compressor, figure, how: How::Asked, kept_when_asked: false })
+    Ok(HourReading { meter: Meter::Compressor, figure, how: How::Asked, kept_when_asked: false, photo: None })
 }
 
 fn fact(fact: impl Into<Fact>) -> Recorded {

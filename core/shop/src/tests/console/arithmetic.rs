@@ -288,10 +288,13 @@ async fn each_rule_says_its_word_about_a_drop_on_the_unit_and_on_the_cab_report(
     let browser = Browser::of(yard, "2026-10-19T17:00:00-06:00").await;
     let words = browser.get("/units/TH-01").await.whole().words();
     assert!(
-        words.contains("3 psi: within at most 3 psi: United States, driver test (modernized)"),
+        words.contains("3 psi: keeps the rule, at most 3 psi: United States, driver test (modernized)"),
         "{words}"
     );
-    assert!(words.contains("not within less than 3 psi: United States, driver test (older)"), "{words}");
+    assert!(
+        words.contains("breaks the rule, less than 3 psi: United States, driver test (older)"),
+        "{words}"
+    );
     assert!(words.contains("within at most 21 kPa: Ontario"), "{words}");
     let view = browser.get("/units/TH-01/cab-report.json").await.json();
     assert_eq!(view["rules"].as_array().unwrap().len(), 4, "{view}");

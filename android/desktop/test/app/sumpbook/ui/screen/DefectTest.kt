@@ -79,7 +79,7 @@ class DefectTest {
             settled()
             assertIs<Place.Defect>(back.top)
             assertEquals(null, answer(draft, leak, "air-leak-released"), "nothing is kept as OK")
-            onNodeWithText("5 psi is not within", substring = true).assertExists()
+            onNodeWithText("5 psi breaks the rule", substring = true).assertExists()
             picture("defect-over-limit")
             press("over the limit")
             press("Keep defect")

@@ -10,8 +10,10 @@ import app.sumpbook.core.PhoneInterface
 import app.sumpbook.core.TextAsk
 import app.sumpbook.core.TextValue
 import app.sumpbook.core.hasText
+import app.sumpbook.core.keyOfItem
 import app.sumpbook.core.keyOfMain
 import app.sumpbook.core.keyOfWhyNot
+import app.sumpbook.core.keyOfWord
 import app.sumpbook.core.text
 import app.sumpbook.ui.words.Moments
 import app.sumpbook.ui.words.OwnWay
@@ -38,12 +40,12 @@ class Reader(val phone: PhoneInterface, val fleet: FleetHere, val way: OwnWay, v
 
     /** An item of the checklist, with its place: "Tire sides, left". */
     fun item(item: String, place: String? = null): String {
-        val name = wordsOr("item-$item", item)
+        val name = wordsOr(keyOfItem(item), item)
         return if (place == null) name else "$name, ${wordsOr("side-$place", place)}"
     }
 
     /** A word for what is wrong. */
-    fun choice(word: String): String = wordsOr("choice-$word", word)
+    fun choice(word: String): String = wordsOr(keyOfWord(word), word)
 
     /** A part that can be locked: ROAD, AIR, an outlet by its name. */
     fun part(part: LockPart): String = when (part) {
@@ -57,7 +59,8 @@ class Reader(val phone: PhoneInterface, val fleet: FleetHere, val way: OwnWay, v
         val act = main.act
         val key = keyOfMain(act)
         return when (act) {
-            MainAct.StartPreTrip -> words(key, "door" to door)
+            MainAct.StartPreTrip, is MainAct.TakeOver -> words(key, "door" to door)
+            is MainAct.StillAsShown -> words(key, "percent" to act.percent.toInt())
             is MainAct.GoOn -> words(key, "stop" to act.stop.orEmpty())
             is MainAct.AllOk -> words(key, "lines" to act.lines)
             is MainAct.OtherOk -> words(key, "lines" to act.lines)

@@ -10,6 +10,7 @@ import app.sumpbook.ui.place.Signer
 fun goOn(act: Act, back: BackStack, signer: Signer, unit: String, main: MainAct) {
     when (main) {
         MainAct.StartPreTrip -> act.now({ phone.beginPreTrip(unit, signer.person, null) }) { back.go(Place.LastReport(unit, it)) }
+        is MainAct.TakeOver -> act.now({ phone.beginShortPreTrip(unit, signer.person, main.after) }) { back.go(Place.LastReport(unit, it)) }
         is MainAct.GoOn -> back.go(walkOn(unit, main.draft, main.stop))
         is MainAct.ReportEndOfDay -> back.go(Place.EndOfDay(unit, main.draft.orEmpty()))
         else -> Unit
