@@ -29,6 +29,7 @@ import app.sumpbook.core.text
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.Home
+import app.sumpbook.ui.desk.Refusal
 import app.sumpbook.ui.desktop.ChromeWords
 import app.sumpbook.ui.desktop.FileKeeper
 import app.sumpbook.ui.place.BackStack
@@ -166,7 +167,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("18-roadside", Place.Roadside(locked)),
             ToLookAt("18-roadside-leaving", Place.Roadside(locked)) { press(R.string.leave_with_pin) },
             ToLookAt("19-add-phone", show = { _, _ -> AddPhone(Home(File(yard.root, "new").path, null, null, hand)) {} }),
-            ToLookAt("19-book-shut", show = { _, _ -> BookShut(sentence(PhoneException.Storage(StorageKind.OTHER, null, ""))) {} }),
+            ToLookAt("19-book-shut", show = { _, _ -> BookShut(sentence(Refusal.of(PhoneException.Storage(StorageKind.OTHER, null, "")))) {} }),
             ToLookAt("20-settings", Place.Settings()),
             ToLookAt("20-licences", Place.Settings()) { press(R.string.about_and_licences) },
         )

@@ -7,12 +7,12 @@ import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
-import kotlinx.coroutines.runBlocking
 import java.io.File
 import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
+import kotlinx.coroutines.runBlocking
 
 /** A day of two phones with a real hub over TLS: added by code, killed in the middle, and told in the shop's own day sheet. */
 @OptIn(ExperimentalTestApi::class)
@@ -76,7 +76,7 @@ class WholeDayTest {
         fun exchanges() {
             val desk = opened(folder, key, hand)
             val told = runBlocking { desk.exchangeOnce(20_000) }
-            assertTrue(told is app.sumpbook.ui.desk.Told.Got && told.it.whole, "$told")
+            assertTrue(told is app.sumpbook.ui.desk.Told.Got && told.it.report.whole, "$told")
         }
     }
 

@@ -18,6 +18,7 @@ import app.sumpbook.core.SlipKind
 import app.sumpbook.core.StorageKind
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Refusal
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.onScreen
 import app.sumpbook.ui.words.OwnWay
@@ -84,7 +85,7 @@ class RefusalsInWordsTest {
 
     @Composable
     private fun Tell(why: PhoneException, told: MutableList<String>) {
-        told += sentence(why)
+        told += sentence(Refusal.of(why))
     }
 
     @Test
@@ -135,7 +136,7 @@ class RefusalsInWordsTest {
     /** A reader that only speaks: no book is asked. */
     private fun reader(language: String): Reader {
         val nobody = Proxy.newProxyInstance(javaClass.classLoader, arrayOf(PhoneInterface::class.java)) { _, method, _ -> error("asked ${method.name}") } as PhoneInterface
-        return Reader(nobody, FleetHere("Tern Hollow Water", "America/Denver", false, emptyList(), emptyList()), OwnWay(language), 0)
+        return Reader(nobody, FleetHere("Tern Hollow Water", "America/Denver", false, emptyList(), emptyList(), emptyList(), "911"), OwnWay(language), 0)
     }
 
     private companion object {

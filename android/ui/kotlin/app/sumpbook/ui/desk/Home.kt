@@ -18,7 +18,7 @@ sealed interface HomeNow {
     data object New : HomeNow
 
     /** It cannot be opened. */
-    data class Shut(val why: PhoneException) : HomeNow
+    data class Shut(val why: Refusal) : HomeNow
 
     /** The app and the core that came with it are of two versions: nothing was opened. */
     data object Unfit : HomeNow
@@ -56,7 +56,7 @@ suspend fun homeFrom(open: () -> Desk): HomeNow = withContext(Dispatchers.IO) {
     try {
         when (val tried = told { uniffiEnsureInitialized().let { open() } }) {
             is Told.Got -> HomeNow.Open(tried.it)
-            is Told.Refused -> if (isNew(tried.why)) HomeNow.New else HomeNow.Shut(tried.why)
+            is Told.Refused -> if (isNew(tried.why.why)) HomeNow.New else HomeNow.Shut(tried.why)
         }
     } catch (_: LinkageError) {
         // The bindings compare themselves with the library when they are first used.

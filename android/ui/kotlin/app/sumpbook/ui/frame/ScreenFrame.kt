@@ -19,6 +19,8 @@ import androidx.compose.foundation.layout.widthIn
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.verticalScroll
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
@@ -99,10 +101,10 @@ private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, wei
     Spacer(Modifier.height(4.dp))
     parts.header()
     Spacer(Modifier.height(4.dp))
-    if (!room.strips) Strips(parts)
+    if (!room.strips) Strips(parts, Modifier.padding(bottom = Gap))
     Column(weight.fillMaxWidth().verticalScroll(scroll)) {
         Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(Gap)) {
-            if (room.strips) Strips(parts)
+            if (room.strips) Strips(parts, Modifier)
             parts.content(this)
             if (room.secondary) parts.secondary?.let { row -> SecondaryRow { row() } }
         }
@@ -112,8 +114,8 @@ private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, wei
 }
 
 @Composable
-private fun Strips(parts: Parts) {
-    Column(Modifier.fillMaxWidth().padding(bottom = Gap), Arrangement.spacedBy(4.dp)) { parts.strips(this) }
+private fun Strips(parts: Parts, modifier: Modifier) {
+    Column(modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) { parts.strips(this) }
 }
 
 @Composable

@@ -24,14 +24,14 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.AboutPhone
-import app.sumpbook.core.ExchangeReport
-import app.sumpbook.core.PhoneException
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.control.WordsField
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.HomeNow
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.Refusal
+import app.sumpbook.ui.desk.ShopTried
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
@@ -47,7 +47,7 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
     val scope = rememberCoroutineScope()
     var name by rememberSaveable { mutableStateOf("") }
     var code by rememberSaveable { mutableStateOf("") }
-    var refused by remember { mutableStateOf<PhoneException?>(null) }
+    var refused by remember { mutableStateOf<Refusal?>(null) }
     var underWay by remember { mutableStateOf(false) }
     val scan = rememberScan { code = it }
     val whyNot = when {
@@ -97,7 +97,7 @@ private fun Waiting(about: AboutPhone) {
     val desk = LocalDesk.current
     var tries by remember { mutableIntStateOf(0) }
     var waited by remember { mutableLongStateOf(0) }
-    var last by remember { mutableStateOf<Told<ExchangeReport>?>(null) }
+    var last by remember { mutableStateOf<Told<ShopTried>?>(null) }
     var other by remember { mutableStateOf(false) }
     val began = remember { desk.handset.ticks() }
     LaunchedEffect(tries) {

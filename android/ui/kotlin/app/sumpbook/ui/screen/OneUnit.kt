@@ -57,7 +57,7 @@ fun OneUnit(unit: String, signer: Signer) {
         header = { DoorHeader(view?.record?.door.orEmpty()) { back.back() } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
-            act.refused?.let { Strip(sentence(it)) }
+            act.refused?.let { Strip(sentence(it), heavy = true) }
             back.said?.let { Strip(it) }
             view?.news?.forEach { Strip(it) }
         },

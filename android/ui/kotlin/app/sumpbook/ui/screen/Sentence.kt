@@ -10,37 +10,32 @@ import app.sumpbook.core.KeyKind
 import app.sumpbook.core.OnlineKind
 import app.sumpbook.core.PhoneException
 import app.sumpbook.core.PhotoKind
-import app.sumpbook.core.hasText
 import app.sumpbook.core.StorageKind
-import app.sumpbook.core.TextAsk
-import app.sumpbook.core.TextValue
-import app.sumpbook.core.text
+import app.sumpbook.ui.desk.Refusal
 import app.sumpbook.ui.words.LocalOwnWay
 
 /** What was refused, for a person: what happened, what is kept, what to do. */
 @Composable
-fun sentence(why: PhoneException): String = when (why) {
-    is PhoneException.Closed -> stringResource(if (why.paused) R.string.error_paused else R.string.error_closed)
-    is PhoneException.Enrolment -> enrolment(why)
-    is PhoneException.Key -> key(why.kind)
-    is PhoneException.Storage -> storage(why.kind)
-    is PhoneException.Photo -> photo(why)
-    is PhoneException.File -> file(why.kind)
-    is PhoneException.Online -> online(why)
-    is PhoneException.Draft -> draft(why)
-    is PhoneException.Entry -> stringResource(R.string.error_entry)
-    is PhoneException.Slip -> ofKey(why.textKey, "seconds" to TextValue.Count(why.waitS))
-    is PhoneException.Argument, is PhoneException.Unexpected -> stringResource(R.string.error_unexpected)
+fun sentence(refusal: Refusal): String {
+    val said = refusal.said(LocalOwnWay.current.language)
+    return when (val why = refusal.why) {
+        is PhoneException.Closed -> stringResource(if (why.paused) R.string.error_paused else R.string.error_closed)
+        is PhoneException.Enrolment -> said ?: enrolment(why)
+        is PhoneException.Key -> key(why.kind)
+        is PhoneException.Storage -> storage(why.kind)
+        is PhoneException.Photo -> said ?: stringResource(if (why.kind == PhotoKind.FOLDER) R.string.error_photo_folder else R.string.error_photo)
+        is PhoneException.File -> said ?: file(why.kind)
+        is PhoneException.Online -> said ?: online(why)
+        is PhoneException.Draft -> draft(why, said)
+        is PhoneException.Entry -> stringResource(R.string.error_entry)
+        is PhoneException.Slip -> said ?: stringResource(R.string.error_slip)
+        is PhoneException.Argument, is PhoneException.Unexpected -> stringResource(R.string.error_unexpected)
+    }
 }
-
-/** The core's own sentence. */
-@Composable
-private fun ofKey(key: String, vararg values: Pair<String, TextValue>): String =
-    text(LocalOwnWay.current.language, TextAsk(key, values.toMap()))
 
 @Composable
 private fun enrolment(why: PhoneException.Enrolment): String = when (why.kind) {
-    EnrolmentKind.CODE_EXPIRED -> ofKey("error-code-ran-out", "minutes" to TextValue.Count(CODE_MINUTES))
+    EnrolmentKind.CODE_EXPIRED -> stringResource(R.string.error_code_not_taken)
     EnrolmentKind.ALREADY_ENROLLED -> stringResource(R.string.error_already_enrolled, why.fleet.orEmpty(), why.device.orEmpty())
     EnrolmentKind.CODE_USED -> stringResource(R.string.error_code_used)
     EnrolmentKind.NAME -> stringResource(R.string.error_phone_name)
@@ -73,26 +68,19 @@ private fun storage(kind: StorageKind): String = stringResource(
 )
 
 @Composable
-private fun photo(why: PhoneException.Photo): String = why.textKey?.let { ofKey(it) } ?: stringResource(
-    if (why.kind == PhotoKind.FOLDER) R.string.error_photo_folder else R.string.error_photo,
-)
-
-@Composable
 private fun file(kind: FileKind): String = when (kind) {
-    FileKind.OTHER_FLEET -> ofKey("error-other-fleet")
     FileKind.NOT_A_FILE -> stringResource(R.string.error_not_a_file)
     FileKind.OTHER_SHOP -> stringResource(R.string.error_file_other_shop)
     FileKind.NOT_MADE -> stringResource(R.string.error_file)
-    FileKind.OTHER -> stringResource(R.string.error_file_other)
+    FileKind.OTHER, FileKind.OTHER_FLEET -> stringResource(R.string.error_file_other)
 }
 
 @Composable
 private fun online(why: PhoneException.Online): String = when (why.kind) {
     OnlineKind.NO_HUB -> stringResource(R.string.error_no_hub)
     OnlineKind.NO_WAY -> stringResource(R.string.error_no_signal, why.onPhone.toInt())
-    OnlineKind.OTHER_KEY -> ofKey("error-other-shop")
     OnlineKind.UNDER_WAY -> stringResource(R.string.error_under_way)
-    OnlineKind.DECLINED, OnlineKind.NOT_THE_ANSWER -> why.textKey?.let { ofKey(it, "minutes" to TextValue.Count(CODE_MINUTES)) } ?: declined(why.status?.toInt())
+    OnlineKind.DECLINED, OnlineKind.NOT_THE_ANSWER, OnlineKind.OTHER_KEY -> declined(why.status?.toInt())
 }
 
 /** What a hub says no to, by its status of HTTP. */
@@ -106,11 +94,11 @@ private fun declined(status: Int?): String = stringResource(
 )
 
 @Composable
-private fun draft(why: PhoneException.Draft): String = when (why.kind) {
-    DraftKind.NEWER -> ofKey("error-draft-newer")
+private fun draft(why: PhoneException.Draft, said: String?): String = when (why.kind) {
+    DraftKind.NEWER -> said ?: stringResource(R.string.error_newer)
     DraftKind.STOP_OPEN -> stringResource(R.string.error_stop_open, why.stop.orEmpty())
     DraftKind.NOT_THERE -> stringResource(R.string.error_draft_gone)
-    DraftKind.FIGURE_MISSING -> stringResource(R.string.error_figure_missing, why.item?.let { ofKeyOr("item-$it", it) }.orEmpty())
+    DraftKind.FIGURE_MISSING -> stringResource(R.string.error_figure_missing, said ?: why.item.orEmpty().replace('-', ' '))
     DraftKind.ANSWER -> stringResource(R.string.error_draft)
     DraftKind.NOTHING_TOGETHER -> stringResource(R.string.error_nothing_together)
     DraftKind.NOTHING_ANSWERED -> stringResource(R.string.error_nothing_answered)
@@ -120,11 +108,3 @@ private fun draft(why: PhoneException.Draft): String = when (why.kind) {
     DraftKind.CAP_OPEN -> stringResource(R.string.error_cap_open)
     DraftKind.DEFECTS_NOT_SAID -> stringResource(R.string.error_defects_not_said)
 }
-
-/** The core's words where it has some; a shop's own item has none. */
-@Composable
-private fun ofKeyOr(key: String, plain: String): String =
-    if (hasText(LocalOwnWay.current.language, key)) ofKey(key) else plain.replace('-', ' ')
-
-/** How long a code of the shop's holds. */
-private const val CODE_MINUTES = 15L

@@ -1,5 +1,7 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
@@ -12,6 +14,7 @@ import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.DefectName
 import app.sumpbook.core.DefectNow
@@ -90,13 +93,16 @@ fun Slip(unit: String, signer: Signer) {
     }
 }
 
-/** Three groups of four as the slip has them; a stroke for each digit still to come. */
+/** Three groups of four as the slip has them; a dot for each digit still to come. */
 @Composable
 private fun SlipDigits(digits: String) {
-    val shown = digits.padEnd(SLIP_DIGITS, '_').chunked(4).joinToString("  ")
     val says = stringResource(R.string.slip_so_far, digits.chunked(4).joinToString(" "))
-    Text(shown, Modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, style = LocalType.current.figure)
+    FlowRow(Modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, Arrangement.spacedBy(20.dp)) {
+        digits.padEnd(SLIP_DIGITS, TO_COME).chunked(4).forEach { Text(it, style = LocalType.current.figure) }
+    }
 }
+
+private const val TO_COME = '\u00B7'
 
 /** A slip's code. */
 private const val SLIP_DIGITS = 12

@@ -22,12 +22,11 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
-import app.sumpbook.core.ExchangeReport
-import app.sumpbook.core.TextAsk
 import app.sumpbook.core.text
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.ShopTried
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
@@ -51,12 +50,12 @@ fun WhereItIs() {
     val desk = LocalDesk.current
     val scope = rememberCoroutineScope()
     var trying by remember { mutableStateOf(false) }
-    var came by remember { mutableStateOf<Told<ExchangeReport>?>(null) }
+    var came by remember { mutableStateOf<Told<ShopTried>?>(null) }
     ScreenFrame(
         header = { TitleHeader(stringResource(R.string.where_it_is)) { back.back() } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why), heavy = true)
-            came?.let { Strip(outcome(it, view?.record?.counts?.onPhone?.toInt() ?: 0)) }
+            came?.let { Strip(calls = true, words = outcome(it, view?.record?.counts?.onPhone?.toInt() ?: 0)) }
             view?.news?.forEach { Strip(it) }
             view?.tried?.forEach { Strip(it) }
         },
@@ -103,13 +102,14 @@ private fun Entry(entry: EntryWords) {
 
 /** What came of turning to the shop. */
 @Composable
-private fun outcome(came: Told<ExchangeReport>, onPhone: Int): String = when (came) {
+private fun outcome(came: Told<ShopTried>, onPhone: Int): String = when (came) {
     is Told.Refused -> sentence(came.why)
     is Told.Got -> said(came.it, onPhone).joinToString(" ")
 }
 
 @Composable
-private fun said(report: ExchangeReport, onPhone: Int): List<String> {
+private fun said(tried: ShopTried, onPhone: Int): List<String> {
+    val report = tried.report
     val language = LocalOwnWay.current.language
     val reached = report.acknowledged.toInt()
     return listOfNotNull(
@@ -118,7 +118,7 @@ private fun said(report: ExchangeReport, onPhone: Int): List<String> {
         if (report.refused > 0u) pluralStringResource(R.plurals.not_taken, report.refused.toInt(), report.refused.toInt()) else null,
         if (report.photosLeft > 0u) pluralStringResource(R.plurals.photos_left, report.photosLeft.toInt(), report.photosLeft.toInt()) else null,
         if (!report.whole) stringResource(R.string.goes_on_by_itself) else null,
-    ) + report.sentences.map { text(language, TextAsk(it.key, it.values)) }
+    ) + tried.sentences[language].orEmpty()
 }
 
 private const val A_WEEK = 7

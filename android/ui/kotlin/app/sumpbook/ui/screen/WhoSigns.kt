@@ -2,7 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
-import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.material3.Text
@@ -45,8 +45,8 @@ fun WhoSigns() {
     val learning = learner
     ScreenFrame(
         header = {
-            Row(Modifier.fillMaxWidth().heightIn(56.dp), Arrangement.spacedBy(12.dp), Alignment.CenterVertically) {
-                Column(Modifier.weight(1f)) {
+            FlowRow(Modifier.fillMaxWidth().heightIn(56.dp), Arrangement.SpaceBetween, Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+                Column {
                     val title = if (learning == null) stringResource(R.string.who_signs) else stringResource(R.string.learning_with, learning.name)
                     Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
                     Text(device, style = LocalType.current.help, color = LocalTokens.current.soft)
@@ -57,7 +57,7 @@ fun WhoSigns() {
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
             if (told is Told.Got && people.isEmpty()) Strip(stringResource(R.string.no_names_yet))
-            if (notListed) Strip(stringResource(R.string.not_on_the_list_then))
+            if (notListed) Strip(stringResource(R.string.not_on_the_list_then), heavy = true)
             Strip(stringResource(R.string.pin_is_asked_at_signature))
         },
         secondary = {
