@@ -7,7 +7,9 @@ import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.SemanticsNodeInteraction
 import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.hasAnyAncestor
 import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performClick
@@ -16,6 +18,10 @@ import androidx.compose.ui.test.performSemanticsAction
 import app.sumpbook.R
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.Figure
+import app.sumpbook.core.How
+import app.sumpbook.core.HowGiven
+import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.NoteKind
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneException
@@ -32,6 +38,7 @@ import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.Refusal
 import app.sumpbook.ui.desktop.ChromeWords
 import app.sumpbook.ui.desktop.FileKeeper
+import app.sumpbook.ui.frame.MAIN
 import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
@@ -51,7 +58,17 @@ class ToLookAt(
 
 /** What is pressed on a screen before it is looked at, by the words of its language. */
 @OptIn(ExperimentalTestApi::class)
-class Pressing(private val screen: SkikoComposeUiTest, val language: String, private val stands: () -> Unit) {
+class Pressing(private val screen: SkikoComposeUiTest, val language: String, private val hand: HandHandset, private val stands: () -> Unit) {
+    /** The main button. */
+    fun main() = on(screen.onNode(hasClickAction() and hasAnyAncestor(hasTestTag(MAIN)))) { it.performClick() }
+
+    /** So much goes by. */
+    fun skip(ms: Long) {
+        hand.skip(ms)
+        screen.mainClock.advanceTimeBy(1_000)
+        stands()
+    }
+
     /** What says a string of the shell. */
     fun press(id: Int) = press(ChromeWords(language).string(id))
 
@@ -104,6 +121,23 @@ class DayToLookAt : AutoCloseable {
     private val broken = brokenWalk()
     private val note = phone.keepNote(Said(unit("TH-01"), signer.person), ShownNote(NoteKind.FAULT, "HIGH TEMP", true))
 
+    private val answered = answeredWalk()
+
+    /** TH-03 with every stop answered, not signed yet. */
+    private fun answeredWalk(): String {
+        val walk = phone.beginPreTrip(unit("TH-03"), signer.person, null)
+        for (stop in (1..40).flatMap { listOf("$it", "${it}b") }.mapNotNull { phone.stop(walk, it, emptyList(), 0u) }.distinctBy { it.label }) {
+            phone.reachStop(walk, stop.label)
+            for (line in stop.lines) {
+                val unit = line.figure?.takeIf { it.how == HowGiven.ASKED || it.how == HowGiven.CHOSEN || it.how == HowGiven.TIMED }?.unit ?: continue
+                if (unit == "h") phone.preTripHours(walk, 7_386)
+                else phone.answerLine(walk, Answer(line.item, line.place, AnswerKind.OK, figures = listOf(ItemFigure(Figure(if (unit == "%") 48 else 2, 0u, unit), How.ASKED))))
+            }
+            if (checkNotNull(phone.stop(walk, stop.label, emptyList(), 0u)).left > 0u) phone.okTogether(walk, stop.label, 5_000u)
+        }
+        return walk
+    }
+
     /** TH-02 with a lamp out and a note for the mechanic: signed in part, so that it is locked. */
     private fun brokenWalk(): String {
         val walk = phone.beginPreTrip(unit("TH-02"), person("Bettina Quaye"), null)
@@ -144,6 +178,11 @@ class DayToLookAt : AutoCloseable {
             *stops.map { ToLookAt("05-stop-%02d-%s".format(it.index.toInt(), it.stop), Place.Stop(one, draft, it.label)) }.toTypedArray(),
             ToLookAt("06-defect", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)),
             ToLookAt("06-defect-chosen", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)) { pressText("choice-no-view") },
+            ToLookAt("07-drop-chips", Place.Stop(one, draft, stops.first { it.stop == "leak-released" }.label)) {
+                main()
+                skip(61_000)
+            },
+            ToLookAt("08-sign-pin", Place.Sign(unit("TH-03"), answered)),
             ToLookAt("08-sign", Place.Sign(one, draft)),
             ToLookAt("09-glass", Place.Glass(one)),
             ToLookAt("09-glass-given", Place.Glass(one)) { level(38) },

@@ -66,7 +66,7 @@ class EveryScreenTest {
         for (screen in screens) {
             runOnIdle { at = screen }
             stands(desk)
-            screen.then(Pressing(this, mode.way.language) { stands(desk) })
+            screen.then(Pressing(this, mode.way.language, day.hand) { stands(desk) })
             stands(desk)
             picture("every/${mode.name}/${screen.name}")
             holds("${screen.name}, ${mode.name}", wrong)

@@ -4,6 +4,7 @@ import android.content.Context
 import android.content.Intent
 import android.os.Build
 import android.os.Bundle
+import android.view.WindowManager
 import androidx.activity.ComponentActivity
 import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
@@ -70,6 +71,8 @@ class MainActivity : ComponentActivity() {
         val given by files.given.collectAsState()
         // The officer's page is left with the signer's PIN and in no other way.
         BackHandler(back.canGoBack) { if (back.top !is Place.Roadside) back.back() }
+        // The officer's page stays lit while it is read.
+        LaunchedEffect(back.top) { lit(back.top is Place.Roadside) }
         LaunchedEffect(asked, back.signer) {
             val unit = asked
             // Somebody has to say who signs first; then it opens.
@@ -81,6 +84,10 @@ class MainActivity : ComponentActivity() {
         LaunchedEffect(given, back.signer) { if (given != null && back.signer != null && back.top !is Place.HandOver) back.go(Place.HandOver()) }
         LaunchedEffect(back.signer) { if (back.signer != null) askOnce() }
         Door(app.home, back)
+    }
+
+    private fun lit(on: Boolean) {
+        if (on) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON) else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
     }
 
     private fun came(intent: Intent) {

@@ -7,7 +7,6 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
-import androidx.compose.runtime.collectAsState
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
@@ -24,7 +23,6 @@ import app.sumpbook.core.Role
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
-import app.sumpbook.ui.desk.LocalSettings
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.ScreenFrame
@@ -76,13 +74,4 @@ fun WhoSigns() {
             }
         }
     }
-}
-
-/** Who reads the other language finds it here, before a name is chosen. */
-@Composable
-private fun OtherLanguage() {
-    val settings = LocalSettings.current ?: return
-    val now by settings.now.collectAsState()
-    val (language, words) = if (now.way.language == "es") "en" to R.string.english else "es" to R.string.spanish
-    SecondaryButton(stringResource(words)) { settings.settle(now.copy(way = now.way.copy(language = language))) }
 }
