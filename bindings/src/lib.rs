@@ -33,7 +33,7 @@ pub use listener::{ChangeListener, ChangeSet};
 pub use phone::Phone;
 pub use pin::{PinChosen, PinSaid};
 pub use record::{Said, ShownNote};
-pub use screen::StepSaid;
+pub use screen::{StepSaid, key_of_part};
 pub use text::{
     TextAsk, TextValue, has_text, key_of_called, key_of_item, key_of_level, key_of_lock, key_of_main,
     key_of_notice, key_of_oil_verdict, key_of_pre_trip, key_of_standing, key_of_why_not, key_of_word, text,

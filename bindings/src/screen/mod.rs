@@ -16,6 +16,7 @@ mod news;
 mod oil_use;
 mod pre_trip;
 mod road_air;
+mod roadside;
 mod ruler;
 mod signing;
 mod steps;
@@ -27,4 +28,5 @@ mod unit;
 mod walk_rules;
 mod where_it_is;
 
+pub use roadside::key_of_part;
 pub use steps::StepSaid;

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{HowGiven, Template};
-use sumpbook_trade::record::{Answer, AnswerKind, ItemFigure};
-use sumpbook_trade::{EntryId, Feature, Measure, Stamp, Tenths};
+use sumpbook_trade::record::{Answer, AnswerKind, ItemFigure, PreTripSection};
+use sumpbook_trade::{EntryId, Feature, Features, Measure, Stamp, Tenths};
 
 use super::defect_row::name;
 use super::end_of_day::FoundRow;
@@ -141,7 +141,7 @@ pub fn signing(
         figures: draft.answers.iter().filter(|answer| !answer.figures.is_empty()).map(SignRow::of).collect(),
         hours: draft.hours,
         // A short walk is short: only its brake test can be too quick.
-        quick: test_cut_short(draft, template)
+        quick: test_cut_short(&draft.answers, template)
             || (draft.follows.is_none() && is_quick(walked_ms, air_brakes)),
         walked_ms,
         open_stop: stops.iter().find(|stop| stop.left > 0).map(|stop| stop.label.clone()),
@@ -153,14 +153,21 @@ fn is_quick(walked_ms: Option<u64>, air_brakes: bool) -> bool {
     walked_ms.is_some_and(|ms| ms < if air_brakes { QUICK_AIR_MS } else { QUICK_HYDRAULIC_MS })
 }
 
-/// A drop was given before its test had run out.
-fn test_cut_short(draft: &PreTripDraft, template: &Template) -> bool {
+/// A drop was given before its test had run out: its line did not stand on the screen for all of it.
+fn test_cut_short(answers: &[Answer], template: &Template) -> bool {
     let is_test = |answer: &&Answer| {
         let number = template.item(&answer.item).and_then(|item| item.number.as_ref());
         number.is_some_and(|number| number.unit == Measure::Psi && number.how == HowGiven::Chosen)
     };
-    // The line stood on the screen for all of its test.
-    draft.answers.iter().filter(is_test).any(|answer| answer.on_screen_ms.is_some_and(|ms| ms < TEST_MS))
+    answers.iter().filter(is_test).any(|answer| answer.on_screen_ms.is_some_and(|ms| ms < TEST_MS))
+}
+
+/// Whether a signed walk was quick, by the same rule as before it was signed.
+pub(super) fn was_quick(section: &PreTripSection, features: Option<&Features>, template: &Template) -> bool {
+    let air_brakes = features.is_some_and(|features| features.has(Feature::AirBrakes));
+    let walked_ms = section.seconds.map(|seconds| u64::from(seconds) * 1_000);
+    let whole = section.complete && section.follows.is_none();
+    test_cut_short(&section.answers, template) || (whole && is_quick(walked_ms, air_brakes))
 }
 
 impl SignRow {

@@ -163,6 +163,23 @@ impl Truth<'_> {
         Ok(found < than)
     }
 
+    /// The newest facts of a kind that a person signed on any unit, newest first, at most `most`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn newest_of_person(
+        &self,
+        person: PersonId,
+        kind: u16,
+        most: usize,
+    ) -> Result<Vec<FactRow>, StoreError> {
+        let most = i64::try_from(most).unwrap_or(i64::MAX);
+        self.facts(
+            "f.person = ?1 AND f.kind = ?2 ORDER BY f.at DESC, f.entry DESC LIMIT ?3",
+            &[&person.bytes(), &kind, &most],
+        )
+    }
+
     /// Facts of one unit that bear on its state, up to a moment, in the order of their times.
     ///
     /// # Errors

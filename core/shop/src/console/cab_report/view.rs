@@ -1,22 +1,16 @@
 //! What the cab report says, as the page and its JSON hold it.
 
 use serde::Serialize;
-use sha2::{Digest as _, Sha256};
-use sumpbook_daybook::book::BookId;
-use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_trade::checklist::{Answer as Told, Part, Severity, Template, plan, worst};
+use sumpbook_daybook::screen::{LookedAt, PartRow as Part, check_code, eleven_parts, looked_at};
 use sumpbook_trade::defect::{Defect, DefectState};
-use sumpbook_trade::record::{Answer, AnswerKind, PreTripSection, Source};
-use sumpbook_trade::{Entry, Fact, FactKind, Stamp, TruckId};
+use sumpbook_trade::record::Source;
+use sumpbook_trade::{FactKind, Figure, Stamp, TruckId};
 
 use crate::ShopError;
 use crate::paper::template;
-use crate::sheet::{DefectRow, Yard, defect_row, entry_of, word};
+use crate::sheet::{DefectRow, Yard, defect_row, word};
 use sumpbook_daybook::screen::walk_rules::{self, RuleSaid};
-
-/// Sections looked through for the newest day.
-const SECTIONS: i64 = 60;
 
 /// The page and its JSON.
 #[derive(Clone, Debug, Serialize)]
@@ -85,28 +79,14 @@ pub(super) struct SignedRow {
     pub(super) paper: bool,
 }
 
-struct Section {
-    entry: Entry,
-    section: PreTripSection,
-    came_from: String,
-}
-
 pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<CabView>, ShopError> {
     let fleet = ledger.fleet();
     let Some(truck) = fleet.truck_by_door(door) else { return Ok(None) };
     let yard = Yard::of(ledger, fleet.yard_day(now), now)?;
     let state = ledger.unit_state_at(truck.truck, yard.cut_ms)?;
     let template = template()?;
-    let walk = last_walk(ledger, &yard, truck.truck)?;
-    let asked = plan(template, &truck.features);
-    let has = |part: Part| {
-        let lines = asked.iter().flat_map(|stop| &stop.lines);
-        lines.filter_map(|line| template.item(&line.item)).any(|item| item.part == Some(part))
-    };
-    let parts = Part::ALL.into_iter().map(|part| match has(part) {
-        true => part_row(ledger, &yard, template, part, &walk),
-        false => nothing(part, "not-fitted"),
-    });
+    let walk = looked_at(ledger, truck.truck, yard.cut_ms)?;
+    let parts = eleven_parts(ledger, truck.truck, template, &walk);
     let answers = walk.iter().flat_map(|section| &section.section.answers);
     let rules = answers.flat_map(|answer| walk_rules::said(template, answer, &truck.features));
     let rules = rules.collect();
@@ -132,11 +112,11 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
         known_at: yard.stamp(now.moment()),
         shop_heard: shop_heard(ledger, &yard, truck.truck)?,
         locks: locks.collect(),
-        parts: parts.collect(),
+        parts: parts.into_iter().map(|row| part(&yard, row)).collect(),
         rules,
         defects,
         signed: walk.iter().map(|section| signed(ledger, &yard, section)).collect(),
-        check: check(ledger, truck.truck, &truck.door, now)?,
+        check: check_code(ledger, truck.truck, now)?,
     }))
 }
 
@@ -151,81 +131,23 @@ fn is_told(defect: &Defect, day: Option<chrono::NaiveDate>, yard: &Yard) -> bool
     }
 }
 
-/// The sections of the newest day on which someone looked, the newest first: two people may have looked, and the
-/// worse answer stands.
-fn last_walk(ledger: &Ledger, yard: &Yard, truck: TruckId) -> Result<Vec<Section>, ShopError> {
-    let truth = ledger.store().truth();
-    let code = FactKind::PreTripSection.code().unwrap_or(0);
-    let mut walk: Vec<Section> = Vec::new();
-    for fact in truth.newest_facts(truck, code, SECTIONS)? {
-        if fact.judged != Judged::Counts || fact.at_ms > yard.cut_ms {
-            continue;
-        }
-        let Some((held, entry)) = entry_of(&truth, fact.n)? else { continue };
-        let Fact::PreTripSection(section) = entry.fact.clone() else { continue };
-        let day = |entry: &Entry| yard.day_of(entry.at.moment());
-        if walk.first().is_some_and(|last| day(&last.entry) != day(&entry)) {
-            break;
-        }
-        walk.push(Section { came_from: yard.phone(ledger, held.row.actor.key()), entry, section });
-    }
-    Ok(walk)
-}
-
-fn part_row(ledger: &Ledger, yard: &Yard, template: &Template, part: Part, walk: &[Section]) -> PartRow {
-    let of_part = |answer: &&Answer| template.item(&answer.item).is_some_and(|item| item.part == Some(part));
-    let answers: Vec<(&Section, &Answer)> = walk
-        .iter()
-        .flat_map(|section| {
-            section.section.answers.iter().filter(of_part).map(move |answer| (section, answer))
-        })
-        .collect();
-    let Some(stands) = worst(answers.iter().map(|(_, answer)| told(answer))) else {
-        return nothing(part, "not-answered");
-    };
-    // Whoever gave the answer that stands; of several the newest.
-    let by = answers.iter().find(|(_, answer)| kind(told(answer)) == kind(stands));
-    let figures = answers.iter().flat_map(|(_, answer)| {
-        let said = |figure: sumpbook_trade::Figure| format!("{} {}", figure.value_text(), word(&figure.unit));
-        answer.figures.iter().map(move |given| (answer.item.clone(), said(given.figure)))
-    });
+fn part(yard: &Yard, row: Part) -> PartRow {
+    let said = |figure: Figure| format!("{} {}", figure.value_text(), word(&figure.unit));
     PartRow {
-        part: word(&part),
-        answer: kind(stands).to_owned(),
-        who: by.and_then(|(section, _)| yard.name(ledger, section.entry.person)),
-        at: by.map(|(section, _)| yard.stamp(section.entry.at.moment())),
-        figures: figures.collect(),
+        part: word(&row.part),
+        answer: word(&row.answer),
+        who: row.by,
+        at: row.at.map(|at| yard.stamp(at.moment())),
+        figures: row.figures.into_iter().map(|given| (given.item, said(given.figure))).collect(),
     }
 }
 
-fn nothing(part: Part, answer: &str) -> PartRow {
-    PartRow { part: word(&part), answer: answer.to_owned(), who: None, at: None, figures: Vec::new() }
-}
-
-fn told(answer: &Answer) -> Told {
-    match answer.answer {
-        AnswerKind::Ok => Told::Ok,
-        AnswerKind::Defect => Told::Defect(answer.severity.unwrap_or(Severity::Note)),
-        AnswerKind::NotFitted => Told::NotFitted,
-        AnswerKind::CouldNotCheck => Told::CouldNotCheck,
-    }
-}
-
-fn kind(answer: Told) -> &'static str {
-    match answer {
-        Told::Ok => "ok",
-        Told::Defect(_) => "defect",
-        Told::CouldNotCheck => "could-not-check",
-        Told::NotFitted => "not-fitted",
-    }
-}
-
-fn signed(ledger: &Ledger, yard: &Yard, section: &Section) -> SignedRow {
+fn signed(ledger: &Ledger, yard: &Yard, section: &LookedAt) -> SignedRow {
     SignedRow {
         who: yard.name(ledger, section.entry.person),
         at: yard.stamp(section.entry.at.moment()),
         pin_given: section.entry.pin_given,
-        came_from: section.came_from.clone(),
+        came_from: yard.phone(ledger, section.key),
         paper: section.entry.source == Source::Paper,
     }
 }
@@ -241,23 +163,4 @@ fn shop_heard(ledger: &Ledger, yard: &Yard, truck: TruckId) -> Result<Option<Sta
         }
     }
     Ok(newest.map(|ms| yard.stamp_ms(ms)))
-}
-
-/// "4F1A 9C02 77E0 B361".
-fn check(ledger: &Ledger, truck: TruckId, door: &str, now: Stamp) -> Result<String, ShopError> {
-    let truth = ledger.store().truth();
-    let mut hash = Sha256::new();
-    hash.update(door.as_bytes());
-    hash.update(now.unix_ms().to_be_bytes());
-    for book in truth.books()? {
-        if matches!(book, BookId::Truck { truck: of, .. } if of == truck) {
-            for head in truth.heads(book)? {
-                hash.update(head.0);
-            }
-        }
-    }
-    let all: [u8; 32] = hash.finalize().into();
-    let pairs: Vec<String> =
-        all.chunks(2).take(4).map(|two| two.iter().map(|b| format!("{b:02X}")).collect()).collect();
-    Ok(pairs.join(" "))
 }
