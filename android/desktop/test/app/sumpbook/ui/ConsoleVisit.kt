@@ -44,6 +44,9 @@ class ConsoleVisit(private val yard: Yard, private val address: String, role: St
         return Triple(squares, whole, Regex("""class="code">([A-Z2-7 ]+)<""").find(shown)!!.groupValues[1].replace(" ", ""))
     }
 
+    /** The cab report of a unit as it was known at a moment, in words. */
+    fun cabReport(door: String, knownAtMs: Long): String = page("/units/$door/cab-report?as-of=$knownAtMs").replace(Regex("<[^>]*>"), " ").replace(Regex("\\s+"), " ")
+
     private fun page(path: String): String {
         val answer = client.send(HttpRequest.newBuilder(at(path)).header("Cookie", session).build(), HttpResponse.BodyHandlers.ofString())
         assertEquals(200, answer.statusCode(), answer.body())

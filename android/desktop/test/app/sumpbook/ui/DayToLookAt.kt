@@ -208,6 +208,8 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("19-add-phone", show = { _, _ -> AddPhone(Home(File(yard.root, "new").path, null, null, hand)) {} }),
             ToLookAt("19-book-shut", show = { _, _ -> BookShut(sentence(Refusal.of(PhoneException.Storage(StorageKind.OTHER, null, "")))) {} }),
             ToLookAt("20-settings", Place.Settings()),
+            ToLookAt("20-own-figures-pin", Place.OwnFigures()),
+            ToLookAt("20-own-figures", Place.OwnFigures()) { type("314159") },
             ToLookAt("20-licences", Place.Settings()) { press(R.string.about_and_licences) },
         )
     }

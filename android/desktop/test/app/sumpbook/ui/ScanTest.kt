@@ -1,8 +1,14 @@
 package app.sumpbook.ui
 
 import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.ui.graphics.asSkiaBitmap
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.captureToImage
+import androidx.compose.ui.test.onRoot
+import app.sumpbook.core.Answer
+import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Phone
+import app.sumpbook.core.Signed
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.Home
@@ -28,6 +34,8 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertNull
 import kotlin.test.assertTrue
+import org.jetbrains.skia.EncodedImageFormat
+import org.jetbrains.skia.Image
 
 /** Codes read from pictures: the one on the shop's screen, a door tag, and pictures in which there is none. */
 @OptIn(ExperimentalTestApi::class)
@@ -142,6 +150,59 @@ class ScanTest {
             driver.tap("Scan the door tag")
             driver.waitFor("Start pre-trip")
             assertEquals(Place.Unit(phone.unitAt("TH-07")), back.top)
+        }
+        phone.shutdown()
+    }
+
+    @Test
+    fun `the officer's page carries a code by which the shop finds the same`() {
+        Hub(yard).use { hub ->
+            val phone = Phone.enrolByCode(File(yard.root, "phone").path, hub.code(), "yard phone 3", FileKeeper(File(yard.root, "key")), hand.clock)
+            phone.exchangeOnce(20_000u)
+            yard.accepts(phone.about().key)
+            phone.exchangeOnce(20_000u)
+            val walk = phone.beginPreTrip(phone.unitAt("TH-02"), phone.fleet().people.first { it.name == "Bettina Quaye" }.id, null)
+            phone.answerLine(walk, Answer("lamps-stop", "rear", AnswerKind.DEFECT, word = "out"))
+            phone.signPreTrip(walk, Signed(pinGiven = false), true, null)
+            phone.exchangeOnce(20_000u)
+            onScreen(high = 3_000) {
+                val desk = Desk(phone, hand)
+                val back = BackStack(Place.Today(), Signer(phone.fleet().people.first().id)).apply { go(Place.Roadside(phone.unitAt("TH-02"))) }
+                setContent { DesktopFace { App(desk, back) } }
+                val driver = Driver(this, desk, hand).apply { settle() }
+                picture("officers-page")
+                assertTrue(driver.sees("Lamps and reflectors: defect") && driver.sees("Horn: not looked at here"), driver.strips())
+                assertTrue(driver.sees("no PIN given"), driver.strips())
+                val shown = Image.makeFromBitmap(onRoot().captureToImage().asSkiaBitmap()).encodeToData(EncodedImageFormat.PNG)!!.bytes
+                val (door, ms, check) = codeIn(DesktopPictures { null }.pixels(shown)!!).orEmpty().split(" ")
+                assertEquals("TH-02", door)
+                assertTrue(driver.sees("Check code $check"), driver.strips())
+                val report = ConsoleVisit(yard, hub.address).cabReport("TH-02", ms.toLong())
+                assertTrue(check in report, "$check: $report")
+            }
+            phone.shutdown()
+        }
+    }
+
+    @Test
+    fun `one's own figures stand behind one's PIN`() {
+        val phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(File(yard.root, "key")), hand.clock)
+        val amos = phone.fleet().people.first { it.name == "Amos Tillery" }.id
+        phone.choosePin(amos, "274906", null)
+        val walk = phone.beginPreTrip(phone.unitAt("TH-02"), amos, null)
+        phone.answerLine(walk, Answer("lamps-stop", "rear", AnswerKind.DEFECT, word = "out"))
+        phone.signPreTrip(walk, Signed(pinGiven = true), true, 70_000u)
+        onScreen {
+            val desk = Desk(phone, hand)
+            val back = BackStack(Place.Today(), Signer(amos)).apply { go(Place.Settings()) }
+            setContent { DesktopFace { App(desk, back) } }
+            val driver = Driver(this, desk, hand).apply { settle() }
+            driver.tap("My own figures")
+            driver.type("274905")
+            assertTrue(driver.sees("That PIN is another. Nothing is shown.") && !driver.sees("defects found"), driver.strips())
+            driver.type("274906")
+            picture("own-figures")
+            assertTrue(driver.sees("What the records here say of Amos Tillery.") && driver.sees("defects found: 1") && driver.sees("signed with the PIN: 1"), driver.strips())
         }
         phone.shutdown()
     }

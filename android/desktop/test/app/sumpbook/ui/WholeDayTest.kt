@@ -145,7 +145,12 @@ class WholeDayTest {
             driver.tap("None found")
             picture("second-phone-end-of-day")
             driver.signs("161803")
-            assertTrue(driver.sees("Signed.") && driver.sees("Day ended: Bettina Quaye"), driver.strips())
+            // Her shift is over: her name is off the phone, and what she did last is still read.
+            assertTrue(driver.sees("Signed.") && driver.sees("Who is signing?"), driver.strips())
+            picture("second-phone-shift-over")
+            driver.tapOn("Bettina Quaye")
+            driver.tapOn("TH-01")
+            assertTrue(driver.sees("Day ended: Bettina Quaye"), driver.strips())
             picture("second-phone-day-ended")
         }
         two.exchanges()

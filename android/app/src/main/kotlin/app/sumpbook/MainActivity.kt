@@ -15,13 +15,16 @@ import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.collectAsState
 import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableIntStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
 import androidx.lifecycle.lifecycleScope
 import app.sumpbook.hand.AppLanguage
 import app.sumpbook.hand.CameraAndPicker
 import app.sumpbook.hand.SharedFiles
 import app.sumpbook.notice.Notices
 import app.sumpbook.ui.Door
+import app.sumpbook.ui.desk.LocalCameBack
 import app.sumpbook.ui.desk.LocalFiles
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
@@ -35,6 +38,7 @@ import kotlinx.coroutines.launch
 class MainActivity : ComponentActivity() {
     private val app get() = application as SumpbookApp
     private val unitAsked = MutableStateFlow<String?>(null)
+    private var cameBack by mutableIntStateOf(0)
     private lateinit var pictures: CameraAndPicker
     private lateinit var files: SharedFiles
     private val mayNotify = registerForActivityResult(ActivityResultContracts.RequestPermission()) { }
@@ -53,10 +57,15 @@ class MainActivity : ComponentActivity() {
             val settled by app.settings.now.collectAsState()
             val languageHere = resources.configuration.locales[0].language
             LaunchedEffect(settled.way.language) { if (languageChangedUnseen(settled.way.language, languageHere)) recreate() }
-            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings) {
+            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings, LocalCameBack provides cameBack) {
                 AndroidFace(family, settled) { Shown() }
             }
         }
+    }
+
+    override fun onStart() {
+        super.onStart()
+        cameBack++
     }
 
     override fun onNewIntent(intent: Intent) {

@@ -23,8 +23,10 @@ import app.sumpbook.core.Role
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
+import app.sumpbook.ui.desk.stamp
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
@@ -39,6 +41,7 @@ fun WhoSigns() {
     var notListed by remember { mutableStateOf(false) }
     val told = shown ?: return
     val back = LocalBackStack.current
+    val desk = LocalDesk.current
     val (device, people) = (told as? Told.Got)?.it ?: ("" to emptyList())
     val learning = learner
     ScreenFrame(
@@ -53,6 +56,7 @@ fun WhoSigns() {
             }
         },
         strips = {
+            back.said?.let { Strip(it) }
             if (told is Told.Refused) Strip(sentence(told.why))
             if (told is Told.Got && people.isEmpty()) Strip(stringResource(R.string.no_names_yet))
             if (notListed) Strip(stringResource(R.string.not_on_the_list_then), heavy = true)
@@ -67,9 +71,9 @@ fun WhoSigns() {
             val label = if (person.role == Role.TRAINEE) stringResource(R.string.name_learning, person.name) else person.name
             Line(label) {
                 when {
-                    learning != null -> back.signsNow(Signer(learning.id, trainer = person.id))
+                    learning != null -> back.signsNow(Signer(learning.id, trainer = person.id), desk.handset.stamp())
                     person.role == Role.TRAINEE -> learner = person
-                    else -> back.signsNow(Signer(person.id))
+                    else -> back.signsNow(Signer(person.id), desk.handset.stamp())
                 }
             }
         }
