@@ -119,7 +119,7 @@ class EveryScreenTest {
     fun `high contrast, dark`() = look(Mode("high-dark", toLookAt = true, theme = Theme(dark = true, high = true)))
 
     @Test
-    fun `in Spanish, metric`() = look(Mode("es", way = OwnWay("es", metric = true)))
+    fun `in Spanish, metric`() = look(Mode("es", way = OwnWay("es", metric = true), toLookAt = true))
 
     @Test
     fun `largest text`() = look(Mode("large", text = 2f, toLookAt = true))

@@ -39,7 +39,7 @@ abstract class PreTrip {
 
     protected fun walked(text: Float, drive: (ComposeUiTest, Driver) -> Unit) = onPhone(text = text) {
         val watched = Watched(phone)
-        val desk = Desk(watched.phone, hand)
+        val desk = Desk(watched, hand)
         var draws: Thread? = null
         setContent {
             draws = Thread.currentThread()

@@ -100,7 +100,7 @@ private fun Beside(parts: Parts) {
 private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, weight: Modifier, room: Room) {
     Spacer(Modifier.height(4.dp))
     parts.header()
-    Spacer(Modifier.height(4.dp))
+    Spacer(Modifier.height(if (room.strips) Gap else 4.dp))
     if (!room.strips) Strips(parts, Modifier.padding(bottom = Gap))
     Column(weight.fillMaxWidth().verticalScroll(scroll)) {
         Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(Gap)) {

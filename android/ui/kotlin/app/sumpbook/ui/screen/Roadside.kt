@@ -46,7 +46,7 @@ fun Roadside(unit: String, signer: Signer) = Larger { OfficersPage(unit, signer)
 private fun OfficersPage(unit: String, signer: Signer) {
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit) { roadsideView(unit, signer.person) to phone.pinChosen(signer.person) }
+    val shown by seen(unit) { roadsideView(unit) to phone.pinChosen(signer.person) }
     val told = shown ?: return
     val (view, locked) = (told as? Told.Got)?.it ?: (null to false)
     var leaving by remember { mutableStateOf(false) }
