@@ -32,7 +32,7 @@ pub use key_keeper::KeyKeeper;
 pub use listener::{ChangeListener, ChangeSet};
 pub use phone::Phone;
 pub use pin::{PinChosen, PinSaid};
-pub use record::{Said, ShownNote};
+pub use record::{LevelSaid, Said, ShownNote};
 pub use screen::{StepSaid, key_of_part};
 pub use text::{
     TextAsk, TextValue, has_text, key_of_called, key_of_item, key_of_level, key_of_lock, key_of_main,

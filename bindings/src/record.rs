@@ -7,7 +7,7 @@ use sumpbook_trade::record::{
     Acknowledgement, Digest, DisplayNote, Glass, HourReading, How, LevelCheck, Meter, NoteKind, OilLook,
     Source, StopWait, Warmth,
 };
-use sumpbook_trade::{EntryId, Fact, Fluid, PersonId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Fact, Figure, Fluid, PersonId, Tenths, TruckId};
 
 use crate::checklist::template;
 use crate::drafts::fresh;
@@ -60,6 +60,28 @@ pub struct ShownNote {
     pub photo: Option<Digest>,
 }
 
+/// A level of the compressor's glass. What nobody said is left out.
+#[derive(Clone, Debug, PartialEq, uniffi::Record)]
+pub struct LevelSaid {
+    /// Where it stood.
+    pub glass: Glass,
+    /// Cold or hot.
+    #[uniffi(default)]
+    pub warmth: Option<Warmth>,
+    /// How long the unit had stood.
+    #[uniffi(default)]
+    pub stopped: Option<StopWait>,
+    /// How the oil looks.
+    #[uniffi(default)]
+    pub look: Option<OilLook>,
+    /// A photo of the glass.
+    #[uniffi(default)]
+    pub photo: Option<Digest>,
+    /// The oil's temperature, where a display shows it.
+    #[uniffi(default)]
+    pub oil_temperature: Option<Figure>,
+}
+
 #[uniffi::export]
 impl Phone {
     /// A fresh id, for an entry that may have to be tried again.
@@ -91,17 +113,10 @@ impl Phone {
     ///
     /// # Errors
     /// As any write.
-    pub fn keep_level(
-        &self,
-        said: Said,
-        glass: Glass,
-        warmth: Option<Warmth>,
-        stopped: Option<StopWait>,
-        look: Option<OilLook>,
-        photo: Option<Digest>,
-    ) -> Result<EntryId, PhoneError> {
+    pub fn keep_level(&self, said: Said, level: LevelSaid) -> Result<EntryId, PhoneError> {
+        let LevelSaid { glass, warmth, stopped, look, photo, oil_temperature } = level;
         let fluid = Fluid::CompressorOil;
-        self.record(said, LevelCheck { fluid, glass, warmth, stopped, look, photo }.into())
+        self.record(said, LevelCheck { fluid, glass, warmth, stopped, look, photo, oil_temperature }.into())
     }
 
     /// Gives a meter's figure; `kept_when_asked` when the screen asked about it and the person kept it.

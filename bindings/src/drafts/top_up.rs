@@ -2,7 +2,7 @@
 
 use sumpbook_daybook::draft::{Draft, TopUpDraft};
 use sumpbook_trade::record::{Glass, Pour, StopWait, Warmth};
-use sumpbook_trade::{EntryId, Fluid, OilFamily, PersonId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Figure, Fluid, OilFamily, PersonId, Tenths, TruckId};
 
 use super::{Signed, fresh, keep, record, signing, top_up};
 use crate::error::PhoneError;
@@ -30,6 +30,9 @@ pub struct TopUpSaid {
     /// Cold or hot.
     #[uniffi(default)]
     pub warmth: Option<Warmth>,
+    /// The oil's temperature, where a display shows it.
+    #[uniffi(default)]
+    pub oil_temperature: Option<Figure>,
     /// How long the unit had stood.
     #[uniffi(default)]
     pub stopped: Option<StopWait>,
@@ -68,6 +71,7 @@ impl Phone {
             top_up.signs.blow_down_silent = blow_down_silent.or(top_up.signs.blow_down_silent);
             top_up.before = said.before.or(top_up.before);
             top_up.warmth = said.warmth.or(top_up.warmth);
+            top_up.oil_temperature = said.oil_temperature.or(top_up.oil_temperature);
             top_up.stopped = said.stopped.or(top_up.stopped.take());
             top_up.cap_tight = said.cap_tight.or(top_up.cap_tight);
             top_up.hours = said.hours.or(top_up.hours);

@@ -2,8 +2,8 @@
 
 use sumpbook_daybook::screen::{self, GlassQuery, GlassScreen, LevelNow, Main, OilLine, StopNow, Wait};
 use sumpbook_trade::checklist::Severity;
-use sumpbook_trade::record::{Glass, StopWait};
-use sumpbook_trade::{Stamp, TruckId};
+use sumpbook_trade::record::{Glass, StopWait, Warmth};
+use sumpbook_trade::{Figure, Stamp, TruckId};
 
 use crate::checklist::template;
 use crate::error::PhoneError;
@@ -68,17 +68,21 @@ pub enum Wait {
 
 #[uniffi::export]
 impl Phone {
-    /// The glass of a unit: the level as dragged so far, and what was said of the unit having stood 5 minutes.
+    /// The glass of a unit: the level as dragged so far, what was said of the unit having stood 5 minutes, cold or
+    /// hot, and the oil's temperature where a display shows it.
     ///
     /// # Errors
     /// As any read.
+    #[uniffi::method(default(warmth = None, oil_temperature = None))]
     pub fn glass(
         &self,
         unit: TruckId,
         given: Option<Glass>,
         said_stopped: Option<bool>,
+        warmth: Option<Warmth>,
+        oil_temperature: Option<Figure>,
     ) -> Result<GlassScreen, PhoneError> {
-        let query = GlassQuery { unit, given, said_stopped };
+        let query = GlassQuery { unit, given, said_stopped, warmth, oil_temperature };
         self.read(|book, now| Ok(screen::glass(book.ledger(), &query, template()?, now)?))
     }
 }

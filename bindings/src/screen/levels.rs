@@ -30,6 +30,8 @@ pub struct LevelRow {
     pub glass: Glass,
     /// Cold or hot.
     pub warmth: Option<Warmth>,
+    /// The oil's temperature, where a display showed it.
+    pub oil_temperature: Option<Figure>,
     /// How long the unit had stood.
     pub stopped: Option<StopWait>,
     /// How the oil looked.

@@ -3,6 +3,7 @@
 //! A definition here is the core's, said once more for the generator: a field the core changes does not
 //! compile here until it is said again.
 
+mod air_for_the_job;
 mod defect_row;
 mod display;
 mod end_of_day;

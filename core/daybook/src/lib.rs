@@ -16,6 +16,9 @@ pub mod state;
 pub mod store;
 pub mod text;
 
+/// The version of this program, as a phone tells it to the hub.
+pub const PROGRAM: &str = env!("CARGO_PKG_VERSION");
+
 pub use book::{BookId, EntryRow};
 pub use draft::{Draft, DraftError, EndOfDayDraft, PreTripDraft, TopUpDraft};
 pub use exchange::{ExchangeError, HandOver, TakenIn};

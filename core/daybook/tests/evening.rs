@@ -12,7 +12,7 @@ mod tern_hollow;
 
 use serde_json::json;
 use sumpbook_daybook::screen::*;
-use sumpbook_trade::record::{Glass, Pour};
+use sumpbook_trade::record::{Glass, Pour, Warmth};
 use sumpbook_trade::{Figure, OilFamily, Tenths, Unit};
 use tern_hollow::{AMOS, TH_01, Yard, at, button, see_today, signing, template, walked};
 
@@ -20,7 +20,7 @@ use tern_hollow::{AMOS, TH_01, Yard, at, button, see_today, signing, template, w
 fn h_the_glass_on_site() {
     let mut yard = walked();
     let look = |yard: &Yard, given, said_stopped, now: &str| {
-        let query = GlassQuery { unit: TH_01, given, said_stopped };
+        let query = GlassQuery { unit: TH_01, given, said_stopped, warmth: None, oil_temperature: None };
         let screen = glass(&yard.ledger, &query, template(), at(now)).unwrap();
         json!({
             "stop": screen.stop, "wait": screen.wait, "level": screen.level, "word": screen.word,
@@ -159,4 +159,116 @@ fn m_where_it_stands_in_the_evening() {
     let now = at("2026-10-19T16:52:00-06:00");
     let screen = where_it_is(&yard.ledger, &WhereQuery { days_back: 7 }, &yard.standing, now).unwrap();
     insta::assert_yaml_snapshot!(screen);
+}
+
+/// What the calculator says of a job, in English: each line of the answer, then what to look out for.
+fn air_says(yard: &Yard, query: &AirQuery) -> Vec<String> {
+    let words = sumpbook_daybook::text::Texts::english();
+    let say = |key: &str, figure: Option<&AirFigure>| {
+        let figure = figure.map(|figure| format!("{} {}", figure.value, figure.unit)).unwrap_or_default();
+        words.get(key, &[("figure", figure.as_str().into())])
+    };
+    let screen = air_for_the_job(&yard.ledger, query, at("2026-10-19T09:00:00-06:00")).unwrap();
+    let Some(answer) = screen.answer else { return vec![words.get("air-no-answer", &[])] };
+    let rows = answer
+        .rows
+        .iter()
+        .map(|row| format!("{}: {}", words.get(&row.key, &[]), say(&row.told, row.figure.as_ref())));
+    let stood_in = answer.stood_in.iter().map(|key| words.get(key, &[]));
+    let warnings = answer.warnings.iter().map(|row| say(&row.key, row.figure.as_ref()));
+    rows.chain(stood_in).chain(warnings).collect()
+}
+
+#[test]
+fn n_air_for_the_job_says_how_sure_each_figure_is() {
+    let yard = walked();
+    let said = |figures: &[(AirField, u8, &str)]| AirQuery {
+        unit: Some(TH_01),
+        said: figures
+            .iter()
+            .map(|&(field, tool, said)| AirSaid { field, tool, said: said.to_owned() })
+            .collect(),
+        ..AirQuery::default()
+    };
+    use AirField as F;
+    // The delivery is the unit's own, 185 cfm; without the pressure it holds there is no answer, and none is made up.
+    assert_eq!(
+        air_says(&yard, &said(&[])),
+        ["Give the delivery, or a unit that has one on record, and the pressure it holds."]
+    );
+    let job = [
+        (F::Holds, 0, "100"),
+        (F::Altitude, 0, "5,906"),
+        (F::Takes, 1, "80"),
+        (F::At, 1, "90"),
+        (F::Bore, 0, "3/4"),
+        (F::Length, 0, "50"),
+    ];
+    let lines = air_says(&yard, &said(&job));
+    assert_eq!(
+        lines[..3],
+        [
+            "Delivered here, in free air of sea level: about 155 cfm",
+            "Taken by the tools: 80 cfm",
+            "Left over: about 75 cfm",
+        ]
+    );
+    assert!(lines.contains(
+        &"Water falls out under: not known; humidity and the oil's temperature are wanted".to_owned()
+    ));
+    assert_eq!(
+        lines.last().unwrap(),
+        "A hose of 0.75 in inside is over 1/2 in: it wants a device that cuts the flow when the hose fails."
+    );
+    // A second tool of which nobody knows what it takes: what is left over is a bound, and that is said.
+    let lines = air_says(&yard, &said(&[&job[..], &[(F::At, 2, "90")]].concat()));
+    assert_eq!(lines[1..3], ["Taken by the tools: at least 80 cfm", "Left over: at most about 75 cfm"]);
+    assert_eq!(lines.last().unwrap(), "A tool without what it takes: it takes air all the same.");
+    // Of its one tool nobody knows what it takes: neither figure is made up.
+    let lines = air_says(&yard, &said(&[(F::Holds, 0, "100"), (F::At, 1, "90")]));
+    assert_eq!(lines[1], "Taken by the tools: not known; what the tool takes is wanted");
+    assert!(!lines.iter().any(|line| line.starts_with("Left over")), "{lines:?}");
+    // A figure that is none is named, left out and never taken for another.
+    let query = said(&[&job[..], &[(F::Intake, 0, "warm")]].concat());
+    let screen = air_for_the_job(&yard.ledger, &query, at("2026-10-19T09:00:00-06:00")).unwrap();
+    let wrong: Vec<_> = screen.fields.iter().filter(|row| row.wrong).map(|row| row.field).collect();
+    assert_eq!(wrong, [F::Intake]);
+    assert!(screen.answer.unwrap().stood_in.contains(&"air-standard-intake".to_owned()));
+    let wanted: Vec<_> = screen.fields.iter().filter(|row| row.wanted).map(|row| row.field).collect();
+    assert_eq!(wanted, []);
+    // A metric reader is answered in metric, from the same record.
+    let metric = AirQuery { metric: true, ..said(&[(F::Holds, 0, "690"), (F::Altitude, 0, "1800")]) };
+    assert_eq!(
+        air_says(&yard, &metric)[..2],
+        ["Delivered here, in free air of sea level: about 4.39 m³/min", "Taken by the tools: no tool given",]
+    );
+}
+
+#[test]
+fn o_a_rise_is_asked_about_beyond_two_readings_and_only_where_levels_compare() {
+    let mut yard = walked();
+    let looks = |yard: &mut Yard, when: &str, glass: u8, more: &str| {
+        yard.phone(&format!(
+            r#"{{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T{when}:00-06:00","kind":"level-check","body":{{"fluid":"compressor-oil","glass":{{"percent":{glass}}},"stopped":{{"minutes":30,"how":"timed"}}{more}}}}}"#
+        ));
+    };
+    looks(&mut yard, "08:00", 40, r#","warmth":"cold""#);
+    let rose = |yard: &Yard, percent, warmth, degrees: Option<&str>| {
+        let oil_temperature = degrees.map(|degrees| Figure::parse(degrees, Unit::Celsius).unwrap());
+        let given = Some(Glass::Percent(percent));
+        let query = GlassQuery { unit: TH_01, given, said_stopped: Some(true), warmth, oil_temperature };
+        glass(&yard.ledger, &query, template(), at("2026-10-19T09:00:00-06:00")).unwrap().rose_without_a_pour
+    };
+    let (cold, hot) = (Some(Warmth::Cold), Some(Warmth::Hot));
+    // Two readings, 5 % each: 50 may still be 40, 51 may not.
+    assert!(!rose(&yard, 50, cold, None) && rose(&yard, 51, cold, None));
+    // Hot oil stands higher: without its temperature nobody knows by how much.
+    assert!(!rose(&yard, 95, hot, None));
+    // 8 qt at 80 degC have grown by 8 x 0.0007 x 65 = 0.364 qt, 61 % of this glass: 95 hot is 34 cold.
+    assert!(!rose(&yard, 95, hot, Some("80")));
+    // At 20 degC it is 0.028 qt, 5 %: 60 is 55 cold.
+    assert!(rose(&yard, 60, hot, Some("20")));
+    // What was shown then counts then: 40 hot at 80 degC was far less oil than 40 cold is now.
+    looks(&mut yard, "08:30", 40, r#","warmth":"hot","oil-temperature":{"value":"80","unit":"degC"}"#);
+    assert!(rose(&yard, 40, cold, None));
 }

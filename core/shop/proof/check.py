@@ -5,7 +5,7 @@ Usage: python3 check.py PACK.zip
 
 Needs only the standard library for everything but the signatures: the list of files with their SHA-256, every
 entry's change built again from its fields (automerge's storage format: chunk header, change chunk, columns) and named
-by its hash, every predecessor there, every book ending where the list says. The signatures are checked with pycose
+by its hash, every photo what its name says, every predecessor there, every book ending where the list says. The signatures are checked with pycose
 (RFC 9052; python3 -m pip install pycose), an implementation that shares nothing with the program.
 """
 
@@ -79,6 +79,21 @@ def check_files(pack, manifest, wrong):
             wrong.append(f"{name}: changed")
 
 
+def check_photos(manifest, wrong):
+    for name, listed in manifest["files"].items():
+        if name.startswith("photos/") and name != "photos/" + listed["sha256"]:
+            wrong.append(f"{name}: its name is not the SHA-256 of its bytes")
+
+
+def digests(said):
+    """Every 32 bytes that an entry says: among them the photos it names."""
+    if isinstance(said, bytes):
+        return {said.hex()} if len(said) == 32 else set()
+    if isinstance(said, dict):
+        said = list(said.values())
+    return set().union(*map(digests, said)) if isinstance(said, list) else set()
+
+
 def check_books(entries, manifest, wrong):
     known, heads = {}, {}
     for entry in entries:
@@ -118,7 +133,7 @@ def check_signatures(pack, entries, manifest, wrong):
         wrong.append("the shop's signature over the list does not hold")
     keys = {hashlib.sha256(shop).digest()[:8]: shop}
     fleet = uuid.UUID(manifest["fleet"]).bytes
-    verified = 0
+    verified, named = 0, set()
     for entry in entries:
         actor = bytes.fromhex(entry["actor"])
         book = [uuid.UUID(entry["truck"]).bytes, entry["year"]] if entry["truck"] else 0
@@ -134,10 +149,14 @@ def check_signatures(pack, entries, manifest, wrong):
             continue
         verified += 1
         said = cbor2.loads(payload)
+        named |= digests(said)
         # Kind 46, signed by the shop: a phone's key is let in. Only from there on its entries count as signed.
         if said.get(11) == 46 and key == shop:
             let_in = said[12][0]
             keys[hashlib.sha256(let_in).digest()[:8]] = let_in
+    for name in manifest["files"]:
+        if name.startswith("photos/") and name[len("photos/"):] not in named:
+            wrong.append(f"{name}: no entry names it")
     return verified
 
 
@@ -147,6 +166,7 @@ def main(path):
     entries = [json.loads(line) for line in pack.read("entries.jsonl").decode().splitlines()]
     wrong = []
     check_files(pack, manifest, wrong)
+    check_photos(manifest, wrong)
     check_books(entries, manifest, wrong)
     key = hashlib.sha256(bytes.fromhex(manifest["shop-key"])).digest()[:8]
     print("The shop's key:", " ".join(f"{byte:02X}" for byte in key))

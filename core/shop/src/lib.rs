@@ -30,6 +30,7 @@ pub mod slip;
 pub mod table;
 pub mod table_in;
 pub mod table_out;
+mod unit_said;
 pub mod verify;
 pub mod whole_fleet;
 
@@ -40,3 +41,4 @@ pub use error::ShopError;
 pub use register::{NewPerson, NewSet, NewTruck};
 pub use revoke::{phone_by_fingerprint, revoke};
 pub use shop::{Hand, InitOptions, Shop, Told};
+pub use unit_said::{FeaturesSaid, UnitSaid};

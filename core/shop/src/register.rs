@@ -4,9 +4,9 @@ use chrono::NaiveDate;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::{
-    DayStatusSet, PersonSet, ProgrammeSet, Role, SetProfile, SetRegistered, TruckRegistered,
+    DayStatusSet, PersonSet, ProgrammeSet, Role, SetProfile, SetRegistered, ShopSays, TruckRegistered,
 };
-use sumpbook_trade::{Features, PersonId, SetId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Features, PersonId, SetId, Tenths, TruckId};
 
 use crate::shop::new_id;
 use crate::{Hand, Shop, ShopError};
@@ -53,6 +53,14 @@ pub struct NewPerson {
 }
 
 impl Shop {
+    /// Sets what the phones say in the shop's own words, whole.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn set_says(&mut self, says: ShopSays, hand: &Hand) -> Result<EntryId, ShopError> {
+        self.write(None, says.into(), None, hand)
+    }
+
     /// Registers a truck; one of the same door number is changed. Returns which.
     ///
     /// # Errors
@@ -84,10 +92,7 @@ impl Shop {
     /// # Errors
     /// As [`Shop::write`].
     pub fn add_set(&mut self, new: NewSet, hand: &Hand) -> Result<SetId, ShopError> {
-        let same = |serial: &Option<String>| serial.is_some() && *serial == new.serial;
-        let fleet = self.ledger.fleet();
-        let unnamed = || new.on.and_then(|truck| fleet.set_on(truck)).filter(|set| set.serial.is_none());
-        let known = fleet.sets.values().find(|set| same(&set.serial)).or_else(unnamed).map(|set| set.set);
+        let known = self.set_meant(new.serial.as_ref(), new.on).map(|set| set.set);
         let set = match known {
             Some(known) => known,
             None => SetId(new_id(hand.at)?),

@@ -115,6 +115,7 @@ impl Case {
             stopped: Some(StopWait { minutes: Some(540), how: How::Said }),
             look: None,
             photo: None,
+            oil_temperature: None,
         };
         self.says(when, Some(hours), level);
     }
@@ -141,6 +142,7 @@ impl Case {
             warmth: Some(Warmth::Cold),
             stopped: Some(StopWait { minutes: Some(540), how: How::Said }),
             cap_tight: Some(true),
+            oil_temperature: None,
         };
         self.says(when, Some(hours), top_up);
     }
@@ -168,6 +170,7 @@ fn profile(glass: Option<&str>, cfm: &str, family: OilFamily, dusty: Option<u32>
             .map(|dusty| vec![(SiteDust::Clean, 100), (SiteDust::Dusty, dusty), (SiteDust::VeryDusty, 200)])
             .unwrap_or_default(),
         load_share: None,
+        oil_volume: None,
     }
 }
 

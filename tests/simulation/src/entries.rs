@@ -176,6 +176,7 @@ fn top_up(number: u32) -> TopUp {
         warmth: None,
         stopped: None,
         cap_tight: Some(true),
+        oil_temperature: None,
     }
 }
 

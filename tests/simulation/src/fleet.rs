@@ -130,6 +130,7 @@ pub fn set_registered(number: u32, on: Option<u32>, family: OilFamily) -> SetReg
             oil_grade: Some("ISO VG 46".to_owned()),
             weights: Vec::new(),
             load_share: None,
+            oil_volume: None,
         },
     }
 }

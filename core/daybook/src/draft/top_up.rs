@@ -3,7 +3,9 @@
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::procedure::CapSigns;
 use sumpbook_trade::record::{Glass, Pour, StopWait, TopUp, Warmth};
-use sumpbook_trade::{Entry, EntryId, Fluid, OilFamily, PersonId, Stamp, Tenths, TruckId, may_open_cap};
+use sumpbook_trade::{
+    Entry, EntryId, Figure, Fluid, OilFamily, PersonId, Stamp, Tenths, TruckId, may_open_cap,
+};
 
 use super::error::MissingSign;
 use super::{DraftError, Signing};
@@ -33,6 +35,9 @@ pub struct TopUpDraft {
     pub before: Option<Glass>,
     /// Cold or hot.
     pub warmth: Option<Warmth>,
+    /// The oil's temperature, where a display showed it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub oil_temperature: Option<Figure>,
     /// How long the unit had stood.
     pub stopped: Option<StopWait>,
     /// Pours so far.
@@ -57,6 +62,7 @@ impl TopUpDraft {
             signs: CapSigns::default(),
             before: None,
             warmth: None,
+            oil_temperature: None,
             stopped: None,
             pours: Vec::new(),
             cap_tight: None,
@@ -120,6 +126,7 @@ impl TopUpDraft {
             warmth: self.warmth,
             stopped: self.stopped.clone(),
             cap_tight: self.cap_tight,
+            oil_temperature: self.oil_temperature,
         };
         let mut entry = signing.entry(fleet, self.id, self.unit, self.person, fact.into());
         entry.hours = self.hours;

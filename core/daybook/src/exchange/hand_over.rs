@@ -8,6 +8,7 @@ use super::coverage::beyond;
 use super::invite::{book_of_now, spread, stamped};
 use super::pages::{FEW, file, pages};
 use super::{ExchangeError, memory};
+use crate::PROGRAM;
 use crate::book::BookId;
 use crate::gate::{KeyId, PublicKey};
 use crate::ledger::Ledger;
@@ -65,6 +66,8 @@ pub fn hand_over(ledger: &mut Ledger, now: Stamp) -> Result<HandOver, ExchangeEr
     let mut parcels = spread(&fresh, pages, heads);
     if let Some(first) = parcels.first_mut() {
         first.cursors = memory::cursor(ledger.store())?.into_iter().collect();
+        // Nobody knows whether an earlier file arrived.
+        first.program = (!memory::is_shop(ledger)).then(|| PROGRAM.to_owned());
     }
     let (bytes, digests) = file(parcels, ledger.own_key())?;
     memory::sent(ledger.store_mut(), &digests)?;

@@ -7,6 +7,7 @@ use sumpbook_trade::TruckId;
 use sumpbook_trade::record::Digest;
 
 use super::ExchangeError;
+use crate::PROGRAM;
 use crate::ledger::Ledger;
 use crate::parcel::Cursor;
 use crate::store::{Store, StoreError};
@@ -21,6 +22,7 @@ const STRANGER: &str = "stranger-to-the-hub";
 const FOLLOWED: &str = "followed-trucks";
 const SENT: &str = "sent-parcels";
 const EPOCHS: &str = "epochs";
+const PROGRAM_TOLD: &str = "program-told";
 const PENDING: &str = "pending-devices";
 
 /// The most parcels remembered as sent; an answer to an older one still brings its entries.
@@ -171,6 +173,24 @@ pub(super) fn epoch(ledger: &mut Ledger) -> Result<[u8; 8], ExchangeError> {
     getrandom::fill(&mut epoch)?;
     set_epochs(ledger.store_mut(), vec![epoch])?;
     Ok(epoch)
+}
+
+/// The version of this program, while the hub in its present life was not told it.
+pub(super) fn program_to_tell(store: &Store) -> Result<Option<String>, StoreError> {
+    let told = store.setting(PROGRAM_TOLD)?;
+    Ok((told != Some(program_now(store)?)).then(|| PROGRAM.to_owned()))
+}
+
+/// The hub answered what carried the version.
+pub(super) fn program_told(store: &mut Store) -> Result<(), StoreError> {
+    let told = program_now(store)?;
+    store.set_setting(PROGRAM_TOLD, &told)
+}
+
+/// The version, and the life of the hub it is told to: a hub set back to before it was told is told again.
+fn program_now(store: &Store) -> Result<Vec<u8>, StoreError> {
+    let epoch = epochs(store)?.last().copied().unwrap_or_default();
+    Ok([&epoch[..], PROGRAM.as_bytes()].concat())
 }
 
 /// A new life of the shop, after it was restored: phones that meet it look for what it lost.

@@ -80,6 +80,9 @@ pub fn request(ledger: &mut Ledger, challenge: [u8; 16], now: Stamp) -> Result<R
         }
     }
     parcel.more = more;
+    if enrolled {
+        parcel.program = memory::program_to_tell(ledger.store())?;
+    }
     if let Some(cursor) = memory::cursor(ledger.store())? {
         parcel.cursors = vec![cursor];
         parcel.cursors.extend(memory::receipt_cursor(ledger.store())?.filter(|since| *since != cursor));

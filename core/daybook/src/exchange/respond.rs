@@ -210,6 +210,9 @@ fn known(
         off_ms: Some(answered.off_ms),
     };
     ledger.store_mut().log_exchange(&row)?;
+    if let Some(program) = &parcel.program {
+        ledger.store_mut().keep_program(device.0, program, now.unix_ms())?;
+    }
     Ok(answered)
 }
 

@@ -61,6 +61,8 @@ fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> 
     let before = queue::open(ledger, now)?;
     // Before it was let in this phone sent nothing.
     let enrolled = ledger.key(ledger.own_key().id()).is_some();
+    // A phone that was let in told it with every request so far.
+    let told = enrolled && memory::program_to_tell(ledger.store())?.is_some();
     let owed_before = if enrolled { owed(ledger, &before)? } else { Owed::new() };
     let mut taken =
         TakenIn { placed_again: place_lost_again(ledger, &parcel, now_ms)?, ..TakenIn::default() };
@@ -74,6 +76,9 @@ fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> 
     let mut said = Said::fresh(lacking.books.clone());
     heard_from_shop(ledger, &parcel, now_ms, &mut said)?;
     receipts(ledger, &mut taken, &said)?;
+    if told {
+        memory::program_told(ledger.store_mut())?;
+    }
     let mut came = Came {
         missing: parcel.refused.iter().filter(|refusal| refusal.code == 0).count(),
         enrolled: ledger.key(ledger.own_key().id()).is_some(),

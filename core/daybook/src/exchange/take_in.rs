@@ -135,6 +135,10 @@ fn one(
     taken.count(&through.entries);
     if from_shop {
         heard_from_shop(ledger, &parcel, now_ms, said)?;
+    } else if let Some(program) =
+        parcel.program.as_deref().filter(|_| memory::is_shop(ledger) && ledger.key(signer.id()).is_some())
+    {
+        ledger.store_mut().keep_program(signer.id().0, program, now_ms)?;
     }
     said.asks.extend(parcel.enrolment);
     taken.told.push(Told {

@@ -84,14 +84,19 @@ fn check_units(fact: &Fact) -> Result<(), LineError> {
         }),
         _ => Ok(()),
     };
+    let (warmth, volume) = ("degF, degC", "qt, gal, fl-oz, L, mL");
     match fact {
-        // Grease goes by strokes of the gun.
-        Fact::TopUp(top_up) if top_up.fluid != Fluid::Grease => top_up
-            .pours
-            .iter()
-            .try_for_each(|pour| check(Some(pour.volume), |f| f.volume().is_some(), "qt, gal, fl-oz, L, mL")),
+        Fact::TopUp(top_up) => {
+            check(top_up.oil_temperature, |f| f.temperature().is_some(), warmth)?;
+            // Grease goes by strokes of the gun.
+            let pours = top_up.pours.iter().filter(|_| top_up.fluid != Fluid::Grease);
+            pours
+                .map(|pour| pour.volume)
+                .try_for_each(|poured| check(Some(poured), |f| f.volume().is_some(), volume))
+        }
+        Fact::LevelCheck(level) => check(level.oil_temperature, |f| f.temperature().is_some(), warmth),
         Fact::RunningNumbers(numbers) => {
-            let (pressure, warmth) = ("psi, kPa, bar", "degF, degC");
+            let pressure = "psi, kPa, bar";
             check(numbers.pressure, |f| f.pressure().is_some(), pressure)?;
             check(numbers.idle_pressure, |f| f.pressure().is_some(), pressure)?;
             check(numbers.air_end, |f| f.temperature().is_some(), warmth)?;

@@ -113,7 +113,7 @@ fn parcel(d: &mut Decoder<'_>, asked_of: Option<FleetId>) -> Result<Parcel, Erro
     let (mut runs, mut payloads, mut signatures, mut held_heads) = (vec![], &[][..], &[][..], vec![]);
     let (mut cursors, mut heads, mut admitted) = (vec![], vec![], vec![]);
     let (mut refused, mut more, mut token, mut reconcile) = (vec![], false, None, vec![]);
-    let (mut invitation, mut enrolment, mut file_entries) = (None, None, None);
+    let (mut invitation, mut enrolment, mut file_entries, mut program) = (None, None, None, None);
     map(d, |key, d| {
         match key {
             1 => version = Some(d.u8()?).filter(|v| *v == VERSION),
@@ -135,6 +135,7 @@ fn parcel(d: &mut Decoder<'_>, asked_of: Option<FleetId>) -> Result<Parcel, Erro
             17 => held_heads = prefixes(d.bytes()?, limits::HELD_HEADS)?,
             18 => payloads = d.bytes()?,
             19 => signatures = d.bytes()?,
+            20 => program = Some(text(d)?),
             // The first key is the version: without it nothing else means anything.
             _ if version.is_none() => return wrong("no version that this program reads"),
             _ => return Ok(false),
@@ -163,6 +164,7 @@ fn parcel(d: &mut Decoder<'_>, asked_of: Option<FleetId>) -> Result<Parcel, Erro
         invitation,
         enrolment,
         file_entries,
+        program,
     })
 }
 

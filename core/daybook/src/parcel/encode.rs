@@ -52,6 +52,7 @@ encode!(Parcel, |it, e| {
         it.runs.len(),
         usize::from(it.link != Link::Asked),
         usize::from(it.epoch != [0; 8]),
+        usize::from(it.program.is_some()),
     ];
     let present = lists.iter().filter(|count| **count > 0).count() as u64;
     e.map(present.saturating_add(3))?.u8(1)?.u8(VERSION)?;
@@ -92,6 +93,9 @@ encode!(Parcel, |it, e| {
         entries().for_each(|entry| put_entry(entry, &mut payloads));
         let signatures: Vec<u8> = entries().flat_map(|entry| entry.signature).collect();
         e.u8(18)?.bytes(&payloads)?.u8(19)?.bytes(&signatures)?;
+    }
+    if let Some(program) = &it.program {
+        e.u8(20)?.str(program)?;
     }
 });
 

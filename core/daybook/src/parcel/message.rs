@@ -42,6 +42,8 @@ pub struct Parcel {
     pub enrolment: Option<EnrolmentRequest>,
     /// In a file: entries of the whole file, so that a reader can say how many a cut took with it.
     pub file_entries: Option<u64>,
+    /// The version of the sender's program; told once for each version, and in every file.
+    pub program: Option<String>,
 }
 
 impl Parcel {
@@ -64,6 +66,7 @@ impl Parcel {
             invitation: None,
             enrolment: None,
             file_entries: None,
+            program: None,
         }
     }
 

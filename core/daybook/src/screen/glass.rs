@@ -4,15 +4,13 @@ use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 use sumpbook_trade::checklist::{Severity, Template};
-use sumpbook_trade::record::{Glass, How, StopWait};
-use sumpbook_trade::{FactKind, Stamp, TruckId};
+use sumpbook_trade::oil::{LEAST_MINUTES, Level, OilNumbers, OilSystem, rose};
+use sumpbook_trade::record::{Glass, How, StopWait, Warmth};
+use sumpbook_trade::{FactKind, Figure, Stamp, TruckId};
 
 use super::levels::{LevelNow, OilLine, middle, newest_entries, oil_line};
 use super::main_act::{DisabledReason, Main, MainAct};
 use crate::ledger::{Ledger, LedgerError, day_number};
-
-/// Minutes a unit stands before its glass is read. Common practice, no source.
-const LEAST_MINUTES: u32 = 5;
 
 /// Which glass, and what was given so far.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +21,10 @@ pub struct GlassQuery {
     pub given: Option<Glass>,
     /// "Stopped at least 5 minutes?" as somebody answered it.
     pub said_stopped: Option<bool>,
+    /// Cold or hot, as somebody answered it.
+    pub warmth: Option<Warmth>,
+    /// The oil's temperature, where a display shows it.
+    pub oil_temperature: Option<Figure>,
 }
 
 /// Whether the compressor runs, by what was recorded.
@@ -110,12 +112,13 @@ pub fn glass(
         (_, None) => Some(DisabledReason::LevelNotGiven),
         _ => None,
     };
+    let wait = wait(stop, query.said_stopped, now);
     Ok(GlassScreen {
         door: ledger.fleet().door(query.unit),
-        rose_without_a_pour: rose(&oil, query.given),
+        rose_without_a_pour: rose_by_itself(ledger, query, &oil, &wait)?,
         oil,
         middle: middle(),
-        wait: wait(stop, query.said_stopped, now),
+        wait,
         stop,
         given: query.given,
         level,
@@ -165,13 +168,26 @@ pub(super) fn wait(stop: StopNow, said: Option<bool>, now: Stamp) -> Wait {
     }
 }
 
-/// A top-up writes its own level, so a rise over the last level had no pour. One reading is good to about 5 %.
-fn rose(oil: &OilLine, given: Option<Glass>) -> bool {
-    let last = oil.last.as_ref().map(|last| last.glass);
-    match (last, given) {
-        (Some(Glass::Percent(last)), Some(Glass::Percent(now))) => now > last.saturating_add(5),
-        (Some(Glass::BelowView), Some(Glass::Percent(_) | Glass::AboveView))
-        | (Some(Glass::Percent(_)), Some(Glass::AboveView)) => true,
-        _ => false,
+/// A top-up writes its own level, so a rise over the last level had no pour. What is a rise the arithmetic of oil
+/// says: more than two readings can be off, and only where the two compare.
+fn rose_by_itself(
+    ledger: &Ledger,
+    query: &GlassQuery,
+    oil: &OilLine,
+    wait: &Wait,
+) -> Result<bool, LedgerError> {
+    let Some((last, given)) = oil.last.as_ref().zip(query.given) else { return Ok(false) };
+    let begun = ledger.unit_state(query.unit)?.oil.fill.and_then(|fill| fill.begun);
+    if begun.is_some_and(|begun| begun.at > last.at.moment()) {
+        // It was filled since: no level of the oil before says anything.
+        return Ok(false);
     }
+    let stood = match wait {
+        Wait::Enough(record) | Wait::TooShort { record, .. } => Some(record),
+        Wait::Ask => None,
+    };
+    let now = Level::read(given, query.warmth, query.oil_temperature, stood);
+    let before = Level::read(last.glass, last.warmth, last.oil_temperature, last.stopped.as_ref());
+    let system = OilSystem::of(ledger.fleet().set_on(query.unit).map(|set| &set.profile));
+    Ok(rose(&before, &now, &system, &OilNumbers::default()))
 }

@@ -37,6 +37,8 @@ pub struct LevelRow {
     pub glass: Glass,
     /// Cold or hot.
     pub warmth: Option<Warmth>,
+    /// The oil's temperature, where a display showed it.
+    pub oil_temperature: Option<Figure>,
     /// How long the unit had stood.
     pub stopped: Option<StopWait>,
     /// How the oil looked.
@@ -163,21 +165,24 @@ fn last_level(ledger: &Ledger, truck: TruckId) -> Result<Option<LevelRow>, Ledge
 }
 
 fn level_in(entry: &Entry, fleet: &Fleet) -> Option<LevelRow> {
-    let row = |glass, warmth, stopped, look| LevelRow {
+    let row = |glass, (warmth, oil_temperature), stopped, look| LevelRow {
         id: entry.id,
         at: entry.at,
         by: entry.person.and_then(|p| name(fleet, p.0)),
         glass,
         warmth,
+        oil_temperature,
         stopped,
         look,
     };
     match &entry.fact {
         Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => {
-            Some(row(level.glass, level.warmth, level.stopped.clone(), level.look))
+            let warmth = (level.warmth, level.oil_temperature);
+            Some(row(level.glass, warmth, level.stopped.clone(), level.look))
         }
         Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => {
-            Some(row(top_up.after?, top_up.warmth, top_up.stopped.clone(), None))
+            let warmth = (top_up.warmth, top_up.oil_temperature);
+            Some(row(top_up.after?, warmth, top_up.stopped.clone(), None))
         }
         Fact::PreTripSection(section) => {
             let answer = section.answers.iter().find(|answer| answer.item == "oil-level")?;
@@ -186,7 +191,7 @@ fn level_in(entry: &Entry, fleet: &Fleet) -> Option<LevelRow> {
                 Some("above-view") => Glass::AboveView,
                 _ => Glass::Percent(percent(answer.figures.first()?.figure)?),
             };
-            Some(row(glass, None, None, None))
+            Some(row(glass, (None, None), None, None))
         }
         _ => None,
     }

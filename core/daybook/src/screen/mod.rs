@@ -3,6 +3,7 @@
 //! A record holds order, counts, stable row ids, typed values and keys of texts; no colours, no formatted
 //! dates, no sentences. Both phones, the console and print show the same record.
 
+mod air_for_the_job;
 mod defect_row;
 mod display;
 mod eleven_parts;
@@ -32,6 +33,10 @@ mod walk;
 pub mod walk_rules;
 mod where_it_is;
 
+pub use air_for_the_job::{
+    AIR_TOOLS, AirAnswer, AirAnswerRow, AirField, AirFieldRow, AirFigure, AirForTheJob, AirOffered, AirPart,
+    AirQuery, AirSaid, AirWarningRow, ShortRuns, air_for_the_job,
+};
 pub use defect_row::{CertificateRow, DefectNow, DefectRow, SaidRow};
 pub use display::{AckRow, DisplayQuery, DisplayScreen, NoteRow, ShopSaysRow, display};
 pub use eleven_parts::{LookedAt, PartAnswer, PartFigure, PartRow, check_code, eleven_parts, looked_at};

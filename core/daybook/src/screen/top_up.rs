@@ -134,8 +134,7 @@ fn main(draft: &TopUpDraft, level: LevelNow, mix: Option<Mix>) -> Main {
 
 /// What is poured and not seen in the glass, when it must be asked about.
 fn astray_ml(ledger: &Ledger, draft: &TopUpDraft) -> Option<i64> {
-    let glass = ledger.fleet().set_on(draft.unit)?.profile.glass.and_then(Millilitres::of);
-    let system = OilSystem { glass, whole: None };
+    let system = OilSystem::of(ledger.fleet().set_on(draft.unit).map(|set| &set.profile));
     let after = draft.pours.iter().rev().find_map(|pour| pour.after)?;
     let poured: Millilitres = draft
         .pours

@@ -11,7 +11,7 @@ use sumpbook_trade::oil::{
     Against, CarryOver, Fill, Level, Millilitres, MlPerHour, OilEvent, OilNumbers, OilSystem, OilThing,
     OilVerdict, SampleDrawn, against_usual, carry_over, file_answer, fills, use_at, verdict,
 };
-use sumpbook_trade::record::{How, Pour, StopWait};
+use sumpbook_trade::record::Pour;
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths, TruckId};
 use uuid::Uuid;
 
@@ -78,7 +78,7 @@ pub(super) fn oil(
         .flat_map(|clock| clock.entered_twice.iter().map(|two| two.second))
         .collect();
     let profile = fleet.set_on(truck).map(|set| &set.profile);
-    let system = OilSystem { glass: profile.and_then(|p| p.glass).and_then(Millilitres::of), whole: None };
+    let system = OilSystem::of(profile);
     let numbers = numbers();
     let looked = inputs::of_kind(truth, truck, FactKind::LevelCheck, upto_ms)?;
     let mut events: Vec<OilEvent> = Vec::new();
@@ -89,12 +89,7 @@ pub(super) fn oil(
             Fact::ServiceDone(done) => filled(fleet, truck, done),
             Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => poured(top_up),
             Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => Some(OilThing::Looked {
-                level: Level {
-                    glass: level.glass.into(),
-                    warmth: level.warmth,
-                    celsius: None,
-                    stood: stood(level.stopped.as_ref()),
-                },
+                level: Level::read(level.glass, level.warmth, level.oil_temperature, level.stopped.as_ref()),
             }),
             _ => None,
         };
@@ -142,23 +137,7 @@ fn filled(fleet: &Fleet, truck: TruckId, done: &sumpbook_trade::record::ServiceD
 fn poured(top_up: &sumpbook_trade::record::TopUp) -> Option<OilThing> {
     let volume = |pour: &Pour| Millilitres::of(pour.volume);
     let volume = top_up.pours.iter().filter_map(volume).fold(Millilitres::ZERO, |sum, one| sum + one);
-    // The cap is only ever opened cold and still; what nobody said is taken as the record stands.
-    let after = top_up.after.map(|glass| Level {
-        glass: glass.into(),
-        warmth: top_up.warmth,
-        celsius: None,
-        stood: stood(top_up.stopped.as_ref()),
-    });
-    Some(OilThing::Poured { volume, after })
-}
-
-/// Whether it had stood the five minutes. Common practice, no source.
-fn stood(wait: Option<&StopWait>) -> Option<bool> {
-    let wait = wait?;
-    match wait.minutes {
-        Some(minutes) => Some(minutes >= 5),
-        None => (wait.how == How::Said).then_some(true),
-    }
+    Some(OilThing::Poured { volume, after: Level::after(top_up) })
 }
 
 fn lab(entries: &[Bearing], fills: &[Fill], ledger: &HoursLedger) -> Vec<LabNow> {

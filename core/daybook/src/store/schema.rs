@@ -11,6 +11,8 @@ const STEPS: &[&str] = &[
     include_str!("migrations/0003_photos.sql"),
     include_str!("migrations/0004_sheet.sql"),
     include_str!("migrations/0005_heads.sql"),
+    include_str!("migrations/0006_program.sql"),
+    include_str!("migrations/0007_session.sql"),
 ];
 
 /// The newest form this program knows.

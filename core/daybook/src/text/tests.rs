@@ -14,8 +14,8 @@ use sumpbook_trade::{FactKind, Feature, Fluid, OilFamily};
 use super::{Arg, ENGLISH, Language, Texts};
 use crate::judgement::Judged;
 use crate::screen::{
-    ChangeWords, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, called_key, standing_key,
-    verdict_key,
+    AirField, ChangeWords, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, called_key,
+    standing_key, verdict_key,
 };
 
 mod spanish;
@@ -95,6 +95,12 @@ fn keys() -> BTreeSet<String> {
         keys.extend(item.caution.iter().map(|caution| format!("caution-{caution}")));
     }
     keys.extend(template.stops.iter().map(|stop| format!("stop-{}", stop.id)));
+    keys.extend(AirField::ALL.map(|field| field.text_key().to_owned()));
+    for warning in
+        ["too-little", "pressure", "cut-off", "nozzle", "nozzle-unknown", "guard", "run-warm", "hose", "tool"]
+    {
+        keys.insert(format!("air-warn-{warning}"));
+    }
     for key in [
         "pre-trip-not-started",
         "pre-trip-under-way",

@@ -9,6 +9,7 @@ use super::in_out::now;
 use super::out::{Said, counted};
 use super::{CommandError, password, verify};
 use crate::archive::Manifest;
+use crate::proof::PackPhotos;
 use crate::sealed_key::{self, Phrase};
 use crate::table_out::Of;
 use crate::{Shop, ShopError, backup, calendar_feed, proof, whole_fleet};
@@ -24,7 +25,7 @@ pub(super) fn pack(folder: &Path, args: &Pack) -> Result<Said, CommandError> {
     let of = if trucks.is_empty() { Of::Fleet } else { Of::Units(&trucks) };
     let (ledger, at) = (whole_fleet::still(&shop)?, now(&shop));
     let gaps = proof::gaps(&ledger, of, folder, at)?;
-    let manifest = proof::pack(&ledger, folder, of, &args.file, at)?;
+    let manifest = proof::pack(&ledger, folder, of, &args.file, args.spanish, at)?;
     let text = format!(
         "{} holds {} signed, {} of {}. It states {} first.\nWhoever gets it reads READ-ME-FIRST.html and checks it with check.py, or: sumpbook verify --pack {}",
         args.file.display(),
@@ -57,6 +58,7 @@ pub(super) fn verify(folder: &Path, args: &Verify) -> Result<Said, CommandError>
         report.made_at,
         report.key
     );
+    text.push_str(&photos(&report.photos));
     match report.is_the_key_asked_for {
         Some(true) => text.push_str("\nThat is the key asked for."),
         None => text.push_str("\nAsk the shop by another way whether that is its key."),
@@ -65,7 +67,28 @@ pub(super) fn verify(folder: &Path, args: &Verify) -> Result<Said, CommandError>
             return Err(CommandError::Found(Box::new(Said::new(text, &report)?)));
         }
     }
+    if !report.photos.hold() {
+        return Err(CommandError::Found(Box::new(Said::new(text, &report)?)));
+    }
     Said::new(text, &report)
+}
+
+/// What the photos of a pack are against its entries.
+fn photos(photos: &PackPhotos) -> String {
+    let mut text = format!(
+        "\n{} that its entries name {} as it was taken.",
+        counted(photos.held, "photo", "photos"),
+        if photos.held == 1 { "is" } else { "are" },
+    );
+    let mut list = |names: &[String], what: &str| {
+        if !names.is_empty() {
+            text.push_str(&format!("\n{what}: {}", names.join(", ")));
+        }
+    };
+    list(&photos.missing, "Named by an entry and not in it");
+    list(&photos.foreign, "In it and named by no entry");
+    list(&photos.altered, "In it under another name than the SHA-256 of its bytes");
+    text
 }
 
 /// Writes the whole fleet into a file.

@@ -7,7 +7,7 @@ use serde::Deserialize;
 use serde_json::Value;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
-use sumpbook_trade::record::{Role, SetProfile};
+use sumpbook_trade::record::{Role, SetProfile, ShopSays};
 use sumpbook_trade::unit::{Feature, HoseTag};
 use sumpbook_trade::{Features, Stamp, Tenths};
 
@@ -15,7 +15,7 @@ use super::CommandError;
 use super::args::FromLines;
 use super::found::{hand, open, read_lines};
 use super::out::{Said, counted};
-use crate::{NewPerson, NewSet, NewTruck, Shop};
+use crate::{FeaturesSaid, NewPerson, Shop, UnitSaid};
 
 /// One line that `register` reads.
 #[derive(Clone, Debug, Deserialize)]
@@ -41,6 +41,8 @@ enum Registration {
         #[serde(default, deserialize_with = "clock_time")]
         expected: Option<NaiveTime>,
     },
+    /// What the phones say in the shop's own words: `on-call`, `emergency`, `of-fault`, `of-warning`, `of-reminder`.
+    Says(ShopSays),
     /// A programme of services.
     Programme {
         /// Door number; every unit without one of its own when left out.
@@ -119,7 +121,7 @@ pub(super) fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandE
 
 /// A line as what it registers, refused in words when it does not read.
 fn read(line: &str) -> Result<Registration, CommandError> {
-    const KINDS: [&str; 4] = ["person", "unit", "status", "programme"];
+    const KINDS: [&str; 5] = ["person", "unit", "status", "says", "programme"];
     let asked = |text: String| CommandError::Asked(text);
     let value: Value = serde_json::from_str(line)
         .map_err(|e| asked(format!("this line is not JSON: {e}. Write one object on one line.")))?;
@@ -146,37 +148,26 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
         }
         Registration::Unit(line) => {
             let door = named(&line.door, "a unit needs its door number")?;
-            let known = shop.ledger.fleet().truck_by_door(&door).and_then(|truck| truck.annual_inspection);
-            let truck = shop.add_truck(
-                NewTruck {
-                    door,
-                    serial: line.serial,
-                    plate: line.plate,
-                    features: line.features.features()?,
-                    in_service: line.in_service,
-                    in_service_hours: line.in_service_hours,
-                    annual_inspection: line.annual_inspection.or(known),
-                },
-                &hand,
-            )?;
-            // A line given again without the set's serial means the set that stands there, not a second one.
-            let fitted = shop.ledger.fleet().set_on(truck);
-            let serial = line.set_serial.or_else(|| fitted.and_then(|set| set.serial.clone()));
-            let same = fitted.filter(|set| set.serial == serial).map(|set| set.profile.clone());
-            let profile = line.profile.or(same).unwrap_or(SetProfile {
-                delivery: None,
-                glass: None,
-                oil_family: None,
-                oil_grade: None,
-                weights: Vec::new(),
-                load_share: None,
-            });
-            shop.add_set(NewSet { serial, on: Some(truck), profile }, &hand)?;
+            let said = UnitSaid {
+                door,
+                serial: line.serial,
+                plate: line.plate,
+                features: FeaturesSaid::whole(line.features.features()?),
+                in_service: line.in_service,
+                in_service_hours: line.in_service_hours,
+                annual_inspection: line.annual_inspection,
+                set_serial: line.set_serial,
+                profile: line.profile.unwrap_or_else(SetProfile::unknown),
+            };
+            shop.enter_unit(said, &hand)?;
         }
         Registration::Status { unit, from, status, expected } => {
             let truck = shop.unit(&unit)?;
             let minute = expected.and_then(|time| u16::try_from(time.num_seconds_from_midnight() / 60).ok());
             shop.set_day_status(truck, from, status, minute, &hand)?;
+        }
+        Registration::Says(says) => {
+            shop.set_says(says, &hand)?;
         }
         Registration::Programme { unit, programme } => {
             let truck = unit.map(|door| shop.unit(&door)).transpose()?;

@@ -61,9 +61,14 @@ struct Inner {
 }
 
 impl Console {
-    /// The console of a hub. Who may sign in stands in the shop's folder.
+    /// The console of a hub. Who may sign in stands in the shop's folder; who was in before the hub was started
+    /// again still is.
     pub fn of(hub: Hub) -> Console {
-        let doors = Doors::of(hub.folder());
+        let open = hub.reader().and_then(|ledger| Ok(ledger.store().sessions(hub.now().unix_ms())?));
+        if let Err(error) = &open {
+            tracing::warn!(%error, "sessions of the console do not read: everybody signs in again");
+        }
+        let doors = Doors::of(hub.folder(), open.unwrap_or_default());
         Console(Arc::new(Inner {
             hub,
             doors,

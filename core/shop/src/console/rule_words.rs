@@ -6,7 +6,7 @@ use super::words::Words;
 use crate::sheet::key;
 use sumpbook_daybook::screen::walk_rules::RuleSaid;
 
-/// "within at most 3 psi: United States, driver test (modernized)", "no verdict by ..: the governor's cut-out is
+/// "keeps the rule, at most 3 psi: United States, driver test (modernized)", "no verdict by ..: the governor's cut-out is
 /// not known"
 pub(super) fn verdict(words: &Words, row: &RuleSaid) -> String {
     let rule = format!("{} ({})", row.place_of_rule, row.edition);

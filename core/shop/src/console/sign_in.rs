@@ -13,7 +13,7 @@ use sumpbook_daybook::text::Arg;
 
 use super::language::{Choice, escaped, is_local};
 use super::refused::Refused;
-use super::session::{self, COOKIE, SESSION_HOURS, SignIn, same_origin};
+use super::session::{self, COOKIE, MOST_SESSIONS, SESSION_HOURS, SignIn, same_origin};
 use super::{Console, frame};
 use crate::hub::HubError;
 
@@ -76,9 +76,18 @@ pub(super) async fn enter(
     let answer = console.doors().sign_in(&given.name, given.password, &caller.0, now).await;
     let answer = answer.map_err(|error| Refused::Broken(error.to_string()))?;
     let (status, wait_s) = match answer {
-        SignIn::In(token) => {
+        SignIn::In { token, row } => {
             // Whatever session the browser brought is over: the new one has a name nobody could know before.
-            console.doors().end(&headers);
+            let ended = console.doors().end(&headers);
+            let kept = console.hub().write(move |shop| {
+                let store = shop.ledger.store_mut();
+                ended.map_or(Ok(()), |hash| store.end_session(&hash))?;
+                Ok(store.keep_session(&row, MOST_SESSIONS, now.unix_ms())?)
+            });
+            if let Err(error) = kept.await {
+                // Whoever works at a full disk must come in to see so.
+                tracing::warn!(%error, "a session is not kept: it ends with this run of the hub");
+            }
             let mut response = Redirect::to(&onward(given.to)).into_response();
             keep(&mut response, &token, SESSION_HOURS.saturating_mul(3_600));
             return Ok(response);
@@ -96,11 +105,14 @@ pub(super) async fn enter(
 }
 
 /// `POST /sign-out`
-pub(super) async fn leave(State(console): State<Console>, headers: HeaderMap) -> Response {
-    console.doors().end(&headers);
+pub(super) async fn leave(State(console): State<Console>, headers: HeaderMap) -> Result<Response, Refused> {
+    if let Some(hash) = console.doors().end(&headers) {
+        // Not kept as ended it would come back with the next start of the hub: then that is said.
+        console.hub().write(move |shop| Ok(shop.ledger.store_mut().end_session(&hash)?)).await?;
+    }
     let mut response = Redirect::to("/sign-in").into_response();
     keep(&mut response, "", 0);
-    response
+    Ok(response)
 }
 
 fn onward(to: Option<String>) -> String {

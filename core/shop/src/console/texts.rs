@@ -29,6 +29,8 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/forecast.ftl")),
             include_str!(concat!("../../texts/", $language, "/oil.ftl")),
             include_str!(concat!("../../texts/", $language, "/air.ftl")),
+            include_str!(concat!("../../texts/", $language, "/heads.ftl")),
+            include_str!(concat!("../../texts/", $language, "/proof.ftl")),
         ]
     };
 }

@@ -4,10 +4,10 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use sumpbook_daybook::ledger::NewEntry;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::day::DayStatus;
-use sumpbook_trade::fluid::OilFamily;
+use sumpbook_trade::fluid::{Fluid, OilFamily};
 use sumpbook_trade::record::{
-    DayStatusSet, HourReading, How, Meter, PersonSet, Role, ServiceDone, SetProfile, SetRegistered, Source,
-    TruckRegistered,
+    DayStatusSet, Glass, HourReading, How, Meter, OnCall, PersonSet, Pour, Role, ServiceDone, SetProfile,
+    SetRegistered, ShopSays, Source, TopUp, TruckRegistered, Warmth,
 };
 use sumpbook_trade::unit::{Feature, Features, HoseTag};
 use sumpbook_trade::{Entry, EntryId, Fact, Figure, PersonId, SetId, Stamp, Tenths, TruckId, Unit};
@@ -46,6 +46,8 @@ struct Row {
     in_service: &'static str,
     in_service_hours: &'static str,
     hours: &'static str,
+    /// A top-up of the binders that ended at the middle of the glass: hours, moment, quarts.
+    at_the_middle: Option<(&'static str, &'static str, &'static str)>,
     /// Oil and filters last done: hours and day.
     oil_done: Option<(&'static str, &'static str)>,
     /// Cooler and scavenge last done.
@@ -90,6 +92,7 @@ const UNITS: [Row; 8] = [
         in_service: "2022-03-31",
         in_service_hours: "0.0",
         hours: "2862.4",
+        at_the_middle: Some(("2790.4", "2026-08-14T06:50:00-06:00", "0.25")),
         oil_done: Some(("2418.0", "2026-02-12")),
         cooler_done: Some("2025-11-20"),
         separator_done: None,
@@ -114,6 +117,7 @@ const UNITS: [Row; 8] = [
         in_service: "2021-11-30",
         in_service_hours: "0.0",
         hours: "1204.7",
+        at_the_middle: None,
         oil_done: Some(("1011.3", "2025-11-14")),
         cooler_done: Some("2025-11-14"),
         separator_done: None,
@@ -143,6 +147,7 @@ const UNITS: [Row; 8] = [
         in_service: "2024-09-16",
         in_service_hours: "0.0",
         hours: "731.9",
+        at_the_middle: None,
         oil_done: Some(("402.6", "2026-04-08")),
         cooler_done: Some("2026-04-08"),
         separator_done: None,
@@ -160,6 +165,7 @@ const UNITS: [Row; 8] = [
         in_service: "2023-03-06",
         in_service_hours: "0.0",
         hours: "384.2",
+        at_the_middle: None,
         oil_done: Some(("200.0", "2026-03-31")),
         cooler_done: Some("2026-03-31"),
         separator_done: None,
@@ -185,6 +191,7 @@ const UNITS: [Row; 8] = [
         in_service: "2026-09-28",
         in_service_hours: "3.2",
         hours: "38.6",
+        at_the_middle: None,
         oil_done: None,
         cooler_done: None,
         separator_done: None,
@@ -202,6 +209,7 @@ const UNITS: [Row; 8] = [
         in_service: "2022-01-18",
         in_service_hours: "0.0",
         hours: "1446.0",
+        at_the_middle: None,
         oil_done: Some(("1004.4", "2026-01-30")),
         cooler_done: Some("2026-01-30"),
         separator_done: None,
@@ -227,6 +235,7 @@ const UNITS: [Row; 8] = [
         in_service: "2021-05-10",
         in_service_hours: "0.0",
         hours: "1912.2",
+        at_the_middle: None,
         oil_done: Some(("1690.2", "2026-06-15")),
         cooler_done: Some("2026-06-15"),
         separator_done: Some(("611.0", "2024-05-10")),
@@ -244,6 +253,7 @@ const UNITS: [Row; 8] = [
         in_service: "2022-06-15",
         in_service_hours: "0.0",
         hours: "611.0",
+        at_the_middle: None,
         oil_done: Some(("540.2", "2025-10-20")),
         cooler_done: Some("2025-10-20"),
         separator_done: None,
@@ -291,6 +301,12 @@ pub(super) fn written(ids: &mut Ids) -> Result<Vec<NewEntry>, DemoError> {
     for row in &UNITS {
         unit(ids, at, manager, row, &mut entries)?;
     }
+    let says = ShopSays {
+        on_call: vec![OnCall { name: "Night desk".to_owned(), number: "555-0140".to_owned() }],
+        of_reminder: Some("Finish the job, tell us today.".to_owned()),
+        ..ShopSays::default()
+    };
+    entries.push(fleet_entry(ids, at, manager, says.into()));
     Ok(entries)
 }
 
@@ -322,8 +338,9 @@ fn unit(
         glass: row.glass.map(|quarts| Figure::parse(quarts, Unit::Quart)).transpose()?,
         oil_family: Some(row.oil),
         oil_grade: Some("ISO VG 46".to_owned()),
-        weights: Vec::new(),
-        load_share: None,
+        // Its service puts in so much.
+        oil_volume: row.glass.map(|_| Figure::parse("8", Unit::Quart)).transpose()?,
+        ..SetProfile::unknown()
     };
     let registered = SetRegistered { set, serial: Some(format!("THW-A-{number}")), on: Some(truck), profile };
     entries.push(fleet_entry(ids, at, manager, registered.into()));
@@ -362,6 +379,16 @@ fn unit(
             photo: None,
         };
         about(at, None, Source::BroughtIn, reading.into());
+    }
+    if let Some((figure, when, quarts)) = row.at_the_middle {
+        let middle = TopUp {
+            pours: vec![Pour { volume: Figure::parse(quarts, Unit::Quart)?, after: None, waited_ms: None }],
+            after: Some(Glass::Percent(50)),
+            warmth: Some(Warmth::Cold),
+            family: Some(row.oil),
+            ..TopUp::of(Fluid::CompressorOil)
+        };
+        about(when.parse()?, Some(figure.parse()?), Source::BroughtIn, middle.into());
     }
     for (hours, done, task) in services(row)? {
         let fact = ServiceDone {

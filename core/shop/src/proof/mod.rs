@@ -19,13 +19,14 @@ use crate::sheet::Yard;
 use crate::table_out::{Kind, Of, table};
 use crate::{heads, photo_files};
 
-pub use check::{PackReport, verify_pack};
+pub use check::{PackPhotos, PackReport, verify_pack};
 pub use gaps::{Gap, gaps};
 
 /// The second encoder, for whoever checks the pack.
 const CHECK: &str = include_str!("../../proof/check.py");
 
-/// Writes the pack of these units. The ledger must hold still meanwhile.
+/// Writes the pack of these units, with its page and the heads of its tables in Spanish too when `spanish`. The ledger
+/// must hold still meanwhile.
 ///
 /// # Errors
 /// As any read; when the file cannot be written.
@@ -34,6 +35,7 @@ pub fn pack(
     folder: &Path,
     of: Of<'_>,
     to: &Path,
+    spanish: bool,
     now: Stamp,
 ) -> Result<Manifest, ShopError> {
     let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
@@ -41,11 +43,19 @@ pub fn pack(
     let mut archive = ArchiveWriter::begin(to, Purpose::Evidence, ledger, now)?;
     let missing = gaps(ledger, of, folder, now)?;
     let fingerprint = heads::fingerprint(&ledger.root().shop);
-    archive
-        .add("READ-ME-FIRST.html", page::page(ledger, &yard, &units, &missing, &fingerprint)?.as_bytes())?;
+    let spoken = std::iter::once(page::ENGLISH).chain(spanish.then_some(page::SPANISH));
+    let spoken: Vec<_> = spoken.collect();
+    for language in &spoken {
+        let page = page::page(*language, ledger, &yard, &units, &missing, &fingerprint)?;
+        archive.add(language.page, page.as_bytes())?;
+    }
     archive.add("gaps.json", &serde_json::to_vec_pretty(&missing)?)?;
     for kind in Kind::ALL {
-        archive.add(&format!("tables/{}.csv", kind.name()), &table(ledger, kind, of, now)?.to_csv(false))?;
+        let sheet = table(ledger, kind, of, now)?;
+        for language in &spoken {
+            let name = format!("{}/{}.csv", language.tables, kind.name());
+            archive.add(&name, &sheet.headed_in(language.tag).to_csv(false))?;
+        }
     }
     let holds = |book: BookId| match book {
         BookId::Fleet => true,

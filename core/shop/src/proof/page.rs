@@ -4,7 +4,8 @@
 use maud::{DOCTYPE, Markup, html};
 use sumpbook_daybook::book::BookId;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_trade::clock::Programme;
+use sumpbook_daybook::text::Arg;
+use sumpbook_trade::clock::{FirstService, Programme, Task};
 use sumpbook_trade::{Entry, Fact, Stamp, TruckId};
 
 use super::Gap;
@@ -32,8 +33,35 @@ fn programmes(ledger: &Ledger) -> Result<Vec<InForce>, ShopError> {
     Ok(all)
 }
 
-/// The page, in English.
+/// A page's language and where its tables lie.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Spoken {
+    /// The language's tag.
+    pub(super) tag: &'static str,
+    /// The page's file.
+    pub(super) page: &'static str,
+    /// The folder of tables with heads in this language.
+    pub(super) tables: &'static str,
+}
+
+/// Always there.
+pub(super) const ENGLISH: Spoken = Spoken { tag: "en", page: "READ-ME-FIRST.html", tables: "tables" };
+/// When it was asked for.
+pub(super) const SPANISH: Spoken = Spoken { tag: "es", page: "LEER-PRIMERO.html", tables: "tablas" };
+
+impl Spoken {
+    fn say(self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
+        say_in(self.tag, key, args)
+    }
+
+    fn t(self, key: &str) -> String {
+        self.say(key, &[])
+    }
+}
+
+/// The page, in a language.
 pub(super) fn page(
+    spoken: Spoken,
     ledger: &Ledger,
     yard: &Yard,
     units: &[(String, TruckId)],
@@ -41,61 +69,95 @@ pub(super) fn page(
     fingerprint: &str,
 ) -> Result<String, ShopError> {
     let fleet = ledger.fleet();
-    let say = |key: &str| say_in("en", key, &[]);
+    let t = |key: &str| spoken.t(key);
+    let with = |key: &str, name: &str, value: &str| spoken.say(key, &[(name, Arg::Text(value))]);
     let when = |at: Stamp| yard.stamp(at.moment()).to_string();
     let programmes = programmes(ledger)?;
     let here = |set: &InForce| set.of.is_none_or(|truck| units.iter().any(|(_, known)| *known == truck));
+    let doors = units.iter().map(|(door, _)| door.as_str()).collect::<Vec<_>>().join(", ");
+    let known = spoken.say(
+        "pack-known",
+        &[
+            ("fleet", Arg::Text(&fleet.name)),
+            ("when", Arg::Text(&when(yard.now))),
+            ("zone", Arg::Text(fleet.zone.name())),
+        ],
+    );
+    let records = spoken.say(
+        "pack-records-say",
+        &[
+            ("folder", Arg::Text(spoken.tables)),
+            ("all", Arg::Text(&format!("{}.csv", Kind::AllRecords.name()))),
+        ],
+    );
     let page = html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(spoken.tag) {
             head {
                 meta charset="utf-8";
-                title { "Evidence pack, " (fleet.name) }
+                title { (with("pack-title-of", "fleet", &fleet.name)) }
                 style { (maud::PreEscaped(STYLE)) }
             }
             body {
-                h1 { "Evidence pack: " (units.iter().map(|(door, _)| door.as_str()).collect::<Vec<_>>().join(", ")) }
-                p { (fleet.name) ", as known at " (when(yard.now)) ", yard time " (fleet.zone.name()) "." }
-                @if fleet.demo { p { strong { "An invented fleet: nothing in here happened." } } }
-                p { "This says what was recorded, no more. The maker's manual, local law and licensed people come first." }
-                h2 { "1. Gaps" }
-                @if gaps.is_empty() { p { "None of the gaps that are looked for was found." } }
+                h1 { (with("pack-head", "units", &doors)) }
+                p { (known) }
+                @if fleet.demo { p { strong { (t("pack-demo")) } } }
+                p { (t("pack-says")) }
+                h2 { "1. " (t("pack-gaps")) }
+                @if gaps.is_empty() { p { (t("pack-no-gaps")) } }
                 @for gap in gaps {
-                    h3 { (gap.unit) ": " (say(&format!("gap-{}", gap.what))) ", " (gap.count) }
+                    h3 { (gap.unit) ": " (t(&format!("gap-{}", gap.what))) ", " (gap.count) }
                     ul {
                         @for case in gap.cases.iter().filter(|case| !case.is_empty()) { li { (case) } }
-                        @if gap.count > gap.cases.len() { li { "and " (gap.count - gap.cases.len()) " more" } }
+                        @if gap.count > gap.cases.len() {
+                            li { (with("pack-more", "count", &(gap.count - gap.cases.len()).to_string())) }
+                        }
                     }
                 }
-                h2 { "2. Identity" }
+                h2 { "2. " (t("pack-identity")) }
                 table {
-                    tr { th { "Unit" } th { "Truck serial" } th { "Plate" } th { "Compressor set serial" } th { "In service" } th { "Hours then" } }
-                    @for (door, truck) in units { (identity(ledger, door, *truck)) }
+                    tr {
+                        th { (t("head-unit")) }
+                        @for key in ["truck-serial", "plate", "set-serial", "in-service", "hours-then"] {
+                            th { (t(&format!("pack-{key}"))) }
+                        }
+                    }
+                    @for (door, truck) in units { (identity(spoken, ledger, door, *truck)) }
                 }
-                h2 { "3. Programmes, and since when" }
+                h2 { "3. " (t("pack-programmes")) }
                 @for set in programmes.iter().filter(|set| here(set)) {
                     h3 {
-                        @match set.of { Some(truck) => (fleet.door(truck)), None => "Every unit without one of its own" }
-                        ", edition " (set.programme.edition) ", "
-                        @match set.since { Some(at) => { "since " (when(at)) }, None => "common practice, until another is set" }
+                        @match set.of { Some(truck) => (fleet.door(truck)), None => (t("pack-every-unit")) }
+                        ", " (with("pack-edition", "edition", &set.programme.edition.to_string())) ", "
+                        @match set.since {
+                            Some(at) => (with("pack-since", "when", &when(at))),
+                            None => (t("pack-common")),
+                        }
                     }
-                    (tasks(&set.programme))
+                    (tasks(spoken, &set.programme))
                 }
-                h2 { "4. Records" }
-                p { "Each file of the folder tables holds one kind of record: all of it, void entries too; all-records.csv holds every entry. " code { "photos" } " holds the photos that entries name, each under its SHA-256." }
-                ul { @for kind in Kind::ALL { li { code { "tables/" (kind.name()) ".csv" } " " (say(&format!("out-kind-{}", kind.name()))) } } }
-                h2 { "5. Signatures, and how to check them" }
-                (how_to_check(fingerprint))
+                h2 { "4. " (t("pack-records")) }
+                p { (records) }
+                ul {
+                    @for kind in Kind::ALL {
+                        li {
+                            code { (spoken.tables) "/" (kind.name()) ".csv" } " "
+                            (t(&format!("out-kind-{}", kind.name())))
+                        }
+                    }
+                }
+                h2 { "5. " (t("pack-signatures")) }
+                (how_to_check(spoken, fingerprint))
             }
         }
     };
     Ok(page.into_string())
 }
 
-fn identity(ledger: &Ledger, door: &str, truck: TruckId) -> Markup {
+fn identity(spoken: Spoken, ledger: &Ledger, door: &str, truck: TruckId) -> Markup {
     let fleet = ledger.fleet();
     let registered = fleet.trucks.get(&truck);
-    let or_unknown = |text: Option<&String>| text.map_or("not recorded", String::as_str).to_owned();
+    let or_unknown = |text: Option<&String>| text.cloned().unwrap_or_else(|| spoken.t("pack-not-recorded"));
     html! {
         tr {
             td { (door) }
@@ -108,43 +170,44 @@ fn identity(ledger: &Ledger, door: &str, truck: TruckId) -> Markup {
     }
 }
 
-fn tasks(programme: &Programme) -> Markup {
+fn tasks(spoken: Spoken, programme: &Programme) -> Markup {
+    let every = |task: &Task| {
+        let hours = task.hours.map(|hours| hours.to_string()).unwrap_or_default();
+        let months = task.months.map(|months| months.to_string()).unwrap_or_default();
+        let args = [("hours", Arg::Text(hours.as_str())), ("months", Arg::Text(months.as_str()))];
+        match (task.hours, task.months) {
+            (Some(_), Some(_)) => spoken.say("pack-hours-or-months", &args),
+            (Some(_), None) => spoken.say("pack-hours", &args),
+            (None, Some(_)) => spoken.say("pack-months", &args),
+            (None, None) => String::new(),
+        }
+    };
+    let first =
+        |first: &FirstService| spoken.say("pack-first-at", &[("hours", Arg::Text(&first.at.to_string()))]);
     html! {
         table {
-            tr { th { "Task" } th { "Every" } th { "First" } }
+            tr { @for key in ["pack-task", "pack-every", "pack-first"] { th { (spoken.t(key)) } } }
             @for task in &programme.tasks {
                 tr {
-                    td { (task_in("en", &task.id.0)) }
-                    td {
-                        @if let Some(hours) = task.hours { (hours) " h " }
-                        @if task.hours.is_some() && task.months.is_some() { "or " }
-                        @if let Some(months) = task.months { (months) " months" }
-                    }
-                    td { @if let Some(first) = &task.first_service { "at " (first.at) " h" } }
+                    td { (task_in(spoken.tag, &task.id.0)) }
+                    td { (every(task)) }
+                    td { @if let Some(of) = &task.first_service { (first(of)) } }
                 }
             }
         }
     }
 }
 
-fn how_to_check(fingerprint: &str) -> Markup {
+fn how_to_check(spoken: Spoken, fingerprint: &str) -> Markup {
     html! {
-        p {
-            "Every entry was signed on the device that recorded it, over what it says and over its place: fleet, book, device, "
-            "number, and the entries that device had seen (COSE_Sign1, RFC 9052; Ed25519, RFC 8032). The shop's key let each device "
-            "in, by a signed entry. " code { "entries.jsonl" } " holds all entries of these units' books and of the fleet's, one a line."
-        }
-        p { "The shop's key: " code { (fingerprint) } ". Everything rests on it: ask the shop by another way whether it is theirs." }
+        p { (spoken.t("pack-signed")) }
+        p { (spoken.say("pack-key", &[("key", Arg::Text(fingerprint))])) }
         ol {
-            li { "With Python and nothing of this program: " code { "python3 check.py ." } " in this folder. Its own words say what it does." }
-            li { "With this program: " code { "sumpbook verify --pack FILE --key \"" (fingerprint) "\"" } }
-            li { "By hand: SHA-256 of each file stands in " code { "manifest.json" } ", and the shop's signature over that in " code { "manifest.cose" } "." }
+            li { (spoken.t("pack-by-python")) " " code { "python3 check.py ." } }
+            li { (spoken.t("pack-by-program")) " " code { "sumpbook verify --pack FILE --key \"" (fingerprint) "\"" } }
+            li { (spoken.t("pack-by-hand")) }
         }
-        p {
-            "A signature says: this device, unlocked by whoever it was unlocked by, recorded this at this place. Whether the person's "
-            "own PIN was given stands with each entry. Entries brought in from older records, typed from paper or taken from "
-            "invoices were signed by the shop and not by whoever first wrote them down."
-        }
+        p { (spoken.t("pack-means")) }
     }
 }
 

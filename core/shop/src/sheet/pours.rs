@@ -49,9 +49,10 @@ fn oil_found(ledger: &Ledger, unit: &UnitDay, told: &Told, top_up: &TopUp) -> Ve
     if top_up.fluid != Fluid::CompressorOil {
         return Vec::new();
     }
-    let glass = ledger.fleet().set_on(unit.truck).and_then(|set| set.profile.glass);
+    let profile = ledger.fleet().set_on(unit.truck).map(|set| &set.profile);
+    let over = over_middle(profile.and_then(|profile| profile.glass), top_up);
     let mut found: Vec<OilFound> =
-        [over_middle(glass, top_up), astray_of(glass, top_up)].into_iter().flatten().collect();
+        [over, astray_of(&OilSystem::of(profile), top_up)].into_iter().flatten().collect();
     let oil = &unit.state.oil;
     let newest = oil.fill.as_ref().and_then(|fill| fill.last_balance());
     let closed_by_it = newest.is_some_and(|balance| balance.to.entry == told.entry.id.0);
@@ -77,18 +78,11 @@ fn over_middle(glass: Option<Figure>, top_up: &TopUp) -> Option<OilFound> {
     Some(OilFound::OverMiddle { percent: over.round() as i64, volume })
 }
 
-fn astray_of(glass: Option<Figure>, top_up: &TopUp) -> Option<OilFound> {
-    let system = OilSystem { glass: glass.and_then(Millilitres::of), whole: None };
-    let level = |glass: Glass| Level {
-        glass: glass.into(),
-        warmth: top_up.warmth,
-        celsius: None,
-        stood: top_up.stopped.as_ref().and_then(|wait| wait.minutes).map(|minutes| minutes >= 5),
-    };
+fn astray_of(system: &OilSystem, top_up: &TopUp) -> Option<OilFound> {
     let volumes = top_up.pours.iter().filter_map(|pour| Millilitres::of(pour.volume));
     let volume = volumes.fold(Millilitres::ZERO, |sum, one| sum + one);
-    let (before, after) = (level(top_up.before?), level(top_up.after?));
-    let strays = astray(&before, volume, &after, &system, &OilNumbers::default())?;
+    let (before, after) = (Level::before(top_up)?, Level::after(top_up)?);
+    let strays = astray(&before, volume, &after, system, &OilNumbers::default())?;
     strays.ask.then_some(OilFound::Astray { ml: strays.astray.0.round() as i64 })
 }
 

@@ -123,19 +123,19 @@ impl<'a> Cells<'a> {
     }
 
     /// An amount with its unit, from the head or the cell.
-    pub(super) fn volume(&mut self) -> Option<Figure> {
-        let text = self.text(Column::Volume)?;
+    pub(super) fn volume(&mut self, column: Column) -> Option<Figure> {
+        let text = self.text(column)?;
         let digits_end = text.rfind(|c: char| c.is_ascii_digit()).map_or(0, |at| at + 1);
         let (number, said) = text.split_at_checked(digits_end).unwrap_or((text, ""));
         let unit = match said.trim() {
-            "" => self.head(Column::Volume).and_then(|head| head.unit),
+            "" => self.head(column).and_then(|head| head.unit),
             said => volume_unit(said),
         };
         let read = unit.ok_or(Why::NoVolumeUnit).and_then(|unit: Unit| {
             let plain = self.plain(number)?;
             Figure::parse(&plain, unit).map_err(|_| Why::NotAFigure)
         });
-        read.map_err(|why| self.refuse(Column::Volume, why)).ok()
+        read.map_err(|why| self.refuse(column, why)).ok()
     }
 
     /// Percent of the glass, whole.

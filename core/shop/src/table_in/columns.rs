@@ -45,6 +45,8 @@ impl What {
                 C::Features,
                 C::OilFamily,
                 C::OilGrade,
+                C::GlassVolume,
+                C::OilVolume,
             ],
             What::Services => &[
                 C::Unit,
@@ -129,6 +131,10 @@ pub enum Column {
     InServiceHours,
     /// What the unit has.
     Features,
+    /// Volume of the glass, 0 to 100 %, with its unit in the head or in the cell.
+    GlassVolume,
+    /// All the oil in it, likewise.
+    OilVolume,
 }
 
 impl Column {
@@ -174,6 +180,8 @@ impl Column {
             }
             Column::InService => &["in service", "in service since", "en servicio", "en servicio desde"],
             Column::InServiceHours => &["in service hours", "hours in service", "horas en servicio"],
+            Column::GlassVolume => &["glass volume", "volumen de mirilla", "mirilla"],
+            Column::OilVolume => &["oil volume", "volumen de aceite", "carga de aceite"],
             Column::Features => &["features", "has", "equipment", "equipamiento", "lleva"],
         }
     }
@@ -235,7 +243,7 @@ fn without_unit(head: &str) -> (String, Option<Unit>) {
 }
 
 /// A unit of volume as people write it.
-pub(super) fn volume_unit(text: &str) -> Option<Unit> {
+pub(crate) fn volume_unit(text: &str) -> Option<Unit> {
     match text.trim().trim_end_matches('.').to_lowercase().as_str() {
         "qt" | "qts" | "quart" | "quarts" | "cuarto" | "cuartos" => Some(Unit::Quart),
         "gal" | "gals" | "gallon" | "gallons" | "galón" | "galones" => Some(Unit::Gallon),

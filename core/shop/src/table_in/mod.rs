@@ -29,6 +29,7 @@ use crate::shop::new_id;
 use crate::{Hand, Shop, ShopError};
 
 pub use ask::Ask;
+pub(crate) use columns::volume_unit;
 pub use columns::{Column, What};
 pub use dates::DateStyle;
 pub use error::TableError;

@@ -92,7 +92,7 @@ impl Reader<'_> {
         let parts = cells.text(Column::Parts).unwrap_or_default();
         let parts = parts.split([';', '\n']).map(str::trim).filter(|part| !part.is_empty());
         let parts = parts.map(str::to_owned).collect();
-        let volume = cells.volume();
+        let volume = cells.volume(Column::Volume);
         let (family, grade) = (family(cells), cells.text(Column::OilGrade).map(str::to_owned));
         let given = volume.is_some() || family.is_some() || grade.is_some();
         let oil = given.then_some(OilPut { volume, family, grade });
@@ -148,21 +148,16 @@ impl Reader<'_> {
         if cells.text(Column::Volume).is_none() {
             cells.refuse(Column::Volume, Why::Blank);
         }
-        let volume = cells.volume();
+        let volume = cells.volume(Column::Volume);
         let glass = |percent: Option<u8>| percent.map(Glass::Percent);
         let (before, after) = (glass(cells.percent(Column::Before)), glass(cells.percent(Column::After)));
         Some(TopUp {
-            fluid: fluid?,
             family: family(cells),
             grade: cells.text(Column::OilGrade).map(str::to_owned),
-            gauge_zero: None,
-            blow_down_silent: None,
             before,
             pours: vec![Pour { volume: volume?, after: None, waited_ms: None }],
             after,
-            warmth: None,
-            stopped: None,
-            cap_tight: None,
+            ..TopUp::of(fluid?)
         })
     }
 

@@ -1,8 +1,9 @@
 //! Rows that register units.
 
 use chrono::NaiveDate;
-use sumpbook_trade::record::SetProfile;
-use sumpbook_trade::{Feature, Features, Tenths};
+use sumpbook_trade::oil::Millilitres;
+use sumpbook_trade::record::{SetProfile, SetRegistered};
+use sumpbook_trade::{Feature, Features, Figure, Tenths};
 
 use super::cells::Cells;
 use super::rows::family;
@@ -31,12 +32,11 @@ pub(super) fn read(cells: &mut Cells<'_>) -> Option<UnitRow> {
     let in_service_hours = cells.hours(Column::InServiceHours);
     let features = features(cells);
     let profile = SetProfile {
-        delivery: None,
-        glass: None,
+        glass: cells.volume(Column::GlassVolume),
         oil_family: family(cells),
         oil_grade: own(cells.text(Column::OilGrade)),
-        weights: Vec::new(),
-        load_share: None,
+        oil_volume: cells.volume(Column::OilVolume),
+        ..SetProfile::unknown()
     };
     if !cells.refused.is_empty() {
         return None;
@@ -81,6 +81,13 @@ pub(super) enum There {
 
 /// How a row stands to what is registered. A blank cell says nothing against it.
 pub(super) fn there(fleet: &Fleet, row: &UnitRow) -> There {
+    let volume =
+        |given: Option<Figure>, is: fn(&SetProfile) -> Option<Figure>, set: Option<&SetRegistered>| {
+            // The same amount in another unit is the same.
+            let ml = |figure: Option<Figure>| figure.and_then(Millilitres::of);
+            let is = ml(set.and_then(|set| is(&set.profile)));
+            ml(given).is_some_and(|given| is.is_none_or(|is| (given.0 - is.0).abs() > 0.5))
+        };
     let differs = |given: &Option<String>, is: Option<&String>| given.is_some() && given.as_ref() != is;
     let Some(truck) = fleet.truck_by_door(&row.door) else { return There::No };
     let set = fleet.set_on(truck.truck);
@@ -91,6 +98,8 @@ pub(super) fn there(fleet: &Fleet, row: &UnitRow) -> There {
         (Column::InServiceHours, row.in_service_hours != truck.in_service_hours),
         (Column::Features, row.features.as_ref().is_some_and(|has| has.switched != truck.features.switched)),
         (Column::SetSerial, differs(&row.set_serial, set.and_then(|set| set.serial.as_ref()))),
+        (Column::GlassVolume, volume(row.profile.glass, |profile| profile.glass, set)),
+        (Column::OilVolume, volume(row.profile.oil_volume, |profile| profile.oil_volume, set)),
         (
             Column::OilGrade,
             differs(&row.profile.oil_grade, set.and_then(|set| set.profile.oil_grade.as_ref())),

@@ -121,7 +121,20 @@ pub struct Sheet {
     pub rows: Vec<Vec<Cell>>,
 }
 
+/// The key of a head's text: "Hours left (h)" is `csv-hours-left-h`.
+fn head_key(head: &str) -> String {
+    let plain = head.to_lowercase().replace('\'', "");
+    let parts = plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|part| !part.is_empty());
+    std::iter::once("csv").chain(parts).collect::<Vec<_>>().join("-")
+}
+
 impl Sheet {
+    /// The same rows under heads in a language, by its tag.
+    pub fn headed_in(&self, tag: &str) -> Sheet {
+        let said = |head: &String| crate::console::say_in(tag, &head_key(head), &[]);
+        Sheet { heads: self.heads.iter().map(said).collect(), rows: self.rows.clone() }
+    }
+
     /// As a file; `mark` as in [`sheet_of`].
     pub fn to_csv(&self, mark: bool) -> Vec<u8> {
         sheet_of(&self.heads, self.rows.iter().cloned(), mark)

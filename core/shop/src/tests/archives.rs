@@ -3,6 +3,7 @@
 use std::io::{Read, Write};
 use std::sync::atomic::{AtomicBool, Ordering};
 
+use sha2::{Digest as _, Sha256};
 use sumpbook_daybook::exchange::epochs;
 use sumpbook_trade::record::*;
 
@@ -161,7 +162,7 @@ fn a_pack_holds_and_a_changed_one_is_refused_wherever_it_was_changed() {
     let file = folder.path().join("p.zip");
     let truck = yard.truck("TH-03");
     let ledger = still(&yard.shop).unwrap();
-    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, at(NOW)).unwrap();
+    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, false, at(NOW)).unwrap();
     let key = heads::fingerprint(&yard.shop.ledger.root().shop);
     let report = verify_pack(&file, Some(&key.to_lowercase())).unwrap();
     assert_eq!((report.books, report.is_the_key_asked_for), (2, Some(true)));
@@ -217,6 +218,96 @@ fn a_pack_holds_and_a_changed_one_is_refused_wherever_it_was_changed() {
     assert!(verify_pack(&changed, None).is_err());
     std::fs::write(&changed, b"no zip").unwrap();
     assert!(matches!(verify_pack(&changed, None), Err(ShopError::Archive(ArchiveError::NotOurs(_)))));
+}
+
+#[test]
+fn a_pack_in_spanish_too_has_both_pages_and_both_heads_of_every_table() {
+    let (yard, _) = lived();
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("p.zip");
+    let truck = yard.truck("TH-03");
+    let ledger = still(&yard.shop).unwrap();
+    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, true, at(NOW)).unwrap();
+    assert!(verify_pack(&file, None).unwrap().photos.hold());
+    let all = files(&file);
+    let text = |name: &str| {
+        let found = all.iter().find(|(is, _)| is == name).unwrap_or_else(|| panic!("no {name}"));
+        String::from_utf8(found.1.clone()).unwrap()
+    };
+    let (english, spanish) = (text("READ-ME-FIRST.html"), text("LEER-PRIMERO.html"));
+    for said in [
+        "lang=\"es\"",
+        "1. Faltantes",
+        "2. Identidad",
+        "Serie del camión",
+        &crate::console::task_in("es", "oil-and-filters"),
+        "Una firma dice:",
+    ] {
+        assert!(spanish.contains(said), "{said}: {spanish}");
+    }
+    // No key without its text, and nothing of one language on the other's page.
+    for page in [&english, &spanish] {
+        assert!(!page.contains("&lt;"), "{page}");
+    }
+    assert!(!spanish.contains("Identity") && !english.contains("Identidad"));
+    for kind in crate::table_out::Kind::ALL {
+        let heads = |folder: &str| {
+            let table = text(&format!("{folder}/{}.csv", kind.name()));
+            let (heads, rows) = table.split_once("\r\n").unwrap();
+            (heads.to_owned(), rows.to_owned())
+        };
+        let ((one, rows), (other, again)) = (heads("tables"), heads("tablas"));
+        assert_eq!(rows, again, "{kind:?}");
+        assert_eq!(one.matches(',').count(), other.matches(',').count(), "{kind:?}");
+        assert!(one != other && !other.contains('<'), "{kind:?}: {other}");
+        // The heads in the code are those of the English texts.
+        let sheet = crate::table_out::table(&ledger, kind, Of::Units(&[truck]), at(NOW)).unwrap();
+        assert_eq!(sheet.headed_in("en"), sheet, "{kind:?}");
+    }
+}
+
+#[test]
+fn a_packs_photos_are_held_against_what_its_entries_name() {
+    let (mut yard, _) = lived();
+    let photo = |bytes: &[u8]| -> Digest { Digest(Sha256::digest(bytes).into()) };
+    let (held, missing) = (photo(b"one"), photo(b"two"));
+    for (minute, photo) in [(10, held), (12, missing)] {
+        let level = LevelCheck {
+            fluid: sumpbook_trade::Fluid::CompressorOil,
+            glass: Glass::Percent(48),
+            warmth: None,
+            stopped: None,
+            look: None,
+            photo: Some(photo),
+            oil_temperature: None,
+        };
+        yard.sign(1, "Amos", "TH-03", &format!("2026-10-22T17:{minute}:00-06:00"), level);
+    }
+    yard.exchange(1, "2026-10-22T17:20:00-06:00");
+    let photos = yard.shop.folder.join("photos");
+    std::fs::create_dir_all(&photos).unwrap();
+    std::fs::write(photos.join(held.to_string()), b"one").unwrap();
+    // Of another unit, or of nobody: it has no place in the pack.
+    std::fs::write(photos.join(photo(b"three").to_string()), b"three").unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("p.zip");
+    let trucks = [yard.truck("TH-03")];
+    let made = |yard: &Yard| {
+        let ledger = still(&yard.shop).unwrap();
+        pack(&ledger, &yard.shop.folder, Of::Units(&trucks), &file, false, at("2026-10-22T18:00:00-06:00"))
+            .unwrap();
+        verify_pack(&file, None).unwrap().photos
+    };
+    let found = made(&yard);
+    assert!(found.hold());
+    assert_eq!((found.held, found.missing, found.foreign), (1, vec![missing.to_string()], vec![]));
+    // The shop's own copy went bad: the pack's list is signed, and the name still tells.
+    std::fs::write(photos.join(held.to_string()), b"bad").unwrap();
+    std::fs::remove_file(&file).unwrap();
+    let found = made(&yard);
+    assert!(!found.hold());
+    assert_eq!((found.held, found.altered), (0, vec![held.to_string()]));
+    assert_eq!(found.missing, [missing.to_string()]);
 }
 
 fn unfolded(feed: &Feed) -> String {

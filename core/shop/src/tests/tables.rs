@@ -134,21 +134,34 @@ fn bringing_in_twice_doubles_nothing() {
 #[test]
 fn units_and_pours_come_in_and_nothing_there_is_changed() {
     let mut yard = Yard::new();
-    let units = "door,in service,in service hours,vin,set serial,features\n\
-        TH-11,2025-03-04,12.0,1FTEST0000000011,C-11,\"air-brakes; Diesel\"\n\
-        TH-01,2022-03-31,0.0,,,\n\
-        TH-02,2021-11-30,5.0,,,\n\
-        TH-12,2025-03-04,,,,\n\
-        TH-13,2025-03-04,1.0,,C-13,wings\n";
+    let units = "door,in service,in service hours,vin,set serial,features,Glass volume (qt),oil volume\n\
+        TH-11,2025-03-04,12.0,1FTEST0000000011,C-11,\"air-brakes; Diesel\",0.60,7.6 L\n\
+        TH-01,2022-03-31,0.0,,,,,\n\
+        TH-02,2021-11-30,5.0,,,,,\n\
+        TH-12,2025-03-04,,,,,,\n\
+        TH-13,2025-03-04,1.0,,C-13,wings,,\n\
+        TH-14,2025-03-04,1.0,,C-14,,,8\n";
     let told = dry_run(&yard.shop.ledger, units.as_bytes(), &asked(What::Units), at(NOW)).unwrap();
-    assert_eq!((told.good, told.refused_rows, told.here), (1, 3, 1), "{told:?}");
+    assert_eq!((told.good, told.refused_rows, told.here), (1, 4, 1), "{told:?}");
     let why: Vec<Why> = told.refused.iter().map(|refused| refused.why).collect();
-    assert_eq!(why, [Why::HereOtherwise, Why::Blank, Why::UnknownFeature]);
+    // An amount without its unit is no amount.
+    assert_eq!(why, [Why::HereOtherwise, Why::Blank, Why::UnknownFeature, Why::NoVolumeUnit]);
     let ilse = yard.hand("Ilse", NOW);
     bring_in(&mut yard.shop, units.as_bytes(), &asked(What::Units), &told.seen, &ilse).unwrap();
     let truck = yard.truck("TH-11");
     let fleet = yard.shop.ledger.fleet();
     assert_eq!(fleet.set_on(truck).unwrap().serial.as_deref(), Some("C-11"));
+    let profile = &fleet.set_on(truck).unwrap().profile;
+    let volumes = [profile.glass, profile.oil_volume].map(|figure| figure.unwrap().to_string());
+    assert_eq!(volumes, ["0.60 qt", "7.6 L"]);
+    let sheet = table(&yard.shop.ledger, Kind::Units, Of::Units(&[truck]), at(NOW)).unwrap();
+    assert_eq!(column(&sheet, "Oil volume (as given)"), ["7.6 L"]);
+    // The same again, in another unit of measure, is there already; another amount is otherwise.
+    let again = |amount: &str| {
+        let row = format!("door,in service,in service hours,glass volume\nTH-11,2025-03-04,12.0,{amount}\n");
+        dry_run(&yard.shop.ledger, row.as_bytes(), &asked(What::Units), at(NOW)).unwrap()
+    };
+    assert_eq!((again("568 mL").here, again("0.50 qt").refused_rows), (1, 1));
     assert_eq!(fleet.trucks[&truck].features.switched.len(), 2);
 
     let pours = "Unit,Date,Fluid,Volume (qt),Oil family,After\n\

@@ -1,72 +1,10 @@
-# Air for the job.
+# The page of the calculator; what it asks and answers the phones say as well.
 
 place-air = Air for the job
-air-says-what = A calculator: it records nothing, warns, and decides nothing.
-air-answer = What is left over
-air-ask = The job
-air-no-answer = Give the delivery, or a unit that has one on record, and the pressure it holds.
 air-bad = { $field }: "{ $said }" is no figure for it and was left out. The rest was worked out. Write it again.
-air-about = about { $figure }
-
-air-delivered = Delivered here, in free air of sea level
-air-taken = Taken by the tools
-air-left-over = Left over
-air-missing = Missing
-air-at-tool = At the tool
-air-at-tool-unknown = not known: bore and length of the hose are wanted
-air-dew-point = Water falls out under
-air-dew-point-unknown = not known: humidity and the oil's temperature are wanted
-air-oil-is = The oil in the sump
-air-oil-over = { $by } over that
-air-oil-under = { $by } under that
-air-at-sea-level = No altitude given: worked out for sea level. Higher up there is less.
-air-standard-intake = No intake temperature given: the standard atmosphere's was taken. Warm air is less air.
-air-no-warning = Nothing to warn of in these figures.
-air-source = (Source: { $source })
-
-air-warn-too-little = The tools take { $figure } more than is delivered here: a smaller tool, or one at a time.
-air-warn-too-little-source = ICAO standard atmosphere, Doc 7488; a screw keeps its swept volume
-air-warn-pressure = About { $figure } too little at the tool: a larger or a shorter hose, fewer fittings.
-air-warn-pressure-source = common form of handbooks for pressure lost in pipes; charts of hoses differ by up to two times
-air-warn-cut-off = A hose of { $figure } inside is over 1/2 in: it wants a device that cuts the flow when the hose fails.
-air-warn-nozzle = { $figure } at the nozzle: cleaning air must be under 30 psi (207 kPa) there.
-air-warn-nozzle-unknown = No figure at the nozzle: reduce it and look. Cleaning air must be under 30 psi (207 kPa) there.
-air-warn-guard = Cleaning air wants a chip guard and eye protection.
-air-warn-run-warm = The oil stands { $figure } under the dew point in the receiver: water stays in it. Run it warm once a day, drain-check cold.
-air-warn-run-warm-source = IAPWS-IF97 for water vapour, ICAO standard atmosphere; running warm daily is common practice
-air-warn-hose = Bore or length of the hose is not known, so neither is the pressure at the tool.
-air-warn-hose-source = what is not known is never taken as nothing
-air-short-runs = { $short } of { $runs } runs in the last 60 days were under 15 min ({ $percent } %).
-air-run-it-warm = Half or more: run it warm once a day (common practice).
-
-air-where = Unit and place
 air-any-unit = none, by its delivery
-air-delivery = Rated delivery
 air-own-delivery = Empty: the unit's own, { $figure }.
-air-holds = Pressure it holds
-air-altitude = Altitude
-air-intake = Temperature at the intake
-air-humidity = Relative humidity
-air-oil = Oil temperature in the sump
-air-tool = Tool { $n }
 air-tool-name = Name
-air-takes = Takes, each
-air-at = Wants at the tool
-air-count = How many
-air-share = Part of the time it is pulled
-air-hose = Hose
-air-bore = Inside diameter
-air-length = Length
-air-couplings = Claw couplings
-air-quick = Quick couplings
-air-elbows = Elbows
-air-valves = Valves, full open
-air-oilers = Filters and oilers
-air-cut-off = Device that cuts the flow
+air-work-out = Work it out
 air-yes = yes
 air-no = no
-air-cleaning = Cleaning with air
-air-blowing = Cleaning with air is part of the job
-air-nozzle = Pressure at the nozzle
-air-guarded = Chip guard and eye protection are there
-air-work-out = Work it out

@@ -109,5 +109,6 @@ no-set = none on record
 set-serial = Set serial
 set-delivery = Delivery
 set-glass = Sight glass, 0 to 100 %
+set-oil-volume = All the oil in it, filled to the middle
 set-oil = Oil
 set-weights = Weight of an hour by dust

@@ -1,72 +1,10 @@
-# Air for the job.
+# The page of the calculator; what it asks and answers the phones say as well.
 
 place-air = Aire para el trabajo
-air-says-what = Una calculadora: no registra nada, avisa y no decide nada.
-air-answer = Lo que sobra
-air-ask = El trabajo
-air-no-answer = Hace falta el caudal, o una unidad que lo tenga registrado, y la presión que mantiene.
 air-bad = { $field }: "{ $said }" no es una cifra para eso y se dejó fuera. Lo demás se calculó. Hay que escribirla otra vez.
-air-about = unos { $figure }
-
-air-delivered = Entrega aquí, en aire libre a nivel del mar
-air-taken = Piden las herramientas
-air-left-over = Sobra
-air-missing = Falta
-air-at-tool = En la herramienta
-air-at-tool-unknown = no se sabe: hacen falta el diámetro y el largo de la manguera
-air-dew-point = El agua se separa abajo de
-air-dew-point-unknown = no se sabe: hacen falta la humedad y la temperatura del aceite
-air-oil-is = El aceite en el tanque separador
-air-oil-over = { $by } arriba de eso
-air-oil-under = { $by } abajo de eso
-air-at-sea-level = Sin altitud: se calculó a nivel del mar. Más arriba hay menos.
-air-standard-intake = Sin temperatura de admisión: se tomó la de la atmósfera estándar. El aire caliente es menos aire.
-air-no-warning = Nada que avisar con estas cifras.
-air-source = (Fuente: { $source })
-
-air-warn-too-little = Las herramientas piden { $figure } más de lo que se entrega aquí: una más chica, o una a la vez.
-air-warn-too-little-source = atmósfera estándar de la OACI, Doc 7488; un tornillo mueve siempre el mismo volumen
-air-warn-pressure = Faltan unos { $figure } en la herramienta: manguera más gruesa o más corta, menos conexiones.
-air-warn-pressure-source = forma común de los manuales para la presión perdida en tubería; las tablas de mangueras difieren hasta dos veces
-air-warn-cut-off = Una manguera de { $figure } por dentro pasa de 1/2 in: pide un dispositivo que corte el flujo si la manguera falla.
-air-warn-nozzle = { $figure } en la boquilla: el aire de limpieza debe estar ahí abajo de 30 psi (207 kPa).
-air-warn-nozzle-unknown = Sin cifra en la boquilla: hay que reducirla y mirar. El aire de limpieza debe estar ahí abajo de 30 psi (207 kPa).
-air-warn-guard = El aire de limpieza pide guarda contra virutas y protección de ojos.
-air-warn-run-warm = El aceite está { $figure } abajo del punto de rocío del tanque: el agua se queda en él. Calentarlo bien una vez al día, revisar en frío por la purga.
-air-warn-run-warm-source = IAPWS-IF97 para el vapor de agua, atmósfera estándar de la OACI; calentarlo a diario es práctica común
-air-warn-hose = No se sabe el diámetro o el largo de la manguera, así que tampoco la presión en la herramienta.
-air-warn-hose-source = lo que no se sabe nunca se toma por nada
-air-short-runs = { $short } de { $runs } arranques en los últimos 60 días duraron menos de 15 min ({ $percent } %).
-air-run-it-warm = La mitad o más: calentarlo bien una vez al día (práctica común).
-
-air-where = Unidad y lugar
 air-any-unit = ninguna, por su caudal
-air-delivery = Caudal nominal
 air-own-delivery = Vacío: el de la unidad, { $figure }.
-air-holds = Presión que mantiene
-air-altitude = Altitud
-air-intake = Temperatura en la admisión
-air-humidity = Humedad relativa
-air-oil = Temperatura del aceite en el tanque separador
-air-tool = Herramienta { $n }
 air-tool-name = Nombre
-air-takes = Pide, cada una
-air-at = Presión que pide
-air-count = Cuántas
-air-share = Parte del tiempo que se usa
-air-hose = Manguera
-air-bore = Diámetro interior
-air-length = Largo
-air-couplings = Coples de garra
-air-quick = Coples rápidos
-air-elbows = Codos
-air-valves = Válvulas, abiertas del todo
-air-oilers = Filtros y lubricadores
-air-cut-off = Dispositivo que corta el flujo
+air-work-out = Calcular
 air-yes = sí
 air-no = no
-air-cleaning = Limpieza con aire
-air-blowing = El trabajo lleva limpieza con aire
-air-nozzle = Presión en la boquilla
-air-guarded = Hay guarda contra virutas y protección de ojos
-air-work-out = Calcular

@@ -109,5 +109,6 @@ no-set = ninguno registrado
 set-serial = Serie del equipo
 set-delivery = Caudal
 set-glass = Mirilla, de 0 a 100 %
+set-oil-volume = Todo el aceite, lleno hasta el medio
 set-oil = Aceite
 set-weights = Peso de una hora según el polvo

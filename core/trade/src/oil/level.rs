@@ -2,8 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
+use uom::si::thermodynamic_temperature::degree_celsius;
+
 use super::amount::Millilitres;
-use crate::record::{Glass, Warmth};
+use crate::Figure;
+use crate::record::{Glass, How, SetProfile, StopWait, TopUp, Warmth};
 
 /// The numbers of R11, the shop's to edit. `Default` gives a fleet's usual ones.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -47,6 +50,15 @@ pub struct OilSystem {
     pub whole: Option<Millilitres>,
 }
 
+impl OilSystem {
+    /// As a set's profile has it; nothing is known of a set that is none.
+    pub fn of(profile: Option<&SetProfile>) -> OilSystem {
+        let volume =
+            |pick: fn(&SetProfile) -> Option<Figure>| profile.and_then(pick).and_then(Millilitres::of);
+        OilSystem { glass: volume(|profile| profile.glass), whole: volume(|profile| profile.oil_volume) }
+    }
+}
+
 /// Where the oil stands in the glass.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -82,7 +94,37 @@ pub struct Level {
     pub stood: Option<bool>,
 }
 
+/// Minutes a unit stands before its glass is read. Common practice, no source.
+pub const LEAST_MINUTES: u32 = 5;
+
 impl Level {
+    /// A level as its entry says it was read.
+    pub fn read(
+        glass: Glass,
+        warmth: Option<Warmth>,
+        temperature: Option<Figure>,
+        stopped: Option<&StopWait>,
+    ) -> Level {
+        let celsius = temperature.and_then(Figure::temperature).map(|t| t.get::<degree_celsius>());
+        let stood = stopped.and_then(|wait| match wait.minutes {
+            Some(minutes) => Some(minutes >= LEAST_MINUTES),
+            None => (wait.how == How::Said).then_some(true),
+        });
+        Level { glass: glass.into(), warmth, celsius, stood }
+    }
+
+    /// A level a top-up ends with; none when nobody looked.
+    pub fn after(top_up: &TopUp) -> Option<Level> {
+        let stopped = top_up.stopped.as_ref();
+        top_up.after.map(|glass| Level::read(glass, top_up.warmth, top_up.oil_temperature, stopped))
+    }
+
+    /// A level a top-up begins with; none when nobody looked.
+    pub fn before(top_up: &TopUp) -> Option<Level> {
+        let stopped = top_up.stopped.as_ref();
+        top_up.before.map(|glass| Level::read(glass, top_up.warmth, top_up.oil_temperature, stopped))
+    }
+
     /// A cold level, read after standing long enough.
     pub fn cold(percent: f64) -> Level {
         Level {

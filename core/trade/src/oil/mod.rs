@@ -26,6 +26,6 @@ pub use balance::{Balance, Moment, SoFar};
 pub use carry_over::{CarryOver, OilClass, carry_over, use_at};
 pub use filed::{Filed, SampleDrawn, file_answer};
 pub use fill::{Fill, OilEvent, OilThing, fills};
-pub use level::{InGlass, Level, NoVolume, OilNumbers, OilSystem, Surplus, surplus};
+pub use level::{InGlass, LEAST_MINUTES, Level, NoVolume, OilNumbers, OilSystem, Surplus, surplus};
 pub use usual::{Against, Change, Direction, UsePoint, Usual, against_usual};
 pub use verdict::{NoVerdict, OilVerdict, verdict};

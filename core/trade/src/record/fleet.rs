@@ -80,6 +80,9 @@ record! {
         /// oil in its air is told as "at least".
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[n(5)] pub load_share: Option<u8>,
+        /// All the oil in it when it is filled to the middle of the glass: what grows when it is hot.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(6)] pub oil_volume: Option<Figure>,
     }
 
     /// A compressor set.
@@ -151,5 +154,33 @@ record! {
         #[n(1)] pub status: DayStatus,
         /// Expected out from this minute of the day; none for the yard's morning.
         #[n(2)] pub expected_minute: Option<u16>,
+    }
+}
+
+impl SetProfile {
+    /// What is said of it, and for what is left out what was known before.
+    pub fn or(self, before: SetProfile) -> SetProfile {
+        SetProfile {
+            delivery: self.delivery.or(before.delivery),
+            glass: self.glass.or(before.glass),
+            oil_family: self.oil_family.or(before.oil_family),
+            oil_grade: self.oil_grade.or(before.oil_grade),
+            weights: if self.weights.is_empty() { before.weights } else { self.weights },
+            load_share: self.load_share.or(before.load_share),
+            oil_volume: self.oil_volume.or(before.oil_volume),
+        }
+    }
+
+    /// A set of which nothing is known yet.
+    pub fn unknown() -> SetProfile {
+        SetProfile {
+            delivery: None,
+            glass: None,
+            oil_family: None,
+            oil_grade: None,
+            weights: Vec::new(),
+            load_share: None,
+            oil_volume: None,
+        }
     }
 }

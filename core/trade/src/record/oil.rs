@@ -104,6 +104,9 @@ record! {
         #[n(4)] pub look: Option<OilLook>,
         /// A photo of the glass.
         #[n(5)] pub photo: Option<Digest>,
+        /// The oil's temperature, where a display showed it: a hot level compares with cold ones by it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(6)] pub oil_temperature: Option<Figure>,
     }
 
     /// One small pour.
@@ -140,6 +143,9 @@ record! {
         #[n(9)] pub stopped: Option<StopWait>,
         /// The cap was cleaned, set and tight.
         #[n(10)] pub cap_tight: Option<bool>,
+        /// The oil's temperature, where a display showed it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(11)] pub oil_temperature: Option<Figure>,
     }
 
     /// Water was drained.
@@ -182,5 +188,25 @@ record! {
         #[n(0)] pub sample: EntryId,
         /// In its words.
         #[n(1)] pub words: String,
+    }
+}
+
+impl TopUp {
+    /// A top-up of which only the fluid is known.
+    pub fn of(fluid: Fluid) -> TopUp {
+        TopUp {
+            fluid,
+            family: None,
+            grade: None,
+            gauge_zero: None,
+            blow_down_silent: None,
+            before: None,
+            pours: Vec::new(),
+            after: None,
+            warmth: None,
+            stopped: None,
+            cap_tight: None,
+            oil_temperature: None,
+        }
     }
 }

@@ -262,6 +262,7 @@ fn shop_profile() -> SetProfile {
         oil_grade: None,
         weights: vec![],
         load_share: None,
+        oil_volume: None,
     }
 }
 

@@ -82,6 +82,7 @@ impl Shop {
                         oil_grade: None,
                         weights: vec![],
                         load_share: None,
+                        oil_volume: None,
                     },
                 }),
             );

@@ -363,3 +363,40 @@ fn the_first_exchange_of_a_phone_that_is_up_to_date_is_one_trip() {
     let queue = crate::exchange::queue::open(phone.book.ledger(), at(2)).unwrap();
     assert_eq!(queue, crate::exchange::queue::Queue::new());
 }
+
+#[test]
+fn a_phone_says_once_which_program_it_runs_and_again_to_a_hub_that_was_set_back() {
+    let mut shop = Shop::new(1);
+    let mut phone = shop.lets_in("yard phone 1", &[truck(1)]);
+    let said = |asked: &Request, phone: &Phone| {
+        let key = phone.book.ledger().own_key().public();
+        open(&asked.bytes, |id| (key.id() == id).then_some(key)).unwrap().parcel.program
+    };
+    let device = phone.book.ledger().own_key().id().0;
+    let kept = |shop: &Shop| {
+        let rows = shop.ledger.store().programs().unwrap();
+        rows.into_iter().find(|row| row.device == device).map(|row| (row.version, row.since_ms))
+    };
+    let own = crate::PROGRAM.to_owned();
+    let first = phone.asks(at(10));
+    assert_eq!(said(&first, &phone), Some(own.clone()));
+    // An answer that is lost tells the phone nothing: it says so again.
+    shop.answers(&first, at(10));
+    let again = phone.asks(at(11));
+    assert_eq!(said(&again, &phone), Some(own.clone()));
+    let answered = shop.answers(&again, at(11));
+    phone.hears(&again, &answered, at(11));
+    assert_eq!(said(&phone.asks(at(12)), &phone), None);
+    let (version, since) = kept(&shop).unwrap();
+    assert_eq!((version, since), (own.clone(), at(10).unix_ms()));
+    // The next version is told, and the day it came.
+    shop.ledger.store_mut().keep_program(device, "0.0.9", at(12).unix_ms()).unwrap();
+    crate::exchange::begin_epoch(&mut shop.ledger).unwrap();
+    shop.exchanges(&mut phone, at(20));
+    assert_eq!(kept(&shop).unwrap().0, "0.0.9", "the hub's new life is not known before its first answer");
+    let after = phone.asks(at(21));
+    assert_eq!(said(&after, &phone), Some(own.clone()));
+    let answered = shop.answers(&after, at(21));
+    phone.hears(&after, &answered, at(21));
+    assert_eq!(kept(&shop), Some((own, at(21).unix_ms())));
+}

@@ -105,12 +105,14 @@ pub(super) fn parcel() -> impl Strategy<Value = Parcel> {
     let second = (vec(heads, 0..4), vec(any::<u64>(), 0..6), vec(refusal, 0..4), any::<bool>());
     let third = (option::of(any::<[u8; 32]>()), vec(reconcile(), 0..3));
     let held_heads = vec(any::<[u8; 8]>(), 0..5);
-    let fourth = (option::of(invitation()), option::of(enrolment()), option::of(any::<u64>()), held_heads);
+    let program = option::of("[0-9a-z. ]{0,20}");
+    let fourth =
+        (option::of(invitation()), option::of(enrolment()), option::of(any::<u64>()), held_heads, program);
     (first, second, third, fourth).prop_map(|(first, second, third, fourth)| {
         let (link, sender_ms, epoch, runs, cursors) = first;
         let (heads, admitted, refused, more) = second;
         let (token, reconcile) = third;
-        let (invitation, enrolment, file_entries, held_heads) = fourth;
+        let (invitation, enrolment, file_entries, held_heads, program) = fourth;
         Parcel {
             runs,
             cursors,
@@ -124,6 +126,7 @@ pub(super) fn parcel() -> impl Strategy<Value = Parcel> {
             enrolment,
             file_entries,
             held_heads,
+            program,
             ..Parcel::new(fleet(), link, sender_ms, epoch)
         }
     })

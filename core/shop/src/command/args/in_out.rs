@@ -154,6 +154,9 @@ pub(in crate::command) struct Pack {
     /// A unit it is about; may be given several times; all units when left out
     #[arg(long = "unit", value_name = "DOOR")]
     pub units: Vec<String>,
+    /// The page that is read first, and the heads of the tables, in Spanish too
+    #[arg(long)]
+    pub spanish: bool,
 }
 
 /// `verify`

@@ -60,7 +60,13 @@ pub(super) fn show(phone: &Daybook, asked: &Asked<'_>, now: Stamp) -> Result<Sai
             }
         }
         ScreenAsked::Glass => {
-            let query = GlassQuery { unit: truck(phone, asked)?, given: None, said_stopped: None };
+            let query = GlassQuery {
+                unit: truck(phone, asked)?,
+                given: None,
+                said_stopped: None,
+                warmth: None,
+                oil_temperature: None,
+            };
             record(&glass(ledger, &query, template, now)?)
         }
         ScreenAsked::TopUp => {

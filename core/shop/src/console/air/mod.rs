@@ -1,10 +1,8 @@
 //! Air for the job: is there air enough here, today, for these tools on this hose? A calculator. It records
 //! nothing, warns and refuses nothing.
 
-mod answer;
 mod asked;
 mod page;
-mod runs;
 
 use axum::Router;
 use axum::extract::Query;
@@ -12,6 +10,7 @@ use axum::response::Response;
 use axum::routing::get;
 use serde::Serialize;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::screen::{AirForTheJob, air_for_the_job};
 use sumpbook_trade::Stamp;
 
 use super::Console;
@@ -21,9 +20,6 @@ use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
 use crate::ShopError;
-use answer::Answered;
-use asked::Asked;
-use runs::ShortRuns;
 
 /// Its page.
 pub(super) fn routes() -> Router<Console> {
@@ -37,12 +33,10 @@ struct AirView {
     known_at: Stamp,
     /// Door numbers.
     units: Vec<String>,
-    /// What was asked, as it was understood.
-    asked: Asked,
-    /// The answer; none while delivery or pressure are not known.
-    answer: Option<Answered>,
-    /// How many of the unit's runs are too short to boil water off.
-    short_runs: Option<ShortRuns>,
+    /// What each tool is called, in the order of the form.
+    tool_names: Vec<String>,
+    /// What was asked, as it was understood, and the answer: the phone's record.
+    job: AirForTheJob,
 }
 
 /// `GET /air?unit=TH-01&holds=100&...`
@@ -62,13 +56,11 @@ fn read(ledger: &Ledger, now: Stamp, fields: &Fields, own: Measures) -> Result<A
     let mut units: Vec<String> = fleet.trucks.values().map(|truck| truck.door.clone()).collect();
     units.sort();
     let unit = fields.text("unit").and_then(|door| fleet.truck_by_door(door));
-    let delivery = unit.and_then(|truck| fleet.set_on(truck.truck)).and_then(|set| set.profile.delivery);
-    let asked = Asked::of(fields, own, unit.map(|truck| truck.door.clone()), delivery);
+    let query = asked::of(fields, own, unit.map(|truck| truck.truck));
     Ok(AirView {
         known_at: now,
         units,
-        answer: answer::of(&asked),
-        short_runs: unit.map(|truck| runs::of_unit(ledger, truck.truck, now)).transpose()?.flatten(),
-        asked,
+        tool_names: asked::tool_names(fields),
+        job: air_for_the_job(ledger, &query, now)?,
     })
 }

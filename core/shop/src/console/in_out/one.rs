@@ -4,13 +4,14 @@ use axum::response::Response;
 use maud::{Markup, html};
 use sumpbook_trade::fluid::OilFamily;
 use sumpbook_trade::record::SetProfile;
-use sumpbook_trade::{Feature, Features, Figure, Unit};
+use sumpbook_trade::{Feature, Figure, Unit};
 
 use crate::console::form::Fields;
 use crate::console::refused::Refused;
 use crate::console::visit::{Telling, Visit};
 use crate::sheet::key;
-use crate::{NewSet, NewTruck};
+use crate::table_in::volume_unit;
+use crate::{FeaturesSaid, UnitSaid};
 
 /// The form. What a unit has decides which lines its pre-trip asks; everything can be typed again later.
 pub(super) fn form(telling: &Telling) -> Markup {
@@ -35,6 +36,8 @@ pub(super) fn form(telling: &Telling) -> Markup {
             (line("set-serial", "one-set-serial", "text", false))
             (line("delivery", "one-delivery", "text", false))
             (line("load-share", "one-load-share", "text", false))
+            (line("glass", "one-glass", "text", false))
+            (line("oil-volume", "one-oil-volume", "text", false))
             label for="one-oil-family" { (t("one-oil-family")) }
             select id="one-oil-family" name="oil-family" {
                 option value="" { (t("in-out-not-said")) }
@@ -66,71 +69,64 @@ pub(super) async fn enter(visit: Visit, fields: Fields) -> Result<Response, Refu
     let in_service = fields.day("in-service")?.ok_or(Refused::Asked("form-day"))?;
     let in_service_hours = fields.hours("in-service-hours")?.ok_or(Refused::Asked("form-hours"))?;
     let annual_inspection = fields.day("annual-inspection")?;
-    let mut features =
-        Features::of(Feature::ALL.into_iter().filter(|f| fields.all("has").any(|has| has == key(f))));
-    features.valves = listed(fields.text("valves"));
+    let ticked = Feature::ALL.into_iter().filter(|f| fields.all("has").any(|has| has == key(f)));
+    // Nothing ticked is not "it has nothing": its pre-trip would lose most of its lines.
+    let named = |all: Vec<String>| (!all.is_empty()).then_some(all);
+    let switched: Vec<Feature> = ticked.collect();
+    let features = FeaturesSaid {
+        switched: (!switched.is_empty()).then_some(switched),
+        valves: named(listed(fields.text("valves"))),
+        ..FeaturesSaid::default()
+    };
+    let profile = profile(&fields)?;
+    let said = UnitSaid {
+        door,
+        serial: fields.owned("serial"),
+        plate: fields.owned("plate"),
+        features,
+        in_service,
+        in_service_hours,
+        annual_inspection,
+        set_serial: fields.owned("set-serial"),
+        profile,
+    };
+    let write = move |shop: &mut crate::Shop, hand: &crate::Hand| shop.enter_unit(said, hand).map(|_| ());
+    visit.write("/units", write).await
+}
+
+/// What is said of the set.
+fn profile(fields: &Fields) -> Result<SetProfile, Refused> {
     let delivery = fields.text("delivery").map(|text| Figure::parse(text, Unit::CubicFootPerMinute));
-    let delivery = delivery.transpose().map_err(|_| Refused::Asked("one-bad-delivery"))?;
     let share = fields.text("load-share").map(|text| text.trim_end_matches('%').trim().parse::<u8>());
     let load_share = share.transpose().map_err(|_| Refused::Asked("one-bad-share"))?;
     if load_share.is_some_and(|percent| !(1..=100).contains(&percent)) {
         return Err(Refused::Asked("one-bad-share"));
     }
-    let family = fields
+    let oil_family = fields
         .text("oil-family")
         .and_then(|word| OilFamily::ALL.into_iter().find(|known| key(known) == word));
-    let (family, grade) = (family, fields.owned("oil-grade"));
-    let (serial, plate, set_serial) =
-        (fields.owned("serial"), fields.owned("plate"), fields.owned("set-serial"));
-    let write = move |shop: &mut crate::Shop, hand: &crate::Hand| {
-        let fleet = shop.ledger.fleet();
-        let known = fleet.truck_by_door(&door).cloned();
-        let fitted = known.as_ref().and_then(|truck| fleet.set_on(truck.truck)).cloned();
-        if let Some(known) = &known {
-            // What this form does not ask.
-            features.reels.clone_from(&known.features.reels);
-            features.hoses.clone_from(&known.features.hoses);
-            // Nothing ticked is not "it has nothing": its pre-trip would lose most of its lines.
-            if features.switched.is_empty() {
-                features.switched.clone_from(&known.features.switched);
-            }
-            if features.valves.is_empty() {
-                features.valves.clone_from(&known.features.valves);
-            }
-        }
-        let is = known.as_ref();
-        let truck = shop.add_truck(
-            NewTruck {
-                door,
-                serial: serial.or_else(|| is.and_then(|truck| truck.serial.clone())),
-                plate: plate.or_else(|| is.and_then(|truck| truck.plate.clone())),
-                features,
-                in_service,
-                in_service_hours,
-                annual_inspection: annual_inspection.or_else(|| is.and_then(|truck| truck.annual_inspection)),
-            },
-            hand,
-        )?;
-        let serial = set_serial.or_else(|| fitted.as_ref().and_then(|set| set.serial.clone()));
-        let before = fitted.filter(|set| set.serial == serial).map(|set| set.profile);
-        let before = before.unwrap_or(SetProfile {
-            delivery: None,
-            glass: None,
-            oil_family: None,
-            oil_grade: None,
-            weights: Vec::new(),
-            load_share: None,
-        });
-        let profile = SetProfile {
-            delivery: delivery.or(before.delivery),
-            oil_family: family.or(before.oil_family),
-            oil_grade: grade.or(before.oil_grade),
-            load_share: load_share.or(before.load_share),
-            ..before
-        };
-        shop.add_set(NewSet { serial, on: Some(truck), profile }, hand).map(|_| ())
-    };
-    visit.write("/units", write).await
+    Ok(SetProfile {
+        delivery: delivery.transpose().map_err(|_| Refused::Asked("one-bad-delivery"))?,
+        glass: volume(fields, "glass")?,
+        oil_family,
+        oil_grade: fields.owned("oil-grade"),
+        load_share,
+        oil_volume: volume(fields, "oil-volume")?,
+        ..SetProfile::unknown()
+    })
+}
+
+/// An amount with its unit, such as "0.60 qt" or "7.6 L"; quarts where no unit is written.
+fn volume(fields: &Fields, name: &str) -> Result<Option<Figure>, Refused> {
+    let Some(text) = fields.text(name) else { return Ok(None) };
+    let end = text.rfind(|c: char| c.is_ascii_digit()).map_or(0, |at| at + 1);
+    let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
+    let unit = if unit.trim().is_empty() { Some(Unit::Quart) } else { volume_unit(unit) };
+    let figure = unit.and_then(|unit| Figure::parse(number.trim(), unit).ok());
+    match figure.filter(|figure| figure.digits > 0) {
+        Some(figure) => Ok(Some(figure)),
+        None => Err(Refused::Asked("one-bad-volume")),
+    }
 }
 
 /// Names that stand between commas.

@@ -4,6 +4,7 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::{InOutView, one};
+use crate::console::language::Language;
 use crate::console::visit::{Body, Telling};
 use crate::table_in::What;
 use crate::table_out::Kind;
@@ -114,6 +115,10 @@ fn pack(telling: &Telling, view: &InOutView) -> Markup {
             select id="pack-unit" name="unit" {
                 option value="" { (telling.t("out-pack-all")) }
                 @for door in &view.units { option { (door) } }
+            }
+            label class="show" {
+                input type="checkbox" name="spanish" value="yes" checked[telling.choice.language == Language::Es];
+                " " (telling.t("out-pack-spanish"))
             }
             button { (telling.t("out-pack-make")) }
             button formaction="/in-and-out/gaps" { (telling.t("out-pack-gaps")) }

@@ -26,6 +26,8 @@ const ZIP: &str = "application/zip";
 pub(super) struct Asked {
     /// A door number; none or empty: every unit.
     unit: Option<String>,
+    /// Pages and heads in Spanish too.
+    spanish: Option<String>,
     /// With the mark of UTF-8.
     #[serde(default)]
     mark: bool,
@@ -152,11 +154,11 @@ pub(super) async fn pack(
     State(console): State<Console>,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Refused> {
-    let unit = asked.unit.clone();
+    let (unit, spanish) = (asked.unit.clone(), asked.spanish.as_deref() == Some("yes"));
     let trucks = visit.read(move |ledger, _| Ok(of_unit(ledger, unit.as_deref()))).await??;
     let named = asked.unit.filter(|unit| !unit.trim().is_empty()).unwrap_or_else(|| "fleet".to_owned());
     made(&visit, &console, vec!["pack".to_owned(), named], move |ledger, folder, file, now| {
-        proof::pack(ledger, folder, of(trucks.as_deref()), file, now).map(|_| ())
+        proof::pack(ledger, folder, of(trucks.as_deref()), file, spanish, now).map(|_| ())
     })
     .await
 }

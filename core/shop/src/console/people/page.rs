@@ -3,9 +3,9 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
-use super::ROLES;
 use super::stop::plain;
 use super::view::{AskRow, PeopleView, PhoneRow};
+use super::{ROLES, says};
 use crate::console::language::escaped;
 use crate::console::session::Role;
 use crate::console::table::{Table, said, section};
@@ -17,12 +17,14 @@ pub(super) fn body(telling: &Telling, view: &PeopleView) -> Body {
             h1 { (telling.t("place-people")) }
             ul class="ways" {
                 li { a href="#phones" { (telling.t("section-all-phones")) } }
+                li { a href="#says" { (telling.t("section-says")) } }
                 li { a href="#signs" { (telling.t("section-signs")) } }
                 li { button type="button" class="print" id="print" hidden { (telling.t("print")) } }
             }
         }
         (people(telling, view))
         (phones(telling, view))
+        (says::draw(telling, &view.says))
         (signs(telling, view))
     };
     Body { title: telling.t("place-people"), main }
@@ -111,7 +113,7 @@ fn phone_row(telling: &Telling, phone: &PhoneRow) -> Vec<Markup> {
         },
         said(news),
         said(phone.clock_off_ms.map_or_else(|| telling.t("none-dash"), clock_off)),
-        said(telling.t("not-said")),
+        said(program(telling, phone)),
         said(only),
         said(&phone.key),
         html! {
@@ -123,6 +125,14 @@ fn phone_row(telling: &Telling, phone: &PhoneRow) -> Vec<Markup> {
             } @else { (telling.t("none-dash")) }
         },
     ]
+}
+
+/// "0.1.0, since Tue 20 Oct 16:48"; a phone that never said has an older program, or none was heard yet.
+fn program(telling: &Telling, phone: &PhoneRow) -> String {
+    let Some((version, since)) = phone.program.as_deref().zip(phone.program_since) else {
+        return telling.t("not-said");
+    };
+    telling.with("program-since", &[("version", Arg::Text(version)), ("when", Arg::Text(&telling.at(since)))])
 }
 
 /// "+0:02", minutes and seconds; hours before them when there are any.

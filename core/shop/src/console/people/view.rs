@@ -6,6 +6,7 @@ use serde::Serialize;
 use sumpbook_daybook::exchange::{self, CodeState, ExchangeError};
 use sumpbook_daybook::gate::KeyId;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::record::ShopSays;
 use sumpbook_trade::{Entry, PersonId, Stamp};
 
 use super::code::fingerprint;
@@ -26,6 +27,8 @@ pub(super) struct PeopleView {
     pub(super) phones: Vec<PhoneRow>,
     /// Phones that ask to be let in.
     pub(super) asks: Vec<AskRow>,
+    /// What the phones say in the shop's own words.
+    pub(super) says: ShopSays,
     /// Who may open these pages.
     pub(super) signs: Vec<SignRow>,
     /// The address this page was asked at: phones reach the hub there too.
@@ -63,6 +66,9 @@ pub(super) struct PhoneRow {
     pub(super) has_all: bool,
     /// The hub's clock minus its own, milliseconds.
     pub(super) clock_off_ms: Option<i64>,
+    /// The version of its program, as it said itself, and when that was first heard.
+    pub(super) program: Option<String>,
+    pub(super) program_since: Option<Stamp>,
 }
 
 /// A phone that asks.
@@ -100,6 +106,7 @@ pub(super) fn read(
         people: people(ledger, &yard)?,
         phones: phones(ledger, &yard)?,
         asks: asks(ledger, now)?,
+        says: fleet.says.clone(),
         signs,
         hub,
     })
@@ -145,8 +152,10 @@ fn phones(ledger: &Ledger, yard: &Yard) -> Result<Vec<PhoneRow>, ShopError> {
     let truth = ledger.store().truth();
     let (last_n, now_ms) = (truth.last_n()?, yard.now.unix_ms());
     let heard = ledger.store().last_exchanges(now_ms)?;
+    let programs = ledger.store().programs()?;
     let mut rows = Vec::new();
     for (id, device) in &fleet.devices {
+        let program = programs.iter().find(|row| row.device == *id);
         let last = heard.iter().find(|row| row.device == *id);
         let told = last.filter(|row| row.to_n > 0);
         let upto = match told {
@@ -164,6 +173,8 @@ fn phones(ledger: &Ledger, yard: &Yard) -> Result<Vec<PhoneRow>, ShopError> {
             news_upto: upto.map(|ms| yard.stamp_ms(ms)),
             has_all: told.is_some_and(|row| row.to_n >= last_n),
             clock_off_ms: last.and_then(|row| row.off_ms),
+            program: program.map(|row| row.version.clone()),
+            program_since: program.map(|row| yard.stamp_ms(row.since_ms)),
         });
     }
     rows.sort_by(|a, b| (a.stopped, &a.name).cmp(&(b.stopped, &b.name)));

@@ -4,6 +4,7 @@
 use std::collections::HashMap;
 
 use sha2::{Digest, Sha256};
+use sumpbook_daybook::store::SessionRow;
 
 use super::UserError;
 use super::users::{Role, User};
@@ -11,7 +12,7 @@ use super::users::{Role, User};
 /// A session ends after so long.
 pub(in crate::console) const SESSION_HOURS: i64 = 12;
 /// As many are open at most; the oldest makes room.
-const MOST: usize = 1_000;
+pub(in crate::console) const MOST: usize = 1_000;
 
 /// An open session.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,44 +23,53 @@ pub(in crate::console) struct Open {
     pub(in crate::console) role: Role,
     /// What every form of this session carries.
     pub(in crate::console) csrf: String,
-    /// The user's mark when it was opened.
-    pub(super) of: [u8; 8],
-    ends_ms: i64,
 }
 
-/// All of them.
+/// All of them, as they stand in the shop's store too: by the hash of what their cookies say.
 #[derive(Debug, Default)]
-pub(super) struct Sessions(HashMap<[u8; 32], Open>);
+pub(super) struct Sessions(HashMap<[u8; 32], SessionRow>);
 
 impl Sessions {
-    /// Opens one under a new name, whatever the browser brought.
-    pub(super) fn open(&mut self, user: &User, now_ms: i64) -> Result<String, UserError> {
+    /// Those that were open before the hub was started again.
+    pub(super) fn of(rows: Vec<SessionRow>) -> Sessions {
+        Sessions(rows.into_iter().map(|row| (row.hash, row)).collect())
+    }
+
+    /// Opens one under a new name, whatever the browser brought. Gives the cookie's value, and what is kept of it.
+    pub(super) fn open(&mut self, user: &User, now_ms: i64) -> Result<(String, SessionRow), UserError> {
         self.0.retain(|_, open| open.ends_ms > now_ms);
         if self.0.len() >= MOST {
             let oldest = self.0.iter().min_by_key(|(_, open)| open.ends_ms).map(|(key, _)| *key);
             self.0.remove(&oldest.unwrap_or_default());
         }
-        let (token, csrf) = (random()?, random()?);
-        let open = Open {
+        let token = random()?;
+        let row = SessionRow {
+            hash: hashed(&token),
             name: user.name.clone(),
-            role: user.role,
-            csrf,
-            of: user.mark(),
+            mark: user.mark(),
             ends_ms: now_ms.saturating_add(SESSION_HOURS.saturating_mul(3_600_000)),
         };
-        self.0.insert(hashed(&token), open);
-        Ok(token)
+        self.0.insert(row.hash, row.clone());
+        Ok((token, row))
     }
 
     /// The session a cookie's value names, while it lasts.
-    pub(super) fn find(&self, token: &str, now_ms: i64) -> Option<Open> {
+    pub(super) fn find(&self, token: &str, now_ms: i64) -> Option<SessionRow> {
         self.0.get(&hashed(token)).filter(|open| open.ends_ms > now_ms).cloned()
     }
 
-    /// Ends one.
-    pub(super) fn close(&mut self, token: &str) {
-        self.0.remove(&hashed(token));
+    /// Ends one; gives the hash it was kept under.
+    pub(super) fn close(&mut self, token: &str) -> Option<[u8; 32]> {
+        let hash = hashed(token);
+        self.0.remove(&hash).map(|_| hash)
     }
+}
+
+/// What every form of a session carries. It follows from the cookie, so it is kept nowhere; and the cookie does not
+/// follow from it.
+pub(super) fn csrf(token: &str) -> String {
+    let all = Sha256::new_with_prefix(b"sumpbook console form 1").chain_update(token.as_bytes()).finalize();
+    all.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 fn hashed(token: &str) -> [u8; 32] {
@@ -84,7 +94,7 @@ mod tests {
     #[test]
     fn a_session_ends_by_itself_and_at_the_door() {
         let mut sessions = Sessions::default();
-        let token = sessions.open(&user(), 0).unwrap();
+        let (token, _) = sessions.open(&user(), 0).unwrap();
         assert_eq!(token.len(), 64);
         let end = SESSION_HOURS * 3_600_000;
         assert!(sessions.find(&token, end - 1).is_some());
@@ -97,15 +107,17 @@ mod tests {
     #[test]
     fn the_cookie_is_not_kept_only_its_hash() {
         let mut sessions = Sessions::default();
-        let token = sessions.open(&user(), 0).unwrap();
+        let (token, _) = sessions.open(&user(), 0).unwrap();
         assert!(!format!("{sessions:?}").contains(&token));
-        assert_ne!(sessions.open(&user(), 0).unwrap(), token, "each sign-in has its own");
+        assert_ne!(sessions.open(&user(), 0).unwrap().0, token, "each sign-in has its own");
+        let form = csrf(&token);
+        assert!(form.len() == 64 && form != token && form != csrf("another"));
     }
 
     #[test]
     fn the_oldest_makes_room() {
         let mut sessions = Sessions::default();
-        let first = sessions.open(&user(), 0).unwrap();
+        let (first, _) = sessions.open(&user(), 0).unwrap();
         for n in 1..=MOST {
             sessions.open(&user(), i64::try_from(n).unwrap()).unwrap();
         }

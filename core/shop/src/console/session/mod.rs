@@ -10,11 +10,12 @@ use std::path::Path;
 use std::sync::Mutex;
 
 use axum::http::{HeaderMap, header};
+use sumpbook_daybook::store::SessionRow;
 use sumpbook_trade::Stamp;
 use tokio::sync::Semaphore;
 
 pub(super) use attempts::Attempts;
-pub(super) use book::{Open, SESSION_HOURS};
+pub(super) use book::{MOST as MOST_SESSIONS, Open, SESSION_HOURS};
 pub(super) use gate::{gate, same_origin};
 pub use users::{Role, UserError, Users};
 
@@ -37,8 +38,13 @@ pub(super) struct Doors {
 
 /// What became of a sign-in.
 pub(super) enum SignIn {
-    /// Come in: the cookie's value, which nobody else ever sees.
-    In(String),
+    /// Come in.
+    In {
+        /// The cookie's value, which nobody else ever sees.
+        token: String,
+        /// What is kept of it.
+        row: SessionRow,
+    },
     /// Name or password do not match.
     Wrong {
         /// Seconds until the next try.
@@ -52,10 +58,11 @@ pub(super) enum SignIn {
 }
 
 impl Doors {
-    pub(super) fn of(folder: &Path) -> Doors {
+    /// The door of a shop's folder, with the sessions that are open.
+    pub(super) fn of(folder: &Path, open: Vec<SessionRow>) -> Doors {
         Doors {
             users: Users::of(folder),
-            sessions: Mutex::default(),
+            sessions: Mutex::new(Sessions::of(open)),
             attempts: Mutex::default(),
             hashing: Semaphore::new(AT_ONCE),
             changing: tokio::sync::Mutex::default(),
@@ -88,7 +95,8 @@ impl Doors {
         match user.filter(|_| matches.unwrap_or(false)) {
             Some(user) => {
                 self.attempts().came_in(name, from);
-                Ok(SignIn::In(self.sessions().open(&user, now_ms)?))
+                let (token, row) = self.sessions().open(&user, now_ms)?;
+                Ok(SignIn::In { token, row })
             }
             None => Ok(SignIn::Wrong { wait_s: self.attempts().failed(name, from, now_ms) }),
         }
@@ -97,18 +105,16 @@ impl Doors {
     /// Whoever the request's cookie names; none when nobody, or no longer.
     pub(super) fn who(&self, headers: &HeaderMap, now: Stamp) -> Option<Open> {
         let token = cookie(headers, COOKIE)?;
-        let mut open = self.sessions().find(&token, now.unix_ms())?;
+        let row = self.sessions().find(&token, now.unix_ms())?;
         // A password changed or a user removed ends what was opened with the old one.
-        let user = self.users.find(&open.name).ok().flatten()?;
-        open.role = user.role;
-        Some(open).filter(|open| open.of == user.mark())
+        let user = self.users.find(&row.name).ok().flatten().filter(|user| user.mark() == row.mark)?;
+        Some(Open { name: row.name, role: user.role, csrf: book::csrf(&token) })
     }
 
-    /// Ends the session of this request.
-    pub(super) fn end(&self, headers: &HeaderMap) {
-        if let Some(token) = cookie(headers, COOKIE) {
-            self.sessions().close(&token);
-        }
+    /// Ends the session of this request; gives the hash it is kept under, so that it ends there too.
+    pub(super) fn end(&self, headers: &HeaderMap) -> Option<[u8; 32]> {
+        let token = cookie(headers, COOKIE)?;
+        self.sessions().close(&token)
     }
 
     fn sessions(&self) -> std::sync::MutexGuard<'_, Sessions> {

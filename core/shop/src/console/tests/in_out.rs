@@ -116,6 +116,8 @@ async fn a_unit_is_typed_in_and_typed_again_keeps_what_was_left_empty() {
         ("annual-inspection", "2027-03-12"),
         ("delivery", "185"),
         ("load-share", "40 %"),
+        ("glass", "0.60 qt"),
+        ("oil-volume", "7.6 L"),
         ("oil-family", "mineral"),
         ("valves", "left, right"),
         ("has", "air-brakes"),
@@ -137,6 +139,9 @@ async fn a_unit_is_typed_in_and_typed_again_keeps_what_was_left_empty() {
     assert_eq!(truck.in_service_hours.to_string(), "1204.7");
     assert_eq!((truck.features.valves.len(), truck.features.switched.len()), (2, 2));
     assert_eq!((profile.load_share, profile.oil_family.is_some()), (Some(40), true));
+    let volumes = [profile.glass, profile.oil_volume].map(|figure| figure.unwrap().to_string());
+    assert_eq!(volumes, ["0.60 qt", "7.6 L"]);
+    desk.get("/units/TH-31").await.says("All the oil in it, filled to the middle");
 
     let again = [
         ("door", "th-31"),
@@ -153,9 +158,13 @@ async fn a_unit_is_typed_in_and_typed_again_keeps_what_was_left_empty() {
     );
     assert_eq!((kept, &changed.features), (profile, &truck.features));
 
-    for (field, value) in
-        [("load-share", "0"), ("load-share", "140"), ("delivery", "many"), ("in-service", "soon")]
-    {
+    for (field, value) in [
+        ("load-share", "0"),
+        ("load-share", "140"),
+        ("delivery", "many"),
+        ("oil-volume", "8 psi"),
+        ("in-service", "soon"),
+    ] {
         let mut bad = vec![("door", "TH-32"), ("in-service", "2026-10-01"), ("in-service-hours", "0")];
         bad.retain(|(name, _)| *name != field);
         bad.push((field, value));

@@ -5,6 +5,7 @@ mod due;
 mod in_out;
 mod paper;
 mod people;
+mod sign_in;
 
 use axum::body::{Body, to_bytes};
 use axum::http::{Request, StatusCode, header};
@@ -70,6 +71,17 @@ impl Desk {
         let mut desk = Desk { hub, router, cookie: String::new(), csrf: String::new(), _folder: folder };
         desk.sign_in(name).await;
         desk
+    }
+
+    /// The hub ends and is started again over the same folder, as a service is; the browser keeps what it has.
+    pub(super) fn started_again(self, now: &str) -> Desk {
+        let Desk { hub, cookie, csrf, _folder, .. } = self;
+        hub.stop();
+        drop(hub);
+        let shop = crate::Shop::open(_folder.path()).unwrap();
+        let hub = Hub::over(shop, HubClock::beginning_at(at(now))).unwrap();
+        let router = router(Console::of(hub.clone()));
+        Desk { hub, router, cookie, csrf, _folder }
     }
 
     async fn sign_in(&mut self, name: &str) {

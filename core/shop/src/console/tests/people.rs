@@ -74,6 +74,11 @@ async fn a_phone_scans_the_code_asks_and_is_let_in_by_name() {
     let json = desk.get("/people.json").await.json();
     assert!(json["phones"].as_array().unwrap().iter().any(|phone| phone["name"] == "yard phone 9"));
     assert_eq!(json["asks"].as_array().unwrap().len(), 0);
+    // Let in, it says which program it runs.
+    let news = hand_over(phone.ledger_mut(), at(NOW)).unwrap();
+    desk.hub.write(move |shop| Ok(take_in(&mut shop.ledger, &news.bytes, at(NOW)).unwrap())).await.unwrap();
+    let program = format!("{}, since 17:00", sumpbook_daybook::PROGRAM);
+    desk.get("/people").await.says(&program);
     desk.get("/people/code/0000000000000000").await.says("That code ran out after 15 minutes.");
     desk.post("/people/code", &[("hub", "no address:")]).await.says("no address with a port");
 }

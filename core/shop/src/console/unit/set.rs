@@ -80,6 +80,7 @@ pub(super) fn draw(words: &Words, truck: &Truck) -> Markup {
             rows.push(("set-serial", set.serial.clone().unwrap_or_else(none)));
             rows.push(("set-delivery", profile.delivery.map_or_else(none, |f| figure(words, f))));
             rows.push(("set-glass", profile.glass.map_or_else(none, |f| figure(words, f))));
+            rows.push(("set-oil-volume", profile.oil_volume.map_or_else(none, |f| figure(words, f))));
             rows.push(("set-oil", if oil.is_empty() { none() } else { oil }));
             rows.push(("set-weights", named(words, weights)));
         }

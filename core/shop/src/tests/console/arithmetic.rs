@@ -25,6 +25,7 @@ fn with_set(yard: &mut Yard) {
         oil_grade: Some("ISO VG 46".into()),
         weights: vec![],
         load_share: None,
+        oil_volume: None,
     };
     let hand = yard.hand("Ilse", "2026-01-05T08:00:00-07:00");
     let on = Some(yard.truck("TH-01"));
@@ -44,6 +45,7 @@ fn pour(qt: &str, before: Option<u8>, after: u8) -> TopUp {
         warmth: Some(Warmth::Cold),
         stopped: Some(StopWait { minutes: Some(30), how: How::Timed }),
         cap_tight: Some(true),
+        oil_temperature: None,
     }
 }
 
@@ -58,6 +60,7 @@ fn event_7() -> Yard {
         stopped: Some(StopWait { minutes: Some(30), how: How::Timed }),
         look: None,
         photo: None,
+        oil_temperature: None,
     };
     // A fill begins with a level: the pour that settled it closes at the middle, long after.
     yard.sign_with(1, "Amos", "TH-01", "2026-09-20T07:05:00-06:00", Some(27_904), pour("0.05", None, 50));
@@ -209,6 +212,7 @@ async fn event_9_counts_weighted_hours_and_says_what_they_mean_on_this_meter() {
         oil_grade: None,
         weights: vec![(SiteDust::Clean, 100), (SiteDust::Dusty, 150), (SiteDust::VeryDusty, 200)],
         load_share: None,
+        oil_volume: None,
     };
     let hand = yard.hand("Ilse", "2026-04-01T08:00:00-06:00");
     let on = Some(yard.truck("TH-03"));
@@ -295,10 +299,20 @@ async fn each_rule_says_its_word_about_a_drop_on_the_unit_and_on_the_cab_report(
         words.contains("breaks the rule, less than 3 psi: United States, driver test (older)"),
         "{words}"
     );
-    assert!(words.contains("within at most 21 kPa: Ontario"), "{words}");
+    assert!(words.contains("keeps the rule, at most 21 kPa: Ontario"), "{words}");
     let view = browser.get("/units/TH-01/cab-report.json").await.json();
     assert_eq!(view["rules"].as_array().unwrap().len(), 4, "{view}");
     browser.get("/units/TH-01/cab-report").await.whole();
+}
+
+/// How a line of the calculator's answer is told, and its figure.
+fn row<'a>(view: &'a serde_json::Value, key: &str) -> (&'a str, String) {
+    let rows = view["job"]["answer"]["rows"].as_array().unwrap();
+    let row = rows.iter().find(|row| row["key"] == key).unwrap_or_else(|| panic!("{key}: {rows:?}"));
+    let figure = row["figure"]
+        .as_object()
+        .map(|figure| format!("{} {}", figure["value"].as_str().unwrap(), figure["unit"].as_str().unwrap()));
+    (row["told"].as_str().unwrap(), figure.unwrap_or_default())
 }
 
 #[tokio::test(flavor = "multi_thread")]
@@ -311,12 +325,24 @@ async fn the_calculator_tells_what_is_left_over_and_warns_with_its_sources() {
     let job =
         "/air.json?unit=TH-01&measures=us&holds=100&altitude=5,906&at-1=90&bore=3/4&length=50&cut-off=yes";
     let one = browser.get(&format!("{job}&takes-1=80")).await.json();
-    assert_eq!((&one["answer"]["delivered"], &one["answer"]["left-over"]), (&155.0.into(), &75.0.into()));
-    assert_eq!(one["answer"]["warnings"], serde_json::json!([]));
-    assert_eq!(one["asked"]["delivery-of-unit"], true);
+    assert_eq!(row(&one, "air-delivered"), ("air-about", "155 cfm".to_owned()));
+    assert_eq!(row(&one, "air-left-over"), ("air-about", "75 cfm".to_owned()));
+    assert_eq!(one["job"]["answer"]["warnings"], serde_json::json!([]));
+    assert_eq!(
+        (&one["job"]["fields"][0]["own"], &one["job"]["fields"][0]["said"]),
+        (&"185".into(), &().into())
+    );
     let two = browser.get(&format!("{job}&takes-1=80&count-1=2")).await.json();
-    let short = &two["answer"]["warnings"][0];
-    assert_eq!((&short["what"], &short["figure"]), (&"air-warn-too-little".into(), &5.0.into()));
+    let short = &two["job"]["answer"]["warnings"][0];
+    assert_eq!((&short["key"], &short["figure"]["value"]), (&"air-warn-too-little".into(), &"5".into()));
+    assert_eq!(row(&two, "air-missing"), ("air-about", "5 cfm".to_owned()));
+    // A second tool of which only the pressure is known takes air all the same.
+    let unknown = browser.get(&format!("{job}&takes-1=80&at-2=90")).await.json();
+    assert_eq!(row(&unknown, "air-taken"), ("air-at-least", "80 cfm".to_owned()));
+    assert_eq!(row(&unknown, "air-left-over"), ("air-at-most-about", "75 cfm".to_owned()));
+    assert_eq!(unknown["job"]["answer"]["warnings"][0]["key"], "air-warn-tool");
+    let none = browser.get(&job.replace("at-1=90&", "")).await.json();
+    assert_eq!(row(&none, "air-taken"), ("air-no-tool", String::new()));
     let page = "/air?unit=TH-01&measures=us&holds=100&altitude=high&takes-1=80&at-1=90&bore=3/4&length=50\
                 &blowing=yes&nozzle=30&intake=86&humidity=70&oil=110";
     let words = browser.get(page).await.whole().words();
@@ -335,10 +361,7 @@ async fn the_calculator_tells_what_is_left_over_and_warns_with_its_sources() {
         assert!(words.contains(said), "{said}: {words}");
     }
     let metric = browser.get("/air.json?measures=metric&delivery=5.24&holds=690&altitude=1800").await.json();
-    assert_eq!(
-        (&metric["answer"]["delivered"], &metric["asked"]["measures"]),
-        (&4.39.into(), &"metric".into())
-    );
+    assert_eq!(row(&metric, "air-delivered"), ("air-about", "4.39 m³/min".to_owned()));
     assert!(browser.get("/units/TH-01").await.body.contains("href=\"/air?unit=TH-01\""));
     let es = browser.speaks("es").get(page).await.whole().words();
     assert!(es.contains("no es una cifra para eso"), "{es}");

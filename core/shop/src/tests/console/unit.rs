@@ -29,6 +29,7 @@ fn week() -> Yard {
             warmth: None,
             stopped: None,
             cap_tight: Some(true),
+            oil_temperature: None,
         };
         yard.sign(1, "Amos", "TH-01", when, top_up);
     }

@@ -20,6 +20,7 @@ import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.screen.Air
+import app.sumpbook.ui.screen.AirForTheJob
 import app.sumpbook.ui.screen.AnotherUnit
 import app.sumpbook.ui.screen.Defect
 import app.sumpbook.ui.screen.Display
@@ -102,6 +103,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.Glass -> OneGlass(place.unit, signer)
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)
         is Place.Air -> Air(place.unit, place.start, signer)
+        is Place.AirForTheJob -> AirForTheJob(place.unit)
         is Place.Display -> Display(place.unit, place.note, signer)
         is Place.Hours -> Hours(place.unit, signer)
         is Place.EndOfDay -> EndOfDay(place.unit, place.draft, signer)

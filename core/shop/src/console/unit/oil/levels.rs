@@ -4,7 +4,7 @@ use serde::Serialize;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::oil::{Level, Millilitres, OilNumbers, OilSystem, astray, rose};
-use sumpbook_trade::record::{Glass, How, StopWait, Warmth};
+use sumpbook_trade::record::{Glass, Warmth};
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp, Tenths};
 
 use crate::ShopError;
@@ -55,8 +55,7 @@ pub(in crate::console) struct LevelRow {
 
 pub(super) fn read(of: &Reading<'_>) -> Result<Vec<LevelRow>, ShopError> {
     let profile = of.ledger.fleet().set_on(of.truck).map(|set| &set.profile);
-    let glass = profile.and_then(|profile| profile.glass).and_then(Millilitres::of);
-    let system = OilSystem { glass, whole: None };
+    let system = OilSystem::of(profile);
     let numbers = OilNumbers::default();
     let truth = of.ledger.store().truth();
     let mut rows = Vec::new();
@@ -100,15 +99,18 @@ fn row(of: &Reading<'_>, entry: &Entry, system: &OilSystem, numbers: &OilNumbers
         Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => Some(LevelRow {
             glass: Some(level.glass),
             warmth: level.warmth,
-            level: Some(as_read(level.glass, level.warmth, level.stopped.as_ref())),
+            level: Some(Level::read(
+                level.glass,
+                level.warmth,
+                level.oil_temperature,
+                level.stopped.as_ref(),
+            )),
             ..blank
         }),
         Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => {
-            let stopped = top_up.stopped.as_ref();
-            let level = |glass: Glass| as_read(glass, top_up.warmth, stopped);
             let volumes = top_up.pours.iter().filter_map(|pour| Millilitres::of(pour.volume));
             let volume = volumes.fold(Millilitres::ZERO, |sum, one| sum + one);
-            let ends = top_up.before.map(level).zip(top_up.after.map(level));
+            let ends = Level::before(top_up).zip(Level::after(top_up));
             let strays = ends.and_then(|(from, to)| astray(&from, volume, &to, system, numbers));
             Some(LevelRow {
                 what: What::Pour,
@@ -117,7 +119,7 @@ fn row(of: &Reading<'_>, entry: &Entry, system: &OilSystem, numbers: &OilNumbers
                 warmth: top_up.warmth,
                 poured: Some(poured(&top_up.pours)),
                 astray_ml: strays.filter(|strays| strays.ask).map(|s| s.astray.0.round() as i64),
-                level: top_up.after.map(level),
+                level: Level::after(top_up),
                 ..blank
             })
         }
@@ -137,13 +139,4 @@ fn is_fill(of: &Reading<'_>, entry: &Entry, done: &sumpbook_trade::record::Servi
     let mut ids = oil
         .flat_map(|task| std::iter::once(&task.id).chain(task.first_service.iter().map(|first| &first.id)));
     done.oil.is_some() || done.oil_reason.is_some() || ids.any(|id| done.tasks.contains(id))
-}
-
-fn as_read(glass: Glass, warmth: Option<Warmth>, stopped: Option<&StopWait>) -> Level {
-    // It had stood the five minutes. Common practice, no source.
-    let stood = stopped.and_then(|wait| match wait.minutes {
-        Some(minutes) => Some(minutes >= 5),
-        None => (wait.how == How::Said).then_some(true),
-    });
-    Level { glass: glass.into(), warmth, celsius: None, stood }
 }

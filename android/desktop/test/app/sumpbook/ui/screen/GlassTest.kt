@@ -90,6 +90,25 @@ class GlassTest {
     }
 
     @Test
+    fun `hot, the temperature the display shows is asked and kept with the level`() = with(cab) {
+        at(Place.Glass(unit("TH-02"))) {
+            find("Yes, at least 5 minutes")
+            onNodeWithContentDescription("Sight glass").performScrollTo().performSemanticsAction(SemanticsActions.SetProgress) { it(61f) }
+            settled()
+            find("hot")
+            find("Oil temperature in the sump")
+            for (digit in "176") find(digit.toString())
+            press("Take 176 °F")
+            onNodeWithText("176 °F").performScrollTo().assertExists()
+            picture("one-glass-hot")
+            press("Keep 61 %")
+            val kept = checkNotNull(phone.unit(unit("TH-02"), person()).oil.last)
+            assertEquals(app.sumpbook.core.Figure(176, 0u, "degF"), kept.oilTemperature)
+            assertEquals(app.sumpbook.core.Warmth.HOT, kept.warmth)
+        }
+    }
+
+    @Test
     fun `while it runs nothing is read, unless somebody says that it stands`() = with(cab) {
         phone.recordLine("""{"unit":"TH-02","person":"Amos Tillery","kind":"start-air","body":{}}""")
         at(Place.Glass(unit("TH-02"))) {

@@ -55,6 +55,9 @@ sealed class Place(private vararg val parts: String) {
     /** Starting air, or stopping it. */
     class Air(val unit: String, val start: Boolean) : Place("air", unit, start.toString())
 
+    /** Whether there is air enough for a job. */
+    class AirForTheJob(val unit: String) : Place("air-for-the-job", unit)
+
     /** Display notes; an empty [note]: a new one. */
     class Display(val unit: String, val note: String) : Place("display", unit, note)
 
@@ -85,7 +88,7 @@ sealed class Place(private vararg val parts: String) {
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
         is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Air, is Display, is Hours,
-        is EndOfDay, is Happened, is Roadside,
+        is EndOfDay, is Happened, is Roadside, is AirForTheJob,
         -> parts[1]
         else -> null
     }
@@ -109,6 +112,7 @@ sealed class Place(private vararg val parts: String) {
                 "glass" -> Glass(part(1))
                 "top-up" -> TopUp(part(1), part(2))
                 "air" -> Air(part(1), part(2) == "true")
+                "air-for-the-job" -> AirForTheJob(part(1))
                 "display" -> Display(part(1), part(2))
                 "hours" -> Hours(part(1))
                 "end-of-day" -> EndOfDay(part(1), part(2))

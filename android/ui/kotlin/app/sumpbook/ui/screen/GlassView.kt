@@ -10,6 +10,7 @@ import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.LevelNow
 import app.sumpbook.core.StopNow
 import app.sumpbook.core.Wait
+import app.sumpbook.core.Warmth
 import app.sumpbook.core.keyOfLevel
 import app.sumpbook.core.keyOfMain
 import app.sumpbook.ui.desk.Reader
@@ -52,8 +53,8 @@ data class GlassView(
 }
 
 /** The glass of a unit with so much given, and what was said of its standing still. */
-fun Reader.glassView(unit: String, given: Glass?, saidStopped: Boolean?): GlassView {
-    val record = phone.glass(unit, given, saidStopped)
+fun Reader.glassView(unit: String, given: Glass?, saidStopped: Boolean?, warmth: Warmth? = null, oilTemperature: Figure? = null): GlassView {
+    val record = phone.glass(unit, given, saidStopped, warmth, oilTemperature)
     val running = record.stop as? StopNow.Running
     return GlassView(
         record = record,

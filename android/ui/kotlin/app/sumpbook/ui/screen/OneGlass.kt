@@ -8,12 +8,15 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
+import app.sumpbook.core.Figure
+import app.sumpbook.core.LevelSaid
 import app.sumpbook.core.OilLook
 import app.sumpbook.core.Said
 import app.sumpbook.core.Wait
 import app.sumpbook.core.Warmth
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
+import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Reader
@@ -26,15 +29,17 @@ import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.LocalOwnWay
 
 /** The words beside the glass: how the oil may look, and cold or hot. */
-private data class GlassAsk(val caution: String, val warmth: Map<Warmth, String>, val looks: Map<OilLook, String>, val lookName: String)
+private data class GlassAsk(val caution: String, val warmth: Map<Warmth, String>, val looks: Map<OilLook, String>, val lookName: String, val temperature: String)
 
 private fun Reader.glassAsk() = GlassAsk(
     caution = words("caution-read-glass"),
     warmth = Warmth.entries.associateWith { words("warmth-${it.name.lowercase()}") },
     looks = OilLook.entries.associateWith { words("look-${it.name.lowercase()}") },
     lookName = words("item-oil-look"),
+    temperature = words("air-oil"),
 )
 
 /** What goes into the record of how long it had stood; nothing while nobody has said. */
@@ -53,9 +58,24 @@ fun OneGlass(unit: String, signer: Signer) {
     var given by rememberSaveable(stateSaver = GlassGiven.Saver) { mutableStateOf(GlassGiven()) }
     var warmth by rememberSaveable { mutableStateOf<Warmth?>(null) }
     var look by rememberSaveable { mutableStateOf<OilLook?>(null) }
-    val shown by seen(unit, given) { glassView(unit, given.glass, given.stopped) to glassAsk() }
+    // Whole degrees, as a display shows them: hot oil stands higher, and by them it compares with cold.
+    var degrees by rememberSaveable { mutableStateOf<String?>(null) }
+    var asking by rememberSaveable { mutableStateOf(false) }
+    val metric = LocalOwnWay.current.metric
+    val hotAt = degrees?.takeIf { warmth == Warmth.HOT }?.let { Figure(it.toLong(), 0u, if (metric) "degC" else "degF") }
+    val shown by seen(unit, given, warmth, hotAt) { glassView(unit, given.glass, given.stopped, warmth, hotAt) to glassAsk() }
     val told = shown ?: return
     val (view, ask) = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
+    val sign = if (metric) "°C" else "°F"
+    val said = degrees?.let { withUnit(it, sign) }
+    if (asking) {
+        fun say(figure: String?) {
+            degrees = figure
+            asking = false
+        }
+        val wanted = FigureWanted(ask.temperature, sign, places = 0, belowZero = false, said = said)
+        return FigureAsk(view.record.door, wanted, goBack = { asking = false }, clear = if (said == null) null else ({ say(null) })) { say(it) }
+    }
     ScreenFrame(
         header = { DoorHeader(view.record.door, stringResource(R.string.glass_name)) { back.back() } },
         strips = {
@@ -66,14 +86,15 @@ fun OneGlass(unit: String, signer: Signer) {
         main = {
             MainPress(view.main ?: stringResource(R.string.glass_keep_none), view.whyNot) {
                 val glass = given.glass ?: return@MainPress
-                val said = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
-                act.now({ phone.keepLevel(said, glass, warmth, waited(view.record.wait), look, null) }) { back.back() }
+                val signed = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
+                act.now({ phone.keepLevel(signed, LevelSaid(glass, warmth, waited(view.record.wait), look, oilTemperature = hotAt)) }) { back.back() }
             }
         },
     ) {
         GlassStrips(view)
         GlassPart(view, given) { given = it }
         Chips { ask.warmth.forEach { (one, words) -> Chip(words, warmth == one) { warmth = one } } }
+        if (warmth == Warmth.HOT) Line(ask.temperature, said = said) { asking = true }
         Text(ask.lookName, style = LocalType.current.line)
         Chips { ask.looks.forEach { (one, words) -> Chip(words, look == one) { look = one } } }
         Section(stringResource(R.string.oil), view.oil)

@@ -102,6 +102,7 @@ private fun ColumnScope.UnitMore(unit: String, view: UnitView, signer: Signer, a
     }
     Line(stringResource(R.string.start_air)) { back.go(Place.Air(unit, start = true)) }
     Line(stringResource(R.string.stop_air)) { back.go(Place.Air(unit, start = false)) }
+    Line(stringResource(R.string.air_for_the_job)) { back.go(Place.AirForTheJob(unit)) }
     Line(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
     if (main !is MainAct.ReportEndOfDay) Line(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
     Line(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }

@@ -1,13 +1,12 @@
 //! How many of a unit's runs are too short to boil the water off.
 
 use chrono::{DateTime, FixedOffset, TimeDelta};
-use serde::Serialize;
-use sumpbook_daybook::judgement::Judged;
-use sumpbook_daybook::ledger::Ledger;
+use serde::{Deserialize, Serialize};
 use sumpbook_trade::air::short_runs;
 use sumpbook_trade::{FactKind, Stamp, TruckId};
 
-use crate::ShopError;
+use crate::judgement::Judged;
+use crate::ledger::{Ledger, LedgerError};
 
 /// Days back that are looked at. Common practice, no source.
 const DAYS: i64 = 60;
@@ -15,20 +14,21 @@ const DAYS: i64 = 60;
 const MOST: i64 = 400;
 
 /// Runs of the last 60 days.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub(super) struct ShortRuns {
+pub struct ShortRuns {
     /// Runs with a start and a stop.
-    pub(super) runs: u32,
+    pub runs: u32,
     /// Of them under 15 minutes.
-    pub(super) short: u32,
-    pub(super) percent: u32,
+    pub short: u32,
+    /// Short ones of a hundred, to the nearest.
+    pub percent: u32,
     /// Half or more, of at least four.
-    pub(super) run_it_warm: bool,
+    pub run_it_warm: bool,
 }
 
 /// None when no whole run is on record.
-pub(super) fn of_unit(ledger: &Ledger, truck: TruckId, now: Stamp) -> Result<Option<ShortRuns>, ShopError> {
+pub(super) fn of_unit(ledger: &Ledger, truck: TruckId, now: Stamp) -> Result<Option<ShortRuns>, LedgerError> {
     let truth = ledger.store().truth();
     let since = now.moment() - TimeDelta::days(DAYS);
     let mut marks: Vec<(DateTime<FixedOffset>, bool)> = Vec::new();
