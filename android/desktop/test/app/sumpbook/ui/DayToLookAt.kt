@@ -192,6 +192,7 @@ class DayToLookAt : AutoCloseable {
                 pressText("family-polyglycol")
             },
             ToLookAt("10-top-up-other-fluid", Place.TopUp(one, "")) { press(R.string.other_fluid) },
+            ToLookAt("11-air-for-the-job", Place.AirForTheJob(one)),
             ToLookAt("11-start-air", Place.Air(one, start = true)),
             ToLookAt("11-stop-air", Place.Air(one, start = false)),
             ToLookAt("11-air-locked", Place.Air(locked, start = true)),
