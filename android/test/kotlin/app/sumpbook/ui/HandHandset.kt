@@ -19,13 +19,22 @@ class HandHandset : Handset {
         skipped += ms
     }
 
+    @Volatile
+    private var slept = 0L
+
+    /** So much goes by on the clock of the day as well: nobody touched the phone meanwhile. */
+    fun sleep(ms: Long) {
+        skip(ms)
+        slept += ms
+    }
+
     override fun ticks(): Long = System.nanoTime() / 1_000_000 + skipped
 
     /** So many days ago it is now, for what was done before the day of the test. */
     @Volatile
     var daysBack = 0L
 
-    override fun now(): Long = System.currentTimeMillis() - daysBack * 86_400_000
+    override fun now(): Long = System.currentTimeMillis() + slept - daysBack * 86_400_000
 
     /** The same time of day for the core. */
     val clock = object : PhoneClock {
