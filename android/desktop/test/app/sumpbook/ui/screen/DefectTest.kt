@@ -94,7 +94,7 @@ class DefectTest {
 
     @Test
     fun `a line with a defect leaves its group, and the rest is answered by one tap`() = with(cab) {
-        at(Place.Stop(unit("TH-03"), draft, stop)) {
+        at(Place.Stop(unit("TH-03"), draft, stop), high = 1_300) {
             find("Mirrors")
             press("cracked")
             press("Keep defect")
