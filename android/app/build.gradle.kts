@@ -63,7 +63,7 @@ val cargoNdk = tasks.register<Exec>("cargoNdk") {
     workingDir = workspace
     commandLine(
         "cargo", "ndk", "--platform", "26", "-t", "arm64-v8a", "-t", "x86_64", "-o", rust.get().asFile.path,
-        "build", "--release", "--locked", "-p", "sumpbook-bindings",
+        "build", "--profile", "mobile", "--locked", "-p", "sumpbook-bindings",
     )
 }
 

@@ -4,9 +4,9 @@ use chrono::NaiveDate;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::{
-    DayStatusSet, PersonSet, ProgrammeSet, Role, SetProfile, SetRegistered, TruckRegistered,
+    DayStatusSet, PersonSet, ProgrammeSet, Role, SetProfile, SetRegistered, ShopSays, TruckRegistered,
 };
-use sumpbook_trade::{Features, PersonId, SetId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Features, PersonId, SetId, Tenths, TruckId};
 
 use crate::shop::new_id;
 use crate::{Hand, Shop, ShopError};
@@ -53,6 +53,14 @@ pub struct NewPerson {
 }
 
 impl Shop {
+    /// Sets what the phones say in the shop's own words, whole.
+    ///
+    /// # Errors
+    /// As [`Shop::write`].
+    pub fn set_says(&mut self, says: ShopSays, hand: &Hand) -> Result<EntryId, ShopError> {
+        self.write(None, says.into(), None, hand)
+    }
+
     /// Registers a truck; one of the same door number is changed. Returns which.
     ///
     /// # Errors

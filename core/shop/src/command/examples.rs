@@ -9,6 +9,9 @@ pub(super) const REGISTER_LINES: &str = r#"Lines, one JSON object each:
    "set-serial":"THW-A-02","profile":{"delivery":{"value":"60","unit":"cfm"},"oil-family":"mineral"}}
   {"register":"status","unit":"TH-02","from":"2026-10-01","status":"out","expected":"07:00"}
       status: out, parked, in-shop, stored, lent
+  {"register":"says","on-call":[{"name":"Night desk","number":"555-0140"}],"emergency":"911",
+   "of-reminder":"Finish the job, tell us today."}
+      what phones say in your words; also of-fault, of-warning; given again, all of it is new
   {"register":"programme","programme":{"edition":2,"tasks":[{"id":"oil-and-filters","hours":"500.0","months":12,
    "counts_weighted":true,"display_counts":true,"parts_lead_days":0}]}}
 A line given again for the same name or door number changes it. Each object stands on one line, though long

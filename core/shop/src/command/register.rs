@@ -7,7 +7,7 @@ use serde::Deserialize;
 use serde_json::Value;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
-use sumpbook_trade::record::{Role, SetProfile};
+use sumpbook_trade::record::{Role, SetProfile, ShopSays};
 use sumpbook_trade::unit::{Feature, HoseTag};
 use sumpbook_trade::{Features, Stamp, Tenths};
 
@@ -41,6 +41,8 @@ enum Registration {
         #[serde(default, deserialize_with = "clock_time")]
         expected: Option<NaiveTime>,
     },
+    /// What the phones say in the shop's own words: `on-call`, `emergency`, `of-fault`, `of-warning`, `of-reminder`.
+    Says(ShopSays),
     /// A programme of services.
     Programme {
         /// Door number; every unit without one of its own when left out.
@@ -119,7 +121,7 @@ pub(super) fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandE
 
 /// A line as what it registers, refused in words when it does not read.
 fn read(line: &str) -> Result<Registration, CommandError> {
-    const KINDS: [&str; 4] = ["person", "unit", "status", "programme"];
+    const KINDS: [&str; 5] = ["person", "unit", "status", "says", "programme"];
     let asked = |text: String| CommandError::Asked(text);
     let value: Value = serde_json::from_str(line)
         .map_err(|e| asked(format!("this line is not JSON: {e}. Write one object on one line.")))?;
@@ -163,6 +165,9 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
             let truck = shop.unit(&unit)?;
             let minute = expected.and_then(|time| u16::try_from(time.num_seconds_from_midnight() / 60).ok());
             shop.set_day_status(truck, from, status, minute, &hand)?;
+        }
+        Registration::Says(says) => {
+            shop.set_says(says, &hand)?;
         }
         Registration::Programme { unit, programme } => {
             let truck = unit.map(|door| shop.unit(&door)).transpose()?;

@@ -6,8 +6,8 @@ use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::fluid::{Fluid, OilFamily};
 use sumpbook_trade::record::{
-    DayStatusSet, Glass, HourReading, How, Meter, PersonSet, Pour, Role, ServiceDone, SetProfile,
-    SetRegistered, Source, TopUp, TruckRegistered, Warmth,
+    DayStatusSet, Glass, HourReading, How, Meter, OnCall, PersonSet, Pour, Role, ServiceDone, SetProfile,
+    SetRegistered, ShopSays, Source, TopUp, TruckRegistered, Warmth,
 };
 use sumpbook_trade::unit::{Feature, Features, HoseTag};
 use sumpbook_trade::{Entry, EntryId, Fact, Figure, PersonId, SetId, Stamp, Tenths, TruckId, Unit};
@@ -301,6 +301,12 @@ pub(super) fn written(ids: &mut Ids) -> Result<Vec<NewEntry>, DemoError> {
     for row in &UNITS {
         unit(ids, at, manager, row, &mut entries)?;
     }
+    let says = ShopSays {
+        on_call: vec![OnCall { name: "Night desk".to_owned(), number: "555-0140".to_owned() }],
+        of_reminder: Some("Finish the job, tell us today.".to_owned()),
+        ..ShopSays::default()
+    };
+    entries.push(fleet_entry(ids, at, manager, says.into()));
     Ok(entries)
 }
 

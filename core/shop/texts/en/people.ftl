@@ -83,3 +83,14 @@ signs-not-twice = The two passwords differ. Nothing was changed. Go back and typ
 signs-no-person = Nobody of this name is here. Nothing was changed. Add the person first.
 signs-short = A password has 8 characters at least. Nothing was changed. Go back and choose a longer one.
 signs-last = This is the last sign-in that may write. Nothing was changed. Let another one write first.
+
+# What phones say
+section-says = What phones say
+says-beside = Whom to call and what of a note on the display, in your own words. None of it is this program's.
+says-emergency = Number for help when somebody is hurt
+says-call = To be called, { $n }
+says-number = Number
+says-of = Beside a note on the display: { $kind }
+says-set = Set what phones say
+says-no-number = A name to be called has no number. Nothing was changed. Go back and give its number, or take the name out.
+says-too-long = One of these words is longer than 200 signs, which no phone shows at once. Nothing was changed. Go back and shorten it.

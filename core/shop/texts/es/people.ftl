@@ -83,3 +83,14 @@ signs-not-twice = Las dos contraseñas no son iguales. No se cambió nada. Hay q
 signs-no-person = Nadie con este nombre está aquí. No se cambió nada. Primero hay que agregar a la persona.
 signs-short = Una contraseña tiene 8 caracteres por lo menos. No se cambió nada. Hay que volver y elegir una más larga.
 signs-last = Esta es la última entrada que puede escribir. No se cambió nada. Primero otra tiene que poder escribir.
+
+# What phones say
+section-says = Lo que dicen los teléfonos
+says-beside = A quién llamar y qué hacer con un aviso de pantalla, en palabras propias del taller. Nada de esto es del programa.
+says-emergency = Número de emergencia si hay heridos
+says-call = A quién llamar, { $n }
+says-number = Número
+says-of = Junto a un aviso de pantalla: { $kind }
+says-set = Fijar lo que dicen los teléfonos
+says-no-number = Un nombre no tiene número. No se cambió nada. Hay que volver y dar su número, o quitar el nombre.
+says-too-long = Una de estas palabras pasa de 200 signos, y ningún teléfono la muestra entera. No se cambió nada. Hay que volver y acortarla.

@@ -2,6 +2,7 @@
 
 mod code;
 mod page;
+mod says;
 mod signs;
 mod stop;
 mod view;
@@ -33,6 +34,7 @@ pub(super) fn routes() -> Router<Console> {
         .route("/people/code/{name}", get(code::page))
         .route("/people/let-in", post(let_in))
         .route("/people/phone/{key}/stop", get(stop::page).post(stop::stop))
+        .route("/people/says", post(says::set))
         .route("/people/sign-in", post(signs::set))
         .route("/people/sign-in/remove", post(signs::remove))
 }

@@ -3,9 +3,9 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
-use super::ROLES;
 use super::stop::plain;
 use super::view::{AskRow, PeopleView, PhoneRow};
+use super::{ROLES, says};
 use crate::console::language::escaped;
 use crate::console::session::Role;
 use crate::console::table::{Table, said, section};
@@ -17,12 +17,14 @@ pub(super) fn body(telling: &Telling, view: &PeopleView) -> Body {
             h1 { (telling.t("place-people")) }
             ul class="ways" {
                 li { a href="#phones" { (telling.t("section-all-phones")) } }
+                li { a href="#says" { (telling.t("section-says")) } }
                 li { a href="#signs" { (telling.t("section-signs")) } }
                 li { button type="button" class="print" id="print" hidden { (telling.t("print")) } }
             }
         }
         (people(telling, view))
         (phones(telling, view))
+        (says::draw(telling, &view.says))
         (signs(telling, view))
     };
     Body { title: telling.t("place-people"), main }

@@ -6,6 +6,7 @@ use serde::Serialize;
 use sumpbook_daybook::exchange::{self, CodeState, ExchangeError};
 use sumpbook_daybook::gate::KeyId;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::record::ShopSays;
 use sumpbook_trade::{Entry, PersonId, Stamp};
 
 use super::code::fingerprint;
@@ -26,6 +27,8 @@ pub(super) struct PeopleView {
     pub(super) phones: Vec<PhoneRow>,
     /// Phones that ask to be let in.
     pub(super) asks: Vec<AskRow>,
+    /// What the phones say in the shop's own words.
+    pub(super) says: ShopSays,
     /// Who may open these pages.
     pub(super) signs: Vec<SignRow>,
     /// The address this page was asked at: phones reach the hub there too.
@@ -103,6 +106,7 @@ pub(super) fn read(
         people: people(ledger, &yard)?,
         phones: phones(ledger, &yard)?,
         asks: asks(ledger, now)?,
+        says: fleet.says.clone(),
         signs,
         hub,
     })

@@ -174,6 +174,7 @@ pub(super) const ALL: &[Operation] = &[
     ),
     page("/people", "People, phones, and who may sign in.", &[]),
     form("/people/person", "Adds or changes a person."),
+    form("/people/says", "Sets what the phones say in the shop's words."),
     form("/people/code", "Makes a code for a phone."),
     told(page("/people/code/{name}", "A phone's code, to be scanned.", &[]), Answer::File),
     form("/people/let-in", "Lets a phone in."),
