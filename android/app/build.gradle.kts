@@ -53,6 +53,7 @@ dependencies {
     implementation(libs.lifecycle.runtime)
     implementation(libs.core)
     implementation(libs.coroutines.android)
+    implementation(libs.zxing)
     // The kind for Android: with its library for each processor, and without those of desktops.
     implementation(variantOf(libs.jna) { artifactType("aar") })
 }

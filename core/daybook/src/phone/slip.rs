@@ -33,7 +33,10 @@ pub enum SlipError {
         wait_s: i64,
     },
     /// No such defect is open and locks something.
-    #[error("Nothing is locked by that defect, or it is certified already. Nothing was changed.")]
+    #[error(
+        "Nothing is locked by that defect, or it is certified already. Nothing was changed. Look at the unit \
+         again."
+    )]
     NothingLocked,
     /// The books said no.
     #[error(transparent)]

@@ -117,7 +117,10 @@ running-since = Started { $when }, no stop recorded
 
 # Display, hours, end of day
 display-no-words = Your shop has set no words for this. Call if in doubt.
-display-stopped-again = It stopped by itself { $count } times today.
+display-stopped-again = It stopped by itself { $count ->
+    [one] once
+   *[other] { $count } times
+} today.
 ack-told = told the shop
 ack-seen = only seen
 hours-first = First reading

@@ -7,8 +7,8 @@ import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.HomeNow
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
-import kotlinx.coroutines.runBlocking
 import java.io.File
+import kotlinx.coroutines.runBlocking
 
 /**
  * The app in a virtual machine of its own, halted in the middle of a walk: nothing is closed, nothing is waited for.

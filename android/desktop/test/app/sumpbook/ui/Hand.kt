@@ -1,17 +1,17 @@
 package app.sumpbook.ui
 
-import androidx.compose.ui.test.ExperimentalTestApi
-import androidx.compose.ui.test.ComposeUiTest
-import androidx.compose.ui.test.SkikoComposeUiTest
-import androidx.compose.ui.test.v2.runSkikoComposeUiTest
 import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.asSkiaBitmap
+import androidx.compose.ui.test.ComposeUiTest
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.captureToImage
 import androidx.compose.ui.test.onRoot
+import androidx.compose.ui.test.v2.runSkikoComposeUiTest
 import androidx.compose.ui.unit.Density
+import java.io.File
 import org.jetbrains.skia.EncodedImageFormat
 import org.jetbrains.skia.Image
-import java.io.File
 
 /** A phone's screen, 360 x 800 unless told otherwise, without a window. */
 @OptIn(ExperimentalTestApi::class)

@@ -7,8 +7,10 @@ import java.net.Socket
 import java.util.concurrent.TimeUnit
 
 /** The shop's hub over TLS, on this machine, for as long as it is open. */
-class Hub(private val yard: Yard) : AutoCloseable {
-    private val port = ServerSocket(0).use { it.localPort }
+class Hub(private val yard: Yard, val port: Int = ServerSocket(0).use { it.localPort }) : AutoCloseable {
+
+    /** Where it answers. */
+    val address = "127.0.0.1:$port"
     private val said = File(yard.root, "hub.log")
     private val process: Process =
         ProcessBuilder(yard.command, "serve", "--shop", yard.shop, "--address", "127.0.0.1:$port", "--close-by-hand")
@@ -25,7 +27,8 @@ class Hub(private val yard: Yard) : AutoCloseable {
     private fun answers() = runCatching { Socket().use { it.connect(InetSocketAddress("127.0.0.1", port), 500) } }.isSuccess
 
     /** A code for one phone, as text. */
-    fun code(): String = Regex(""""code":"([A-Z2-7]+)"""").find(yard.says("code", "--hub", "127.0.0.1:$port", "--json"))!!.groupValues[1]
+    fun code(vararg more: String): String =
+        Regex(""""code":"([A-Z2-7]+)"""").find(yard.says("code", "--hub", address, "--json", *more))!!.groupValues[1]
 
     override fun close() {
         process.destroy()

@@ -5,8 +5,10 @@ import androidx.compose.ui.test.ComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
 import app.sumpbook.core.KeyKeeper
 import app.sumpbook.ui.desk.Light
+import app.sumpbook.ui.desk.Pixels
 import app.sumpbook.ui.desk.Settled
 import app.sumpbook.ui.desktop.DesktopFace
+import app.sumpbook.ui.desktop.DesktopPictures
 import app.sumpbook.ui.desktop.FileKeeper
 import java.io.File
 
@@ -20,6 +22,9 @@ fun onPhone(language: String = "en", wide: Int = 360, text: Float = 1f, block: s
 @Composable
 fun PhoneFace(settled: Settled, content: @Composable () -> Unit) =
     DesktopFace(settled.way, dark = settled.light == Light.DARK, high = settled.high, content = content)
+
+/** A picture as this platform decodes it. */
+fun pixelsOnThisPlatform(picture: ByteArray): Pixels? = DesktopPictures { null }.pixels(picture)
 
 /** Where this platform keeps a phone's key. */
 fun keeperIn(file: File): KeyKeeper = FileKeeper(file)

@@ -7,12 +7,12 @@ import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
-import kotlinx.coroutines.runBlocking
 import java.io.File
 import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
+import kotlinx.coroutines.runBlocking
 
 /** A day of two phones with a real hub over TLS: added by code, killed in the middle, and told in the shop's own day sheet. */
 @OptIn(ExperimentalTestApi::class)
@@ -76,7 +76,7 @@ class WholeDayTest {
         fun exchanges() {
             val desk = opened(folder, key, hand)
             val told = runBlocking { desk.exchangeOnce(20_000) }
-            assertTrue(told is app.sumpbook.ui.desk.Told.Got && told.it.whole, "$told")
+            assertTrue(told is app.sumpbook.ui.desk.Told.Got && told.it.report.whole, "$told")
         }
     }
 
@@ -145,7 +145,12 @@ class WholeDayTest {
             driver.tap("None found")
             picture("second-phone-end-of-day")
             driver.signs("161803")
-            assertTrue(driver.sees("Signed.") && driver.sees("Day ended: Bettina Quaye"), driver.strips())
+            // Her shift is over: her name is off the phone, and what she did last is still read.
+            assertTrue(driver.sees("Signed.") && driver.sees("Who is signing?"), driver.strips())
+            picture("second-phone-shift-over")
+            driver.tapOn("Bettina Quaye")
+            driver.tapOn("TH-01")
+            assertTrue(driver.sees("Day ended: Bettina Quaye"), driver.strips())
             picture("second-phone-day-ended")
         }
         two.exchanges()

@@ -1,11 +1,11 @@
 package app.sumpbook.ui
 
-import org.w3c.dom.Element
 import java.io.File
 import javax.xml.parsers.DocumentBuilderFactory
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
+import org.w3c.dom.Element
 
 /** The strings of the shell: the same in both languages, and none that says more than was recorded. */
 class WordsOfTheShellTest {

@@ -115,6 +115,12 @@ class Driver(private val screen: ComposeUiTest, private val desk: Desk?, private
         settle()
     }
 
+    /** The last digit taken back. */
+    fun erase() {
+        screen.onNode(hasContentDescription("Erase the last digit")).performScrollTo().performClick()
+        quiet()
+    }
+
     /** Turns pages until nothing is below any more. */
     fun lookAtAll(more: Regex) {
         while (more.containsMatchIn(mainWords())) {

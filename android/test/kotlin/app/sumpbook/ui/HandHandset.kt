@@ -19,9 +19,18 @@ class HandHandset : Handset {
         skipped += ms
     }
 
+    @Volatile
+    private var slept = 0L
+
+    /** So much goes by on the clock of the day as well: nobody touched the phone meanwhile. */
+    fun sleep(ms: Long) {
+        skip(ms)
+        slept += ms
+    }
+
     override fun ticks(): Long = System.nanoTime() / 1_000_000 + skipped
 
-    override fun now(): Long = System.currentTimeMillis()
+    override fun now(): Long = System.currentTimeMillis() + slept
 
     /** The same time of day for the core. */
     val clock = object : PhoneClock {

@@ -60,6 +60,7 @@ class HeldPhone(val phone: Phone, person: String, first: Place) {
         override suspend fun take() = picture
         override suspend fun pick() = picture
         override suspend fun late(): ByteArray? = null
+        override fun pixels(picture: ByteArray) = pixelsOnThisPlatform(picture)
     }
     private val settings = object : Settings {
         override val now get() = settled

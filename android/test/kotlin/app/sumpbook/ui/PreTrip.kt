@@ -1,7 +1,7 @@
 package app.sumpbook.ui
 
-import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.ComposeUiTest
+import androidx.compose.ui.test.ExperimentalTestApi
 import app.sumpbook.core.Phone
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
@@ -38,10 +38,17 @@ abstract class PreTrip {
     }
 
     protected fun walked(text: Float, drive: (ComposeUiTest, Driver) -> Unit) = onPhone(text = text) {
-        val desk = Desk(phone, hand)
-        setContent { PhoneFace(Settled(text = text)) { App(desk) } }
+        val watched = Watched(phone)
+        val desk = Desk(watched, hand)
+        var draws: Thread? = null
+        setContent {
+            draws = Thread.currentThread()
+            PhoneFace(Settled(text = text)) { App(desk) }
+        }
         val driver = Driver(this, desk, hand).apply { settle() }
         drive(this, driver)
+        assertEquals(null, watched.on[draws], "calls of the core while drawing")
+        assertTrue(watched.on.values.sum() > 50, "${watched.on}")
         println("pre-trip, every feature, text $text: ${driver.taps} taps, ${driver.digits} digits, ${driver.drags} drags, ${driver.turns} page turns")
     }
 

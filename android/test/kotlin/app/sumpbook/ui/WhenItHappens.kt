@@ -70,9 +70,9 @@ abstract class WhenItHappens {
         shows("As known at")
         shows("ROAD: LOCKED")
         shows("no certificate")
-        shows("Plate: THW 024")
-        shows("Chassis serial number: THW-C-02")
-        shows("Compressor set serial number: THW-A-02")
+        shows("THW 024")
+        shows("THW-C-02")
+        shows("THW-A-02")
         for (door in phone.fleet().units.map { it.door }.filter { it != "TH-02" }) {
             assertFalse(door, onAllNodes(hasText(door, substring = true)).fetchSemanticsNodes().isNotEmpty())
         }

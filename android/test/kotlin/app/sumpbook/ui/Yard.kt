@@ -6,15 +6,15 @@ import java.time.ZonedDateTime
 import kotlin.io.path.createTempDirectory
 import kotlin.test.assertEquals
 
-/** A shop of the invented fleet on this machine, made by the command as anybody makes one. */
-class Yard : AutoCloseable {
+/** A shop of the invented fleet on this machine, made by the command as anybody makes one; a [demo]'s may tell other times. */
+class Yard(demo: Boolean = false) : AutoCloseable {
     val root: File = createTempDirectory("sumpbook").toFile()
     val command: String = System.getProperty("sumpbook.command")
     private val project: String = System.getProperty("sumpbook.root")
     val shop: String = File(root, "shop").path
 
     init {
-        says("init", "--name", "Tern Hollow Water", "--zone", noon())
+        says("init", "--name", "Tern Hollow Water", "--zone", noon(), *(if (demo) arrayOf("--demo") else emptyArray()))
         says("register", example("fleet"))
     }
 
@@ -24,6 +24,15 @@ class Yard : AutoCloseable {
     fun says(vararg words: String): String {
         val (exit, said) = run(command, *words, "--shop", shop)
         assertEquals(0, exit, said)
+        return said
+    }
+
+    /** The same with something typed at it; what it wrote. */
+    fun saysTo(typed: String, vararg words: String): String {
+        val process = ProcessBuilder(command, *words, "--shop", shop).redirectErrorStream(true).start()
+        process.outputStream.use { it.write(typed.toByteArray()) }
+        val said = process.inputStream.bufferedReader().readText()
+        assertEquals(0, process.waitFor(), said)
         return said
     }
 

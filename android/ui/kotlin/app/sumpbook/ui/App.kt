@@ -9,9 +9,11 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.desk.LocalCameBack
 import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.openAt
+import app.sumpbook.ui.desk.stamp
 import app.sumpbook.ui.desk.walkUnderWay
 import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.LocalBackStack
@@ -20,16 +22,17 @@ import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.screen.Air
 import app.sumpbook.ui.screen.AirForTheJob
 import app.sumpbook.ui.screen.AnotherUnit
-import app.sumpbook.ui.screen.HandOver
-import app.sumpbook.ui.screen.Happened
 import app.sumpbook.ui.screen.Defect
 import app.sumpbook.ui.screen.Display
 import app.sumpbook.ui.screen.EndOfDay
+import app.sumpbook.ui.screen.HandOver
+import app.sumpbook.ui.screen.Happened
 import app.sumpbook.ui.screen.Hours
 import app.sumpbook.ui.screen.LastReport
-import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.NotWhatISee
+import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.OneUnit
+import app.sumpbook.ui.screen.OwnFiguresScreen
 import app.sumpbook.ui.screen.Roadside
 import app.sumpbook.ui.screen.SettingsScreen
 import app.sumpbook.ui.screen.Sign
@@ -46,6 +49,7 @@ import app.sumpbook.ui.words.OwnWay
 fun App(desk: Desk, back: BackStack = rememberSaveable(saver = BackStack.Saver) { BackStack() }) {
     CompositionLocalProvider(LocalDesk provides desk, LocalBackStack provides back) {
         Opening(desk, back)
+        EndOfShift(desk, back)
         val signer = back.signer
         // What a screen remembers is of its place: another stop begins anew.
         key(back.top) { if (signer == null) WhoSigns() else Screen(back.top, signer) }
@@ -60,7 +64,20 @@ private fun Opening(desk: Desk, back: BackStack) {
         if (done) return@LaunchedEffect
         val walk = (desk.ask(OwnWay()) { walkUnderWay() } as? Told.Got)?.it
         done = true
-        if (walk != null && back.signer == null) back.openAt(walk)
+        if (walk != null && back.signer == null) back.openAt(walk, desk.handset.stamp())
+    }
+}
+
+/** A name goes off this phone by itself when its shift is over: after a signed end of day, and when the app comes back much later. */
+@Composable
+private fun EndOfShift(desk: Desk, back: BackStack) {
+    val signer = back.signer ?: return
+    val since = back.since ?: return
+    LaunchedEffect(desk, signer, since, LocalCameBack.current) {
+        desk.changes.collect {
+            val over = (desk.ask(OwnWay()) { phone.shiftIsOver(signer.person, since) } as? Told.Got)?.it
+            if (over == true) back.nobody()
+        }
     }
 }
 
@@ -81,6 +98,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.HandOver -> HandOver()
         is Place.Roadside -> Roadside(place.unit, signer)
         is Place.Settings -> SettingsScreen()
+        is Place.OwnFigures -> OwnFiguresScreen(signer)
         is Place.Defect -> Defect(place.unit, place.draft, place.stop, place.line, place.psi)
         is Place.Glass -> OneGlass(place.unit, signer)
         is Place.TopUp -> TopUp(place.unit, place.draft, signer)

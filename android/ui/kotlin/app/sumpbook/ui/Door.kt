@@ -9,6 +9,8 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.res.stringResource
+import app.sumpbook.R
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.HomeNow
 import app.sumpbook.ui.desk.LocalDesk
@@ -16,6 +18,7 @@ import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.screen.AddPhone
 import app.sumpbook.ui.screen.BookShut
 import app.sumpbook.ui.screen.WaitingForShop
+import app.sumpbook.ui.screen.sentence
 
 /** The whole app: a phone that is not added yet is, then it waits for its books, then its day begins. */
 @Composable
@@ -26,9 +29,10 @@ fun Door(home: Home, back: BackStack = rememberSaveable(saver = BackStack.Saver)
     when (val stands = now) {
         HomeNow.Unread -> Unit
         HomeNow.New -> AddPhone(home) { now = it }
-        is HomeNow.Shut -> BookShut(stands.why) { tries++ }
+        is HomeNow.Shut -> BookShut(sentence(stands.why)) { tries++ }
+        HomeNow.Unfit -> BookShut(stringResource(R.string.error_unfit)) { tries++ }
         is HomeNow.Open -> CompositionLocalProvider(LocalDesk provides stands.desk) {
-            WaitingForShop { App(stands.desk, back) }
+            WaitingForShop({ tries++ }) { App(stands.desk, back) }
         }
     }
 }

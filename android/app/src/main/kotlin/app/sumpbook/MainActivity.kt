@@ -4,6 +4,7 @@ import android.content.Context
 import android.content.Intent
 import android.os.Build
 import android.os.Bundle
+import android.view.WindowManager
 import androidx.activity.ComponentActivity
 import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
@@ -14,13 +15,16 @@ import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.collectAsState
 import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableIntStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
 import androidx.lifecycle.lifecycleScope
 import app.sumpbook.hand.AppLanguage
 import app.sumpbook.hand.CameraAndPicker
 import app.sumpbook.hand.SharedFiles
 import app.sumpbook.notice.Notices
 import app.sumpbook.ui.Door
+import app.sumpbook.ui.desk.LocalCameBack
 import app.sumpbook.ui.desk.LocalFiles
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
@@ -34,6 +38,7 @@ import kotlinx.coroutines.launch
 class MainActivity : ComponentActivity() {
     private val app get() = application as SumpbookApp
     private val unitAsked = MutableStateFlow<String?>(null)
+    private var cameBack by mutableIntStateOf(0)
     private lateinit var pictures: CameraAndPicker
     private lateinit var files: SharedFiles
     private val mayNotify = registerForActivityResult(ActivityResultContracts.RequestPermission()) { }
@@ -52,10 +57,15 @@ class MainActivity : ComponentActivity() {
             val settled by app.settings.now.collectAsState()
             val languageHere = resources.configuration.locales[0].language
             LaunchedEffect(settled.way.language) { if (languageChangedUnseen(settled.way.language, languageHere)) recreate() }
-            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings) {
+            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings, LocalCameBack provides cameBack) {
                 AndroidFace(family, settled) { Shown() }
             }
         }
+    }
+
+    override fun onStart() {
+        super.onStart()
+        cameBack++
     }
 
     override fun onNewIntent(intent: Intent) {
@@ -70,6 +80,8 @@ class MainActivity : ComponentActivity() {
         val given by files.given.collectAsState()
         // The officer's page is left with the signer's PIN and in no other way.
         BackHandler(back.canGoBack) { if (back.top !is Place.Roadside) back.back() }
+        // The officer's page stays lit while it is read.
+        LaunchedEffect(back.top) { lit(back.top is Place.Roadside) }
         LaunchedEffect(asked, back.signer) {
             val unit = asked
             // Somebody has to say who signs first; then it opens.
@@ -81,6 +93,10 @@ class MainActivity : ComponentActivity() {
         LaunchedEffect(given, back.signer) { if (given != null && back.signer != null && back.top !is Place.HandOver) back.go(Place.HandOver()) }
         LaunchedEffect(back.signer) { if (back.signer != null) askOnce() }
         Door(app.home, back)
+    }
+
+    private fun lit(on: Boolean) {
+        if (on) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON) else window.clearFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
     }
 
     private fun came(intent: Intent) {

@@ -18,15 +18,13 @@ import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.HomeNow
 import app.sumpbook.ui.desk.Reader
-import app.sumpbook.ui.desk.homeNow
-import app.sumpbook.ui.desk.told
+import app.sumpbook.ui.desk.homeFrom
 import app.sumpbook.ui.words.OwnWay
+import java.io.File
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.SupervisorJob
 import kotlinx.coroutines.launch
-import kotlinx.coroutines.withContext
-import java.io.File
 
 /** The process: what outlives every window. */
 open class SumpbookApp : Application() {
@@ -53,7 +51,7 @@ open class SumpbookApp : Application() {
         override suspend fun add(code: String, name: String): HomeNow =
             on { book.enrol { folder, keeper -> Phone.enrolByCode(folder, code, name, keeper, null) } }
 
-        private suspend fun on(phone: () -> Phone) = withContext(Dispatchers.IO) { homeNow(told { deskOver(phone()) }) }
+        private suspend fun on(phone: () -> Phone) = homeFrom { deskOver(phone()) }
     }
 
     private fun notSetUp() = PhoneException.Enrolment(EnrolmentKind.NOT_ENROLLED, null, null, null, "no phone was set up here")
@@ -74,6 +72,8 @@ open class SumpbookApp : Application() {
             Notices(AppLanguage.wrap(this)).show(Reader(phone, phone.fleet(), way, System.currentTimeMillis()).whatToTell())
         } catch (_: PhoneException) {
             // The book cannot be read now: the window says why when it is opened.
+        } catch (_: LinkageError) {
+            // The app and its core are of two versions: the window says so.
         }
     }
 }

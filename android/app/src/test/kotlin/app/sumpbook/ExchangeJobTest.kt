@@ -3,7 +3,9 @@ package app.sumpbook
 import android.app.job.JobParameters
 import android.app.job.JobScheduler
 import android.net.NetworkCapabilities
+import android.os.Looper
 import androidx.lifecycle.Lifecycle
+import androidx.lifecycle.lifecycleScope
 import androidx.test.core.app.ActivityScenario
 import app.sumpbook.core.Phone
 import app.sumpbook.core.TryWhen
@@ -11,10 +13,11 @@ import app.sumpbook.exchange.EXCHANGE_JOB
 import app.sumpbook.exchange.ExchangeJob
 import app.sumpbook.exchange.exchangeJob
 import app.sumpbook.exchange.waitFor
-import app.sumpbook.ui.desk.HomeNow
-import kotlinx.coroutines.runBlocking
 import app.sumpbook.ui.HubYard
+import app.sumpbook.ui.desk.HomeNow
 import app.sumpbook.ui.until
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.runBlocking
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -73,6 +76,35 @@ class ExchangeJobTest {
         runJob()
         assertEquals(0, onPhone(phone))
         assertTrue(yard.says("day-sheet"), phone.whereItIs(0u).counts.atShop > 0u)
+    }
+
+    @Test
+    fun anExchangeUnderWayOutlivesTheWindowThatBeganIt() {
+        yard.begin()
+        val phone = enrol(yard)
+        repeat(200) { record(phone) }
+        val window = ActivityScenario.launch(MainActivity::class.java).moveToState(Lifecycle.State.RESUMED)
+        val desk = (runBlocking { app.home.open() } as HomeNow.Open).desk
+        // As the Where screen turns to the shop: from the window, for as long as there is one.
+        window.onActivity { it.lifecycleScope.launch { desk.exchangeOnce(20_000) } }
+        until("it is under way") { shadowOf(Looper.getMainLooper()).idle(); desk.underWay.value > 0 || onPhone(phone) < 200 }
+        window.moveToState(Lifecycle.State.DESTROYED)
+        until("the shop has all of it") { onPhone(phone) == 0 }
+        assertEquals(200, phone.whereItIs(0u).counts.atShop.toInt())
+    }
+
+    @Test
+    fun aJobUnderWayOutlivesTheWindow() {
+        yard.begin()
+        val phone = enrol(yard)
+        repeat(200) { record(phone) }
+        val window = ActivityScenario.launch(MainActivity::class.java).moveToState(Lifecycle.State.RESUMED)
+        scheduler.cancelAll()
+        val service = Robolectric.buildService(ExchangeJob::class.java).create().get()
+        assertTrue(service.onStartJob(Shadow.newInstanceOf(JobParameters::class.java)))
+        window.moveToState(Lifecycle.State.DESTROYED)
+        until("the job is finished") { shadowOf(service).isJobFinished }
+        assertEquals(0, onPhone(phone))
     }
 
     @Test

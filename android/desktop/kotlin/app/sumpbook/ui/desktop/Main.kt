@@ -1,5 +1,6 @@
 package app.sumpbook.ui.desktop
 
+import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.ui.input.key.Key
 import androidx.compose.ui.input.key.KeyEvent
 import androidx.compose.ui.input.key.KeyEventType
@@ -9,9 +10,9 @@ import androidx.compose.ui.unit.DpSize
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.WindowState
 import androidx.compose.ui.window.singleWindowApplication
-import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.Door
 import app.sumpbook.ui.desk.Home
+import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
@@ -19,15 +20,15 @@ import java.util.Locale
 
 /** The phone's app in a window, over a phone's folder; a new one is added with a code of the shop. */
 fun main(words: Array<String>) {
-    uniffiEnsureInitialized()
     val folder = File(words.firstOrNull() ?: error("say which folder: run FOLDER"))
     // The core keeps the key as the command line does, so that both open one folder.
     val home = Home(folder.path, null, null, DesktopHandset())
     val language = if (Locale.getDefault().language == "es") "es" else "en"
     val back = BackStack()
+    val pictures = DesktopPictures()
     // What a telephone's way back is, is Escape here.
     fun goesBack(key: KeyEvent) = (key.type == KeyEventType.KeyDown && key.key == Key.Escape).also { if (it) back.back() }
     singleWindowApplication(WindowState(size = DpSize(411.dp, 891.dp)), title = "Sumpbook", onPreviewKeyEvent = ::goesBack) {
-        DesktopFace(OwnWay(language)) { Door(home, back) }
+        CompositionLocalProvider(LocalPictures provides pictures) { DesktopFace(OwnWay(language)) { Door(home, back) } }
     }
 }

@@ -2,11 +2,12 @@ package app.sumpbook.ui.control
 
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.hasClickAction
-import androidx.compose.ui.test.onRoot
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.unit.sp
@@ -57,6 +58,20 @@ fun SkikoComposeUiTest.assertText(where: String) {
     }
 }
 
+/** No text lies over another: where both are seen, they share no more than a hair. */
+@OptIn(ExperimentalTestApi::class)
+fun SkikoComposeUiTest.assertApart(where: String) {
+    val nodes = onAllNodes(SemanticsMatcher.keyIsDefined(SemanticsActions.GetTextLayoutResult), useUnmergedTree = true).fetchSemanticsNodes()
+        .filter { it.layoutInfo.isPlaced && !it.boundsInRoot.isEmpty }
+    val hair = with(density) { 1.dp.toPx() }
+    for ((index, one) in nodes.withIndex()) {
+        for (other in nodes.drop(index + 1)) {
+            val both = one.boundsInRoot.intersect(other.boundsInRoot)
+            assertTrue(both.width <= hair || both.height <= hair, "$where: ${named(one)} lies over ${named(other)}")
+        }
+    }
+}
+
 /** More than a pixel of it lies outside: rounding to whole pixels cuts nothing. */
 private fun cut(laid: TextLayoutResult): Boolean {
     val wide = (0 until laid.lineCount).maxOf { laid.getLineRight(it) - laid.getLineLeft(it) }
@@ -64,4 +79,8 @@ private fun cut(laid: TextLayoutResult): Boolean {
     return laid.multiParagraph.didExceedMaxLines || tall > laid.size.height + 1 || wide > laid.size.width + 1
 }
 
-private fun named(node: SemanticsNode): String = node.config.joinToString { "${it.key.name}=${it.value}" }.take(160)
+/** By what it says; where it says nothing, by all that is known of it. */
+private fun named(node: SemanticsNode): String {
+    val words = node.config.getOrNull(SemanticsProperties.Text).orEmpty().map { it.text } + node.config.getOrNull(SemanticsProperties.ContentDescription).orEmpty()
+    return "'${words.joinToString(" ").ifEmpty { node.config.joinToString { "${it.key.name}=${it.value}" }.take(160) }}' at ${node.boundsInRoot}"
+}

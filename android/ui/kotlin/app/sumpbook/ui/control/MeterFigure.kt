@@ -1,10 +1,9 @@
 package app.sumpbook.ui.control
 
-import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
-import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.RowScope
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.material3.Text
@@ -62,7 +61,7 @@ fun MeterFigure(before: Pair<String, Long>?, now: String, typed: MeterTyped, say
     val type = LocalType.current
     val last = before?.second?.let { if (typed.tenths) it else it / 10 }?.toString().orEmpty()
     val wide = maxOf(last.length, typed.digits.length, 5) - if (typed.tenths) 1 else 0
-    Column(modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, Arrangement.spacedBy(8.dp)) {
+    Column(modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }) {
         if (before != null) Digits(before.first, columns(last, typed.tenths, wide), false)
         Digits(now, columns(typed.digits, typed.tenths, wide), true)
     }

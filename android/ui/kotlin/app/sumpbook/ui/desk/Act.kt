@@ -7,7 +7,6 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.setValue
-import app.sumpbook.core.PhoneException
 import app.sumpbook.ui.words.LocalOwnWay
 import app.sumpbook.ui.words.OwnWay
 import kotlinx.coroutines.CoroutineScope
@@ -21,7 +20,7 @@ class Act(private val desk: Desk, private val way: OwnWay, private val scope: Co
         private set
 
     /** Why the last thing was not done. */
-    var refused by mutableStateOf<PhoneException?>(null)
+    var refused by mutableStateOf<Refusal?>(null)
 
     /** Goes on with something that is not the core's, such as what the person does in another app. */
     fun launch(then: suspend () -> Unit) {

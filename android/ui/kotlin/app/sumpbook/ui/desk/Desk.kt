@@ -13,6 +13,7 @@ import app.sumpbook.core.FleetHere
 import app.sumpbook.core.InternalException
 import app.sumpbook.core.PhoneException
 import app.sumpbook.core.PhoneInterface
+import app.sumpbook.core.text
 import app.sumpbook.ui.words.LocalOwnWay
 import app.sumpbook.ui.words.OwnWay
 import kotlinx.coroutines.CoroutineDispatcher
@@ -28,8 +29,11 @@ sealed interface Told<out T> {
     data class Got<T>(val it: T) : Told<T>
 
     /** It was refused: nothing was changed. */
-    data class Refused(val why: PhoneException) : Told<Nothing>
+    data class Refused(val why: Refusal) : Told<Nothing>
 }
+
+/** What came of turning to the hub, and the core's sentences about it in each language. */
+data class ShopTried(val report: ExchangeReport, val sentences: Map<String, List<String>>)
 
 /**
  * The one door to the core, made off the drawing thread. Every call runs on a thread of its own, one after the other, never on the one that draws;
@@ -72,7 +76,10 @@ class Desk(
     suspend fun <T> ask(way: OwnWay, call: Reader.() -> T): Told<T> = on(calls) { reader(way).call() }
 
     /** Turns to the hub for so many milliseconds at most. */
-    suspend fun exchangeOnce(deadlineMs: Int): Told<ExchangeReport> = on(exchange) { phone.exchangeOnce(deadlineMs.toUInt()) }
+    suspend fun exchangeOnce(deadlineMs: Int): Told<ShopTried> = on(exchange) {
+        val report = phone.exchangeOnce(deadlineMs.toUInt())
+        ShopTried(report, LANGUAGES.associateWith { language -> report.sentences.map { text(language, it) } })
+    }
 
     private suspend fun <T> on(thread: CoroutineDispatcher, call: () -> T): Told<T> {
         asked.update { it + 1 }
@@ -93,9 +100,9 @@ class Desk(
 fun <T> told(call: () -> T): Told<T> = try {
     Told.Got(call())
 } catch (why: PhoneException) {
-    Told.Refused(why)
+    Told.Refused(Refusal.of(why))
 } catch (why: InternalException) {
-    Told.Refused(PhoneException.Unexpected(why.message.orEmpty()))
+    Told.Refused(Refusal.of(PhoneException.Unexpected(why.message.orEmpty())))
 }
 
 /** The door in use. */

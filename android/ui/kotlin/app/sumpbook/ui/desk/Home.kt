@@ -5,6 +5,7 @@ import app.sumpbook.core.KeyKeeper
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneClock
 import app.sumpbook.core.PhoneException
+import app.sumpbook.core.uniffiEnsureInitialized
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.withContext
 
@@ -17,7 +18,10 @@ sealed interface HomeNow {
     data object New : HomeNow
 
     /** It cannot be opened. */
-    data class Shut(val why: PhoneException) : HomeNow
+    data class Shut(val why: Refusal) : HomeNow
+
+    /** The app and the core that came with it are of two versions: nothing was opened. */
+    data object Unfit : HomeNow
 
     /** It is open. */
     data class Open(val desk: Desk) : HomeNow
@@ -42,16 +46,22 @@ fun Home(folder: String, keeper: KeyKeeper?, clock: PhoneClock?, handset: Handse
 
 /** The same by its own name. */
 class FolderHome(private val folder: String, private val keeper: KeyKeeper?, private val clock: PhoneClock?, private val handset: Handset) : Home {
-    override suspend fun open(): HomeNow = withContext(Dispatchers.IO) { homeNow(told { Desk(Phone.open(folder, keeper, clock), handset) }) }
+    override suspend fun open(): HomeNow = homeFrom { Desk(Phone.open(folder, keeper, clock), handset) }
 
-    override suspend fun add(code: String, name: String): HomeNow =
-        withContext(Dispatchers.IO) { homeNow(told { Desk(Phone.enrolByCode(folder, code, name, keeper, clock), handset) }) }
+    override suspend fun add(code: String, name: String): HomeNow = homeFrom { Desk(Phone.enrolByCode(folder, code, name, keeper, clock), handset) }
 }
 
-/** How a folder stands after it was tried. */
-fun homeNow(tried: Told<Desk>): HomeNow = when (tried) {
-    is Told.Got -> HomeNow.Open(tried.it)
-    is Told.Refused -> if (isNew(tried.why)) HomeNow.New else HomeNow.Shut(tried.why)
+/** How a folder stands after it was tried, off the drawing thread. */
+suspend fun homeFrom(open: () -> Desk): HomeNow = withContext(Dispatchers.IO) {
+    try {
+        when (val tried = told { uniffiEnsureInitialized().let { open() } }) {
+            is Told.Got -> HomeNow.Open(tried.it)
+            is Told.Refused -> if (isNew(tried.why.why)) HomeNow.New else HomeNow.Shut(tried.why)
+        }
+    } catch (_: LinkageError) {
+        // The bindings compare themselves with the library when they are first used.
+        HomeNow.Unfit
+    }
 }
 
 private fun isNew(why: PhoneException) = why is PhoneException.Enrolment && why.kind == EnrolmentKind.NOT_ENROLLED

@@ -18,8 +18,8 @@ fun Reader.walkUnderWay(): WalkUnderWay? {
 }
 
 /** Opens where the walk stands. */
-fun BackStack.openAt(walk: WalkUnderWay) {
-    signsNow(Signer(walk.person))
+fun BackStack.openAt(walk: WalkUnderWay, at: String) {
+    signsNow(Signer(walk.person), at)
     go(Place.Unit(walk.unit))
     go(walkOn(walk.unit, walk.draft, walk.stop))
     closedAt = walk.stop

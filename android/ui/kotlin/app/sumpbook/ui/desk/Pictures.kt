@@ -5,8 +5,8 @@ import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.rememberUpdatedState
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
@@ -16,6 +16,9 @@ import kotlinx.coroutines.launch
 
 /** Where pictures come from. Each platform has its own. */
 interface Pictures {
+    /** There is a camera. */
+    val camera: Boolean get() = true
+
     /** Takes one with the camera: its bytes, JPEG, at most 4 MiB; none when the person changed his mind. */
     suspend fun take(): ByteArray?
 
@@ -24,6 +27,9 @@ interface Pictures {
 
     /** One that was taken while the system had ended the window that asked for it; given once. */
     suspend fun late(): ByteArray?
+
+    /** A picture's pixels, at most a few million; none when it is no picture. Blocks. */
+    fun pixels(picture: ByteArray): Pixels?
 }
 
 /** The way to pictures in use; none where there is no camera and nothing to choose from. */
@@ -37,6 +43,9 @@ class PictureTaker internal constructor(
     private val asked: (Boolean) -> Unit,
     private val came: (ByteArray) -> Unit,
 ) {
+    /** There is a camera. */
+    val camera: Boolean get() = pictures.camera
+
     /** Takes one with the camera. */
     fun take() = ask { pictures.take() }
 

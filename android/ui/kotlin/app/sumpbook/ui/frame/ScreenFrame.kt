@@ -15,9 +15,13 @@ import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.safeDrawingPadding
 import androidx.compose.foundation.layout.width
+import androidx.compose.foundation.layout.widthIn
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.verticalScroll
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.unit.Dp
@@ -39,7 +43,8 @@ class Parts(
 /**
  * The frame of every screen: header, strips, the one part that scrolls, the secondary row, the main button. What scrolls
  * ends above what is fixed and never slides under it. Lying down, the buttons stand beside it at the thumb's side. With
- * large text strips and secondary row scroll too: else nothing would be left for the rows.
+ * large text strips and secondary row scroll too, on a phone that lies the strips do: else nothing would be left for the
+ * rows.
  */
 @Composable
 fun ScreenFrame(
@@ -52,29 +57,33 @@ fun ScreenFrame(
     content: @Composable ColumnScope.() -> Unit,
 ) {
     val parts = Parts(header, strips, content, secondary, main)
-    BoxWithConstraints(Modifier.fillMaxSize().background(LocalTokens.current.paper).safeDrawingPadding()) {
+    BoxWithConstraints(Modifier.fillMaxSize().background(LocalTokens.current.paper).safeDrawingPadding(), Alignment.TopCenter) {
         val margin = if (maxWidth < NARROW) 8.dp else 16.dp
-        if (maxWidth > maxHeight) Lying(parts, scroll, seen, margin) else Standing(parts, scroll, seen, margin)
+        val room = Room(maxHeight < LOW || LocalDensity.current.fontScale >= LARGE, LocalDensity.current.fontScale >= LARGE)
+        // On a tablet a line stays as long as an eye follows it, and the buttons stay beside it.
+        if (maxWidth > maxHeight) Lying(parts, scroll, seen, margin, room) else Standing(parts, scroll, seen, margin, room)
     }
 }
 
+/** What scrolls along with the rows, so that something is left for them. */
+private class Room(val strips: Boolean, val secondary: Boolean)
+
 @Composable
-private fun Standing(parts: Parts, scroll: ScrollState, seen: Seen?, margin: Dp) {
-    Column(Modifier.fillMaxSize().padding(horizontal = margin)) {
-        val large = LocalDensity.current.fontScale >= LARGE
-        Body(parts, scroll, seen, Modifier.weight(1f), secondary = large)
+private fun Standing(parts: Parts, scroll: ScrollState, seen: Seen?, margin: Dp, room: Room) {
+    Column(Modifier.widthIn(max = WIDEST).fillMaxSize().padding(horizontal = margin)) {
+        Body(parts, scroll, seen, Modifier.weight(1f), room)
         // The main button and its reason keep their place whatever else there is.
-        Buttons(parts, secondary = !large)
+        Buttons(parts, secondary = !room.secondary)
         Spacer(Modifier.height(12.dp))
     }
 }
 
 @Composable
-private fun Lying(parts: Parts, scroll: ScrollState, seen: Seen?, margin: Dp) {
+private fun Lying(parts: Parts, scroll: ScrollState, seen: Seen?, margin: Dp, room: Room) {
     val left = LocalOwnWay.current.leftThumb
-    Row(Modifier.fillMaxSize().padding(margin), Arrangement.spacedBy(16.dp)) {
+    Row(Modifier.widthIn(max = WIDEST + BESIDE).fillMaxSize().padding(margin), Arrangement.spacedBy(16.dp)) {
         if (left) Beside(parts)
-        Column(Modifier.weight(1f).fillMaxHeight()) { Body(parts, scroll, seen, Modifier.weight(1f), secondary = false) }
+        Column(Modifier.weight(1f).fillMaxHeight()) { Body(parts, scroll, seen, Modifier.weight(1f), Room(room.strips, false)) }
         if (!left) Beside(parts)
     }
 }
@@ -88,25 +97,25 @@ private fun Beside(parts: Parts) {
 }
 
 @Composable
-private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, weight: Modifier, secondary: Boolean) {
-    val large = LocalDensity.current.fontScale >= LARGE
+private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, weight: Modifier, room: Room) {
     Spacer(Modifier.height(4.dp))
     parts.header()
-    Spacer(Modifier.height(4.dp))
-    if (!large) Strips(parts)
+    Spacer(Modifier.height(if (room.strips) Gap else 4.dp))
+    if (!room.strips) Strips(parts, Modifier.padding(bottom = Gap))
     Column(weight.fillMaxWidth().verticalScroll(scroll)) {
         Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(Gap)) {
-            if (large) Strips(parts)
+            if (room.strips) Strips(parts, Modifier)
             parts.content(this)
-            if (secondary) parts.secondary?.let { row -> SecondaryRow { row() } }
+            if (room.secondary) parts.secondary?.let { row -> SecondaryRow { row() } }
         }
     }
-    Spacer(Modifier.height(8.dp))
+    // What scrolls is pressed as well: it keeps the same distance.
+    Spacer(Modifier.height(Gap))
 }
 
 @Composable
-private fun Strips(parts: Parts) {
-    Column(Modifier.fillMaxWidth().padding(bottom = Gap), Arrangement.spacedBy(4.dp)) { parts.strips(this) }
+private fun Strips(parts: Parts, modifier: Modifier) {
+    Column(modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) { parts.strips(this) }
 }
 
 @Composable
@@ -119,6 +128,12 @@ private fun Buttons(parts: Parts, secondary: Boolean) {
 
 /** Below this width margins shrink. */
 private val NARROW = 360.dp
+
+/** Above this width nothing grows any more. */
+private val WIDEST = 640.dp
+
+/** Below this height strips scroll. */
+private val LOW = 480.dp
 
 /** The width of the buttons when the phone lies. */
 private val BESIDE = 296.dp

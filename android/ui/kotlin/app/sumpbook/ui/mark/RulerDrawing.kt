@@ -26,10 +26,10 @@ data class RunsOut(val earliest: Int, val likely: Int, val latest: Int?)
 
 /** The hours clock of a task. */
 fun TaskRow.hoursClock(): Clock? =
-    hoursUsedShare?.let { Clock(it.toInt(), nearer == Nearer.HOURS, hoursUsedLeastShare?.toInt()) }
+    hoursUsedShare?.let { Clock(it.toInt(), nearer == Nearer.HOURS, hoursUsedLeastShare?.toInt(), hoursComingUpShare?.toInt()) }
 
 /** The calendar clock of a task. */
-fun TaskRow.daysClock(): Clock? = daysUsedShare?.let { Clock(it.toInt(), nearer == Nearer.CALENDAR) }
+fun TaskRow.daysClock(): Clock? = daysUsedShare?.let { Clock(it.toInt(), nearer == Nearer.CALENDAR, comingFrom = daysComingUpShare?.toInt()) }
 
 /** Days as shares of the calendar's interval: the likely one is given, the others lie on the same scale. */
 fun TaskRow.runsOut(): RunsOut? {

@@ -20,6 +20,10 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
     var signer by mutableStateOf(signer)
         private set
 
+    /** Since when that name stands on this phone (RFC 3339); none where it is not known. */
+    var since by mutableStateOf<String?>(null)
+        private set
+
     /** The stop at which the app was closed without being asked; none, or once one has gone on. */
     var closedAt by mutableStateOf<String?>(null)
 
@@ -49,15 +53,18 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
         if (canGoBack) stack.removeAt(stack.lastIndex)
     }
 
-    /** A name was chosen: the day begins. */
-    fun signsNow(who: Signer) {
+    /** A name was chosen, [at] this moment: the day begins. */
+    fun signsNow(who: Signer, at: String) {
         signer = who
+        since = at
+        said = null
         begin(Place.Today())
     }
 
-    /** Nobody signs any more: the next one says who. */
+    /** Nobody signs any more: the next one says who. What was done last is still read. */
     fun nobody() {
         signer = null
+        since = null
         begin(Place.WhoSigns())
     }
 
@@ -76,17 +83,18 @@ class BackStack(first: Place = Place.WhoSigns(), signer: Signer? = null) {
     }
 
     private fun lines(): ArrayList<String> =
-        ArrayList(listOf(signer?.person.orEmpty(), signer?.trainer.orEmpty()) + stack.map { it.line() })
+        ArrayList(listOf(signer?.person.orEmpty(), signer?.trainer.orEmpty(), since.orEmpty()) + stack.map { it.line() })
 
     companion object {
         /** Written as lines, so that a system that ends the app in the background gives them back. */
         val Saver = Saver<BackStack, ArrayList<String>>(save = { it.lines() }, restore = { ofLines(it) })
 
         private fun ofLines(lines: List<String>): BackStack? {
-            val places = lines.drop(2).map { Place.of(it) ?: return null }
+            val places = lines.drop(3).map { Place.of(it) ?: return null }
             val first = places.firstOrNull() ?: return null
             val person = lines[0].ifEmpty { null }
             val back = BackStack(first, person?.let { Signer(it, lines[1].ifEmpty { null }) })
+            back.since = lines[2].ifEmpty { null }
             places.drop(1).forEach(back::go)
             return back
         }

@@ -82,6 +82,9 @@ sealed class Place(private vararg val parts: String) {
     /** This phone's own way. */
     class Settings : Place("settings")
 
+    /** One's own figures. */
+    class OwnFigures : Place("own-figures")
+
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
         is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Air, is Display, is Hours,
@@ -118,6 +121,7 @@ sealed class Place(private vararg val parts: String) {
                 "hand-over" -> HandOver()
                 "roadside" -> Roadside(part(1))
                 "settings" -> Settings()
+                "own-figures" -> OwnFigures()
                 else -> null
             }
         }

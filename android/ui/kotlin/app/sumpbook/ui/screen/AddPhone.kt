@@ -1,7 +1,10 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
@@ -13,6 +16,7 @@ import androidx.compose.runtime.remember
 import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
@@ -20,14 +24,14 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.AboutPhone
-import app.sumpbook.core.ExchangeReport
-import app.sumpbook.core.PhoneException
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.control.WordsField
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.HomeNow
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.Refusal
+import app.sumpbook.ui.desk.ShopTried
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
@@ -43,8 +47,9 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
     val scope = rememberCoroutineScope()
     var name by rememberSaveable { mutableStateOf("") }
     var code by rememberSaveable { mutableStateOf("") }
-    var refused by remember { mutableStateOf<PhoneException?>(null) }
+    var refused by remember { mutableStateOf<Refusal?>(null) }
     var underWay by remember { mutableStateOf(false) }
+    val scan = rememberScan { code = it }
     val whyNot = when {
         name.isBlank() -> stringResource(R.string.name_first)
         code.isBlank() -> stringResource(R.string.code_first)
@@ -52,9 +57,14 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
     }
     ScreenFrame(
         header = { ScreenTitle(stringResource(R.string.add_phone)) },
-        strips = { refused?.let { Strip(sentence(it), heavy = true) } },
+        strips = {
+            refused?.let { Strip(sentence(it), heavy = true) }
+            ScanStrip(scan)
+        },
+        secondary = scan?.let { { if (code.isBlank() && it.camera) ScanPictureButton(it) else if (code.isNotBlank()) SecondaryButton(stringResource(R.string.scan_again)) { it.now() } } },
         main = {
-            MainPress(stringResource(R.string.add_phone), whyNot) {
+            if (scan != null && code.isBlank()) MainPress(stringResource(R.string.scan_shops_code)) { scan.now() }
+            else MainPress(stringResource(R.string.add_phone), whyNot) {
                 if (underWay) return@MainPress
                 underWay = true
                 scope.launch {
@@ -73,11 +83,11 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
 
 /** Until the shop has let this phone in and its books have come: the two keys to compare, and the time it has waited. */
 @Composable
-fun WaitingForShop(then: @Composable () -> Unit) {
+fun WaitingForShop(again: () -> Unit, then: @Composable () -> Unit) {
     val shown by seen { phone.about() }
     when (val told = shown) {
         null -> Unit
-        is Told.Refused -> BookShut(told.why) {}
+        is Told.Refused -> BookShut(sentence(told.why), again)
         is Told.Got -> if (told.it.waitsForItsBooks) Waiting(told.it) else then()
     }
 }
@@ -87,7 +97,7 @@ private fun Waiting(about: AboutPhone) {
     val desk = LocalDesk.current
     var tries by remember { mutableIntStateOf(0) }
     var waited by remember { mutableLongStateOf(0) }
-    var last by remember { mutableStateOf<Told<ExchangeReport>?>(null) }
+    var last by remember { mutableStateOf<Told<ShopTried>?>(null) }
     var other by remember { mutableStateOf(false) }
     val began = remember { desk.handset.ticks() }
     LaunchedEffect(tries) {
@@ -118,17 +128,19 @@ private fun Waiting(about: AboutPhone) {
 
 /** The book can't be opened: why, what is safe, and trying again. */
 @Composable
-fun BookShut(why: PhoneException, again: () -> Unit) {
+fun BookShut(why: String, again: () -> Unit) {
     ScreenFrame(
         header = { ScreenTitle("Sumpbook") },
-        strips = { Strip(sentence(why), heavy = true) },
+        strips = { Strip(why, heavy = true) },
         main = { MainPress(stringResource(R.string.try_again), onPress = again) },
     ) {}
 }
 
 /** The title of a screen that is about no unit. */
 @Composable
-fun ScreenTitle(title: String) = Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
+fun ScreenTitle(title: String) = Box(Modifier.fillMaxWidth().heightIn(56.dp), Alignment.CenterStart) {
+    Text(title, Modifier.semantics { heading() }, style = LocalType.current.title)
+}
 
 /** One exchange at most. */
 private const val EXCHANGE_MS = 10_000

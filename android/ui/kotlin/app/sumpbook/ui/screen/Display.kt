@@ -68,7 +68,7 @@ private fun NewNote(view: DisplayView, act: Act, said: Said) {
         Asked(stringResource(R.string.display_what), view.kinds.map { it.first.name to it.second }, kind?.name) { kind = NoteKind.valueOf(it) }
         WordsField(stringResource(R.string.display_as_it_stands), asShown) { asShown = it }
         YesOrNo(stringResource(R.string.display_stopped_itself), stopped) { stopped = it }
-        ShopSays(view)
+        kind?.let { ShopSays(view, it) }
         view.open.forEach { Line(it.title, under = it.under) { back.go(Place.Display(said.unit, it.row.id)) } }
     }
 }
@@ -95,13 +95,14 @@ private fun AnswerNote(view: DisplayView, note: NoteWords, act: Act, said: Said)
         main = { MainPress(view.main, view.whyNot) { act.now({ phone.acknowledge(said, note.row.id, true) }) { back.back() } } },
     ) {
         Section(note.title, listOf(note.under) + note.known)
-        ShopSays(view)
+        ShopSays(view, note.row.what)
     }
 }
 
 /** The shop's own words of a note; none of ours stand in for them. */
 @Composable
-private fun ShopSays(view: DisplayView) {
+private fun ShopSays(view: DisplayView, of: NoteKind) {
+    val words = view.shopSays[of]
     Text(stringResource(R.string.display_shop_says), style = LocalType.current.line)
-    Text(view.noWords, style = LocalType.current.text)
+    Text(words ?: view.noWords, style = if (words == null) LocalType.current.text else LocalType.current.strong)
 }

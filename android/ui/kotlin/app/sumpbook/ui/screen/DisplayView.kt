@@ -16,6 +16,9 @@ data class DisplayView(
     val note: NoteWords?,
     val open: List<NoteWords>,
     val stopped: String?,
+    /** The shop's own words of each kind it has set some for. */
+    val shopSays: Map<NoteKind, String>,
+    /** It has set none. */
     val noWords: String,
     val main: String,
     val whyNot: String?,
@@ -30,6 +33,7 @@ fun Reader.displayView(unit: String, note: String): DisplayView {
         note = record.note?.let(::noteWords),
         open = record.open.map(::noteWords),
         stopped = if (record.stoppedToday > 0u) words("display-stopped-again", "count" to record.stoppedToday) else null,
+        shopSays = record.shopSays.associate { it.what to it.words },
         noWords = words("display-no-words"),
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),

@@ -30,8 +30,14 @@ fun DoorHeader(door: String, about: String? = null, goBack: () -> Unit) {
             if (door.isNotEmpty()) Text(door, Modifier.semantics { heading() }, style = type.doorInHeader)
             if (about != null) Text(about, style = type.line)
         }
-        Box(Modifier.heightIn(56.dp).widthIn(56.dp).clickable(role = Role.Button, onClick = goBack), Alignment.CenterEnd) {
-            Text(stringResource(R.string.back), style = type.line, color = LocalTokens.current.act)
-        }
+        WayBack(goBack)
+    }
+}
+
+/** The way back, at the same place of every header. */
+@Composable
+fun WayBack(goBack: () -> Unit) {
+    Box(Modifier.heightIn(56.dp).widthIn(56.dp).clickable(role = Role.Button, onClick = goBack), Alignment.CenterEnd) {
+        Text(stringResource(R.string.back), style = LocalType.current.line, color = LocalTokens.current.act)
     }
 }

@@ -30,11 +30,12 @@ import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.hours
 
 /** What stands beside the figure: the meters there are, and what is open about their readings. */
-private data class MetersView(val hours: HoursView, val meters: List<Pair<Meter, String>>, val notes: List<String>, val give: String?)
+private data class MetersView(val hours: HoursView, val meters: List<Pair<Meter, String>>, val last: Pair<String, Long>?, val notes: List<String>, val give: String?)
 
 private fun Reader.metersView(unit: String, meter: Meter, typed: Long?): MetersView {
     val of = hoursView(unit, typed.takeIf { meter == Meter.COMPRESSOR })
     val record = of.record
+    val other = record.others.firstOrNull { it.meter == meter }
     val notes = listOfNotNull(
         if (record.counted) words("hours-counted") else null,
         if (record.last == null && !record.counted) words("hours-first") else null,
@@ -43,7 +44,8 @@ private fun Reader.metersView(unit: String, meter: Meter, typed: Long?): MetersV
     return MetersView(
         hours = of,
         meters = Meter.entries.map { it to words("meter-${it.name.lowercase()}") },
-        notes = if (meter == Meter.COMPRESSOR) notes else emptyList(),
+        last = (if (meter == Meter.COMPRESSOR) record.last else other?.reading)?.let { moments.at(it.at) to it.figure },
+        notes = if (meter == Meter.COMPRESSOR) notes else listOfNotNull(if (other?.reading == null) words("hours-first") else null),
         // Only the compressor's meter is asked about; another one's figure is given as it is.
         give = typed?.takeIf { meter != Meter.COMPRESSOR }?.let { words(keyOfMain(MainAct.GiveHours(it)), "figure" to hours(it)) },
     )
@@ -80,7 +82,7 @@ fun Hours(unit: String, signer: Signer) {
         header = { DoorHeader(record.door, view.meters.first { it.first == meter }.second) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            view.hours.asked?.takeIf { own && fresh }?.let { Strip(it, heavy = true) }
+            view.hours.asked?.takeIf { own && fresh }?.let { Strip(it, heavy = true, calls = false) }
         },
         secondary = {
             if (!which) SecondaryButton(stringResource(R.string.which_meter)) { which = true }
@@ -101,10 +103,9 @@ fun Hours(unit: String, signer: Signer) {
             }
         }
         if (view.hours.asked == null) view.notes.forEach { Text(it, style = LocalType.current.help) }
-        val last = record.last.takeIf { own }
         val now = stringResource(R.string.hours_now)
-        val says = listOfNotNull(last?.let { "${view.hours.before} ${hours(it.figure)}" }, "$now ${figure?.let(::hours).orEmpty()}").joinToString(", ")
-        MeterFigure(last?.let { view.hours.before.orEmpty() to it.figure }, now, typed, says)
+        val says = listOfNotNull(view.last?.let { (at, figure) -> "$at ${hours(figure)}" }, "$now ${figure?.let(::hours).orEmpty()}").joinToString(", ")
+        MeterFigure(view.last, now, typed, says)
         Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
     }
 }

@@ -1,5 +1,7 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
@@ -7,6 +9,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.HoursScreen
@@ -87,8 +90,11 @@ fun HoursStop(open: OpenStop) {
             val last = view?.record?.last
             val now = stringResource(R.string.hours_now)
             val says = listOfNotNull(last?.let { "${view.before} ${hours(it.figure)}" }, "$now ${typed.inTenths?.let(::hours).orEmpty()}").joinToString(", ")
-            MeterFigure(last?.let { view.before.orEmpty() to it.figure }, now, typed, says)
-            Keypad({ type(typed.with(it)) }, { type(typed.erased()) })
+            // Close together: with three lines above it the last row of keys just fits.
+            Column(verticalArrangement = Arrangement.spacedBy(4.dp)) {
+                MeterFigure(last?.let { view.before.orEmpty() to it.figure }, now, typed, says)
+                Keypad({ type(typed.with(it)) }, { type(typed.erased()) })
+            }
         }
     }
 }

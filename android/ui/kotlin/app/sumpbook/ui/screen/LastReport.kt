@@ -19,6 +19,7 @@ import app.sumpbook.core.CertificateRow
 import app.sumpbook.core.DefectNow
 import app.sumpbook.core.DefectRow
 import app.sumpbook.core.LastReportScreen
+import app.sumpbook.core.ReportRow
 import app.sumpbook.core.SaidRow
 import app.sumpbook.core.Verdict
 import app.sumpbook.ui.control.SecondaryButton
@@ -54,22 +55,25 @@ data class LastReportView(
 /** What the last one left, with so many rows seen. */
 fun Reader.lastReportView(unit: String, whole: Set<String>): LastReportView {
     val record = phone.lastReport(unit, whole.toList())
-    val report = record.report
     return LastReportView(
         record = record,
         news = newsWords(record.news),
-        report = when {
-            report == null -> listOf(words("report-none-held"))
-            record.defects.isEmpty() -> listOfNotNull(words("report-none-found", "when" to moments.at(report.at)), report.toNext)
-            else -> listOfNotNull("${report.by.orEmpty()}, ${moments.at(report.at)}", report.toNext)
-        },
+        report = reportWords(record.report, record.defects.isEmpty()),
         defects = record.defects.map(::defectWords),
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
     )
 }
 
-private fun Reader.defectWords(row: DefectRow): DefectWords {
+/** The last end-of-day report: whose, or that none is held; [none]: no defect is listed. */
+fun Reader.reportWords(report: ReportRow?, none: Boolean): List<String> = when {
+    report == null -> listOf(words("report-none-held"))
+    none -> listOfNotNull(words("report-none-found", "when" to moments.at(report.at)), report.toNext)
+    else -> listOfNotNull("${report.by.orEmpty()}, ${moments.at(report.at)}", report.toNext)
+}
+
+/** A defect, with who said what of it. */
+fun Reader.defectWords(row: DefectRow): DefectWords {
     val word = row.said.firstNotNullOfOrNull { it.word }
     return DefectWords(
         id = row.id,

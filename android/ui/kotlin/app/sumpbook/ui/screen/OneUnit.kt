@@ -3,8 +3,10 @@ package app.sumpbook.ui.screen
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.foundation.rememberScrollState
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
@@ -47,11 +49,15 @@ fun OneUnit(unit: String, signer: Signer) {
     val back = LocalBackStack.current
     val act = rememberAct()
     var more by rememberSaveable { mutableStateOf(false) }
+    val scroll = rememberScrollState()
+    // What is more stands above the record; pressed below it, with large text, it would not be seen.
+    LaunchedEffect(more) { scroll.scrollTo(0) }
     ScreenFrame(
+        scroll = scroll,
         header = { DoorHeader(view?.record?.door.orEmpty()) { back.back() } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
-            act.refused?.let { Strip(sentence(it)) }
+            act.refused?.let { Strip(sentence(it), heavy = true) }
             back.said?.let { Strip(it) }
             view?.news?.forEach { Strip(it) }
         },

@@ -21,7 +21,7 @@ fun PhotoPart(photos: List<String>, change: (List<String>) -> Unit) {
     val act = rememberAct()
     val taker = rememberPictureTaker { bytes -> act.now({ phone.keepPhoto(bytes) }) { change((photos + it).distinct()) } } ?: return
     SecondaryRow {
-        SecondaryButton(stringResource(R.string.photo_take)) { taker.take() }
+        if (taker.camera) SecondaryButton(stringResource(R.string.photo_take)) { taker.take() }
         SecondaryButton(stringResource(R.string.photo_choose)) { taker.pick() }
     }
     if (photos.isNotEmpty()) Text(pluralStringResource(R.plurals.photos_with_it, photos.size, photos.size), style = LocalType.current.text)

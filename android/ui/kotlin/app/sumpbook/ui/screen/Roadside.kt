@@ -1,60 +1,62 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.FlowRow
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.Density
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
-import app.sumpbook.core.UnitHere
-import app.sumpbook.core.UnitScreen
+import app.sumpbook.core.PinSaid
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
-import app.sumpbook.core.PinSaid
-import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.LocalSettings
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.mark.CodeMark
 import app.sumpbook.ui.mark.PairLook
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
-
-/** What an officer is shown of a unit: what is recorded, and how old it is. Nothing of any other unit. */
-private data class RoadsideView(
-    val record: UnitScreen,
-    val fleet: String,
-    val papers: UnitHere?,
-    val inspection: String?,
-    val asKnown: String,
-    val news: List<String>,
-    val parts: List<PartWords>,
-    val report: List<String>,
-    val defects: List<DefectWords>,
-    val preTrip: String,
-)
-
-private fun Reader.roadsideView(unit: String, person: String): RoadsideView {
-    val record = phone.unit(unit, person)
-    val last = lastReportView(unit, emptySet())
-    val papers = fleet.units.firstOrNull { it.id == unit }
-    return RoadsideView(record, fleet.name, papers, papers?.annualInspection?.let(moments::day), moments.timeNow(), newsWords(record.news), roadAirWords(record.roadAir), last.report, last.defects, preTripWords(record.preTrip))
-}
 
 /** The page for an officer. Whoever holds the phone leaves it only with the signer's PIN, where one was chosen. */
 @Composable
-fun Roadside(unit: String, signer: Signer) {
+fun Roadside(unit: String, signer: Signer) = Larger { OfficersPage(unit, signer) }
+
+@Composable
+private fun OfficersPage(unit: String, signer: Signer) {
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit) { roadsideView(unit, signer.person) to phone.pinChosen(signer.person) }
+    val shown by seen(unit) { roadsideView(unit) to phone.pinChosen(signer.person) }
     val told = shown ?: return
     val (view, locked) = (told as? Told.Got)?.it ?: (null to false)
     var leaving by remember { mutableStateOf(false) }
+    val settings = LocalSettings.current
+    val own = rememberSaveable { settings?.now?.value?.way?.language.orEmpty() }
+    // Whatever the officer read it in, the driver goes on in his own.
+    fun leave() {
+        if (settings != null && settings.now.value.way.language != own) settings.settle(settings.now.value.let { it.copy(way = it.way.copy(language = own)) })
+        back.back()
+    }
     ScreenFrame(
         header = { RoadsideHeader(view) },
         strips = {
@@ -63,37 +65,86 @@ fun Roadside(unit: String, signer: Signer) {
             view?.news?.forEach { Strip(it) }
         },
         main = {
-            if (!leaving) MainPress(stringResource(if (locked) R.string.leave_with_pin else R.string.leave_page)) { if (locked) leaving = true else back.back() }
+            if (!leaving) MainPress(stringResource(if (locked) R.string.leave_with_pin else R.string.leave_page)) { if (locked) leaving = true else leave() }
         },
         secondary = if (leaving) ({ SecondaryButton(stringResource(R.string.stay_here)) { leaving = false } }) else null,
     ) {
         if (leaving) return@ScreenFrame LeavePart { pin, wrong ->
-            act.now({ phone.givePin(signer.person, pin) }) { said -> if (said is PinSaid.Right || said is PinSaid.NotChosen) back.back() else wrong() }
+            act.now({ phone.givePin(signer.person, pin) }) { said -> if (said is PinSaid.Right || said is PinSaid.NotChosen) leave() else wrong() }
         }
-        view?.let { RoadAirPart(PairLook.of(it.record.roadAir, it.record.news.old), it.parts) }
-        view?.let { Section(null, papers(it)) }
-        Section(stringResource(R.string.today_pre_trip), listOfNotNull(view?.preTrip))
-        Section(stringResource(R.string.what_was_left), view?.report.orEmpty())
-        view?.defects?.forEach { Section(it.title, listOfNotNull(it.locks) + it.said + it.certificate) }
+        if (view == null) return@ScreenFrame
+        RoadAirPart(PairLook.of(view.record.roadAir, view.record.news.old), view.roadAir)
+        Papers(view)
+        Section(stringResource(R.string.what_was_left), view.report)
+        view.defects.forEach { Section(it.title, listOfNotNull(it.locks) + it.said + it.certificate) }
+        ElevenParts(view)
+        CheckCode(view)
         Text(stringResource(R.string.says_what_was_recorded), style = LocalType.current.help)
     }
 }
 
+/** What is compared with plates and papers: each by itself on a line, so that no number is broken. */
 @Composable
-private fun papers(view: RoadsideView): List<String> = listOfNotNull(
-    view.papers?.plate?.let { "${stringResource(R.string.plate)}: $it" },
-    view.papers?.serial?.let { "${stringResource(R.string.chassis_serial)}: $it" },
-    view.papers?.setSerial?.let { "${stringResource(R.string.set_serial)}: $it" },
-    view.inspection?.let { "${stringResource(R.string.annual_inspection)}: $it" },
-)
+private fun Papers(view: RoadsideView) {
+    val record = view.record
+    val papers = listOf(
+        R.string.plate to record.plate, R.string.chassis_serial to record.serial, R.string.set_serial to record.setSerial,
+        (if (record.annualInspectionOver) R.string.annual_inspection_over else R.string.annual_inspection) to view.inspection,
+    )
+    for ((name, said) in papers) {
+        if (said == null) continue
+        Column {
+            Text(stringResource(name), style = LocalType.current.help, color = LocalTokens.current.soft)
+            Text(said, style = LocalType.current.strong)
+        }
+    }
+}
+
+/** The rule's eleven parts, each with its answer, who looked and when; then who signed. */
+@Composable
+private fun ElevenParts(view: RoadsideView) {
+    Text(stringResource(R.string.eleven_parts), Modifier.semantics { heading() }, style = LocalType.current.heading)
+    for (part in view.parts) {
+        Column(Modifier.semantics(mergeDescendants = true) {}) {
+            Text("${part.name}: ${part.answer ?: stringResource(R.string.part_not_looked_at)}", style = if (part.defect) LocalType.current.strong else LocalType.current.text)
+            val more = listOfNotNull(part.by) + part.figures
+            if (more.isNotEmpty()) Text(more.joinToString("; "), style = LocalType.current.help, color = LocalTokens.current.soft)
+        }
+    }
+    val signed = view.signed.map { (who, how) ->
+        val with = stringResource(if (how.pinGiven) R.string.signed_with_pin else R.string.signed_without_pin)
+        listOfNotNull("$who, $with", if (how.short) stringResource(R.string.signed_short_walk) else null).joinToString(", ")
+    }
+    Section(stringResource(R.string.signed_by), signed.ifEmpty { listOf(stringResource(R.string.signed_nobody)) })
+}
+
+/** The page's code: the shop, holding the same books, tells by it that the page says what the books say. */
+@Composable
+private fun CheckCode(view: RoadsideView) {
+    CodeMark(view.code, 168.dp, stringResource(R.string.check_code_picture))
+    Text(stringResource(R.string.check_code, view.record.check), style = LocalType.current.strong)
+    Text(stringResource(R.string.check_code_how), style = LocalType.current.help)
+}
 
 @Composable
 private fun RoadsideHeader(view: RoadsideView?) {
-    androidx.compose.foundation.layout.Column {
-        Text(view?.record?.door.orEmpty(), style = LocalType.current.door)
-        Text(view?.fleet.orEmpty(), style = LocalType.current.line)
+    FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween, Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
+        Column {
+            Text(view?.record?.door.orEmpty(), style = LocalType.current.door)
+            Text(view?.record?.fleet.orEmpty(), style = LocalType.current.line)
+        }
+        OtherLanguage()
     }
 }
+
+/** Text of 22 at the least: it is read over a window sill. */
+@Composable
+private fun Larger(content: @Composable () -> Unit) {
+    val now = LocalDensity.current
+    CompositionLocalProvider(LocalDensity provides Density(now.density, maxOf(now.fontScale, LEAST)), content = content)
+}
+
+private const val LEAST = 22f / 18f
 
 @Composable
 private fun LeavePart(give: (String, () -> Unit) -> Unit) {

@@ -30,6 +30,7 @@ import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
+import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.theme.LocalType
 
 /** How this phone is set, and whose it is. Each choice holds at once; none of them rewrites a record. */
@@ -42,10 +43,13 @@ fun SettingsScreen() {
     ScreenFrame(
         header = { TitleHeader(stringResource(R.string.settings)) { back.back() } },
         strips = { (shown as? Told.Refused)?.let { Strip(sentence(it.why), heavy = true) } },
-        secondary = { SecondaryButton(stringResource(if (licences) R.string.less else R.string.about_and_licences)) { licences = !licences } },
+        secondary = {
+            SecondaryButton(stringResource(R.string.own_figures)) { back.go(Place.OwnFigures()) }
+            SecondaryButton(stringResource(if (licences) R.string.less else R.string.about_and_licences)) { licences = !licences }
+        },
         main = { MainPress(stringResource(R.string.settings_done)) { back.back() } },
     ) {
-        if (licences) return@ScreenFrame Section(stringResource(R.string.about_and_licences), listOf(stringResource(R.string.about_cautions), stringResource(R.string.about_says), stringResource(R.string.about_licences)))
+        if (licences) return@ScreenFrame Section(stringResource(R.string.about_and_licences), listOf(stringResource(R.string.about_cautions), stringResource(R.string.about_says), stringResource(R.string.about_licences), stringResource(R.string.about_codes)))
         settings?.let { Choices(it) }
         (shown as? Told.Got)?.let { Whose(it.it) }
     }

@@ -1,15 +1,24 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.FlowRow
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.semantics.clearAndSetSemantics
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.DefectName
 import app.sumpbook.core.DefectNow
+import app.sumpbook.core.RepairVerdict
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.Keypad
@@ -22,17 +31,25 @@ import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 
 /** A lock that a slip may speak of. */
 private data class Locked(val name: DefectName, val title: String)
 
-private fun Reader.lockedBy(unit: String): Pair<String, List<Locked>> {
+/** What a slip may speak of here, and this phone's name: a slip has a code for each phone. */
+private data class SlipView(val door: String, val phone: String, val locks: List<Locked>)
+
+private fun Reader.lockedBy(unit: String): SlipView {
     val record = phone.lastReport(unit, emptyList())
     val rows = record.defects.filter { it.state == DefectNow.OPEN && it.locks.isNotEmpty() }
     // A row's id begins with the entry of the first finding.
-    return record.door to rows.map { Locked(DefectName(it.id.substringBefore('/'), it.item, it.place), item(it.item, it.place)) }
+    val locks = rows.map { Locked(DefectName(it.id.substringBefore('/'), it.item, it.place), item(it.item, it.place)) }
+    return SlipView(record.door, phone.about().device, locks)
 }
+
+private fun Reader.verdictWords(verdict: RepairVerdict): String =
+    words(if (verdict == RepairVerdict.REPAIRED) "verdict-repaired" else "verdict-not-needed")
 
 /** The code of a certificate's slip, typed where there is no signal. */
 @Composable
@@ -42,28 +59,50 @@ fun Slip(unit: String, signer: Signer) {
     var digits by rememberSaveable { mutableStateOf("") }
     var which by rememberSaveable { mutableStateOf(0) }
     val shown by seen(unit) { lockedBy(unit) }
-    val (door, locks) = (shown as? Told.Got)?.it ?: ("" to emptyList())
+    val view = (shown as? Told.Got)?.it
+    val locks = view?.locks.orEmpty()
     val chosen = locks.getOrNull(which)
+    val said = stringResource(R.string.slip_taken)
     val whyNot = when {
         chosen == null -> stringResource(R.string.nothing_locked)
-        digits.length < SLIP_DIGITS -> stringResource(R.string.slip_digits_left, SLIP_DIGITS - digits.length)
+        digits.length < SLIP_DIGITS -> (SLIP_DIGITS - digits.length).let { pluralStringResource(R.plurals.slip_digits_left, it, it) }
         else -> null
     }
     ScreenFrame(
-        header = { DoorHeader(door, stringResource(R.string.slip_code)) { back.back() } },
-        strips = { act.refused?.let { Strip(sentence(it), heavy = true) } },
+        header = { DoorHeader(view?.door.orEmpty(), stringResource(R.string.slip_code)) { back.back() } },
+        strips = {
+            (shown as? Told.Refused)?.let { Strip(sentence(it.why), heavy = true) }
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+        },
         main = {
             MainPress(stringResource(R.string.slip_take), whyNot) {
-                chosen?.let { act.now({ phone.acceptSlip(digits, unit, it.name, signer.person) }) { back.back() } }
+                chosen?.let { lock ->
+                    act.now({ verdictWords(phone.acceptSlip(digits, unit, lock.name, signer.person)) }) { verdict ->
+                        back.back()
+                        back.said = said.format(lock.title, verdict)
+                    }
+                }
             }
         },
     ) {
         if (locks.size > 1) Chips { locks.forEachIndexed { n, lock -> Chip(lock.title, n == which) { which = n } } }
         else chosen?.let { Text(it.title, style = LocalType.current.line) }
-        Text(digits.chunked(4).joinToString(" "), style = LocalType.current.figure)
+        Text(stringResource(R.string.slip_where, view?.phone.orEmpty()), style = LocalType.current.help, color = LocalTokens.current.soft)
+        SlipDigits(digits)
         Keypad({ if (digits.length < SLIP_DIGITS) digits += it }, { digits = digits.dropLast(1) })
     }
 }
+
+/** Three groups of four as the slip has them; a dot for each digit still to come. */
+@Composable
+private fun SlipDigits(digits: String) {
+    val says = stringResource(R.string.slip_so_far, digits.chunked(4).joinToString(" "))
+    FlowRow(Modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, Arrangement.spacedBy(20.dp)) {
+        digits.padEnd(SLIP_DIGITS, TO_COME).chunked(4).forEach { Text(it, style = LocalType.current.figure) }
+    }
+}
+
+private const val TO_COME = '\u00B7'
 
 /** A slip's code. */
 private const val SLIP_DIGITS = 12

@@ -18,7 +18,7 @@ data class TaskWords(val row: TaskRow, val name: String, val standing: String, v
 fun Reader.taskWords(task: TaskRow): TaskWords = TaskWords(
     row = task,
     name = wordsOr("task-${task.id}", task.id),
-    standing = "${words(keyOfStanding(task.standing))}, ${nearer(task.nearer)}",
+    standing = "${amount(task) ?: words(keyOfStanding(task.standing))}, ${nearer(task.nearer)}",
     hours = hoursClock(task),
     calendar = calendarClock(task),
     more = listOfNotNull(
@@ -30,6 +30,16 @@ fun Reader.taskWords(task: TaskRow): TaskWords = TaskWords(
         if (task.countsWeighted) words("task-weighted") else null,
     ),
 )
+
+/** By how much the nearer clock is past its end; none: it is not. */
+private fun Reader.amount(task: TaskRow): String? {
+    val (hours, days) = task.hoursLeft to (task.daysLeft ?: 0)
+    return when {
+        task.nearer == Nearer.HOURS && hours is LeftHours.Past -> words("task-hours-past", "hours" to hours(hours.v1))
+        task.nearer == Nearer.CALENDAR && days < 0 -> words("task-days-past", "days" to -days)
+        else -> null
+    }
+}
 
 private fun Reader.nearer(nearer: Nearer): String = when (nearer) {
     Nearer.HOURS -> words("nearer-hours")

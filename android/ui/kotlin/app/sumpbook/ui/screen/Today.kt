@@ -84,7 +84,7 @@ fun Today(signer: Signer) {
         header = { TodayHeader(view) { back.go(Place.WhoSigns()) } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
-            act.refused?.let { Strip(sentence(it)) }
+            act.refused?.let { Strip(sentence(it), heavy = true) }
             LeavingStrip(leaving, view?.left)
             view?.news?.forEach { Strip(it) }
             view?.counts?.let { Strip(it) }

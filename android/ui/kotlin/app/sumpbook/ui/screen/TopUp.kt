@@ -42,7 +42,7 @@ fun TopUp(unit: String, draft: String, signer: Signer) {
         act.refused?.let { Refused(sentence(it)) { back.back() } }
         return
     }
-    val shown by seen(unit, draft) { topUpView(unit, draft) }
+    val shown by seen(unit, draft) { topUpView(draft) }
     val told = shown ?: return
     val view = (told as? Told.Got)?.it
     if (view == null) {

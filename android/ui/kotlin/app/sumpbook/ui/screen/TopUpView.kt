@@ -3,8 +3,8 @@ package app.sumpbook.ui.screen
 import app.sumpbook.core.Fluid
 import app.sumpbook.core.LevelNow
 import app.sumpbook.core.MainAct
-import app.sumpbook.core.Mix
 import app.sumpbook.core.MissingSign
+import app.sumpbook.core.Mix
 import app.sumpbook.core.OilFamily
 import app.sumpbook.core.TopUpScreen
 import app.sumpbook.ui.desk.Reader
@@ -42,7 +42,7 @@ data class TopUpView(
 }
 
 /** A top-up as it stands. */
-fun Reader.topUpView(unit: String, draft: String): TopUpView {
+fun Reader.topUpView(draft: String): TopUpView {
     val record = phone.topUp(draft)
     val oil = record.oil
     return TopUpView(
@@ -63,7 +63,7 @@ fun Reader.topUpView(unit: String, draft: String): TopUpView {
             words(if (it < 0) "oil-astray-more" else "oil-astray", "volume" to volume(Math.abs(it), way.metric))
         },
         last = record.last.map(::pourWords),
-        middle = phone.glass(unit, record.now, null).middle.let { it.low.toInt()..it.high.toInt() },
+        middle = record.middle.let { it.low.toInt()..it.high.toInt() },
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let { why -> record.missing?.let { words("sign-missing-${missing(it)}") } ?: whyNot(why) },
     )

@@ -6,6 +6,7 @@ import androidx.compose.foundation.layout.Row
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.unit.dp
 import app.sumpbook.core.LockState
 import app.sumpbook.core.News
@@ -58,9 +59,18 @@ fun Reader.preTripWords(now: PreTripNow): String {
 /** The pair mark, and beside it road and air in words, each by itself. */
 @Composable
 fun RoadAirPart(look: PairLook, parts: List<PartWords>) {
-    Row(horizontalArrangement = Arrangement.spacedBy(12.dp)) {
-        PairMark(look, times = 0.75f)
-        Column(Modifier.weight(1f), Arrangement.spacedBy(4.dp)) { parts.forEach { PartLine(it) } }
+    val words = @Composable { modifier: Modifier -> Column(modifier, Arrangement.spacedBy(4.dp)) { parts.forEach { PartLine(it) } } }
+    // Beside the mark large text has no room for a word.
+    if (LocalDensity.current.fontScale >= 1.5f) {
+        Column(verticalArrangement = Arrangement.spacedBy(8.dp)) {
+            PairMark(look)
+            words(Modifier)
+        }
+    } else {
+        Row(horizontalArrangement = Arrangement.spacedBy(12.dp)) {
+            PairMark(look, times = 0.75f)
+            words(Modifier.weight(1f))
+        }
     }
 }
 

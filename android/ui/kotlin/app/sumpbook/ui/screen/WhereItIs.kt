@@ -15,18 +15,18 @@ import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
-import app.sumpbook.core.ExchangeReport
-import app.sumpbook.core.TextAsk
 import app.sumpbook.core.text
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.desk.ShopTried
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
@@ -50,12 +50,12 @@ fun WhereItIs() {
     val desk = LocalDesk.current
     val scope = rememberCoroutineScope()
     var trying by remember { mutableStateOf(false) }
-    var came by remember { mutableStateOf<Told<ExchangeReport>?>(null) }
+    var came by remember { mutableStateOf<Told<ShopTried>?>(null) }
     ScreenFrame(
         header = { TitleHeader(stringResource(R.string.where_it_is)) { back.back() } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why), heavy = true)
-            came?.let { Strip(outcome(it)) }
+            came?.let { Strip(calls = true, words = outcome(it, view?.record?.counts?.onPhone?.toInt() ?: 0)) }
             view?.news?.forEach { Strip(it) }
             view?.tried?.forEach { Strip(it) }
         },
@@ -73,7 +73,7 @@ fun WhereItIs() {
             }
         },
     ) {
-        view?.counts?.forEach { Row(horizontalArrangement = Arrangement.spacedBy(12.dp)) { WhereMark(it.where); Text(it.words, style = LocalType.current.strong) } }
+        view?.counts?.forEach { Row(horizontalArrangement = Arrangement.spacedBy(12.dp)) { WhereMark(it.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f)); Text(it.words, style = LocalType.current.strong) } }
         view?.empty?.let { Text(it, style = LocalType.current.text) }
         view?.days?.forEach { Day(it) }
         if (view != null && daysBack < MOST_DAYS) SecondaryButton(stringResource(R.string.earlier_days)) { daysBack += A_WEEK }
@@ -91,7 +91,7 @@ private fun Day(day: DayWords) {
 @Composable
 private fun Entry(entry: EntryWords) {
     Row(Modifier.fillMaxWidth().semantics(mergeDescendants = true) {}, Arrangement.spacedBy(12.dp)) {
-        WhereMark(entry.where)
+        WhereMark(entry.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f))
         Column(Modifier.weight(1f)) {
             Text(entry.what, style = LocalType.current.line)
             Text(listOfNotNull(entry.place, entry.why).joinToString(": "), style = LocalType.current.help, color = LocalTokens.current.soft)
@@ -102,22 +102,23 @@ private fun Entry(entry: EntryWords) {
 
 /** What came of turning to the shop. */
 @Composable
-private fun outcome(came: Told<ExchangeReport>): String = when (came) {
+private fun outcome(came: Told<ShopTried>, onPhone: Int): String = when (came) {
     is Told.Refused -> sentence(came.why)
-    is Told.Got -> said(came.it).joinToString(" ")
+    is Told.Got -> said(came.it, onPhone).joinToString(" ")
 }
 
 @Composable
-private fun said(report: ExchangeReport): List<String> {
+private fun said(tried: ShopTried, onPhone: Int): List<String> {
+    val report = tried.report
     val language = LocalOwnWay.current.language
     val reached = report.acknowledged.toInt()
     return listOfNotNull(
         if (report.enrolled) pluralStringResource(R.plurals.reached_the_shop, reached, reached) else stringResource(R.string.not_let_in_yet),
-        if (report.stopped) stringResource(R.string.phone_was_stopped) else null,
+        if (report.stopped) pluralStringResource(R.plurals.phone_was_stopped, onPhone, onPhone) else null,
         if (report.refused > 0u) pluralStringResource(R.plurals.not_taken, report.refused.toInt(), report.refused.toInt()) else null,
         if (report.photosLeft > 0u) pluralStringResource(R.plurals.photos_left, report.photosLeft.toInt(), report.photosLeft.toInt()) else null,
         if (!report.whole) stringResource(R.string.goes_on_by_itself) else null,
-    ) + report.sentences.map { text(language, TextAsk(it.key, it.values)) }
+    ) + tried.sentences[language].orEmpty()
 }
 
 private const val A_WEEK = 7

@@ -19,6 +19,8 @@ class ExchangeJob : JobService() {
                 app.book.phone()?.exchangeOnce(AT_MOST_MS)
             } catch (_: PhoneException) {
                 // The core has noted the failure and says below when to try again; the Where screen tells people.
+            } catch (_: LinkageError) {
+                // The app and its core are of two versions: the window says so.
             } finally {
                 jobFinished(params, false)
                 underWay = false

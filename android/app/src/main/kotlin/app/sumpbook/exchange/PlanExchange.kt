@@ -30,6 +30,9 @@ fun planExchange(app: SumpbookApp, rest: Long = 0) {
     } catch (_: PhoneException) {
         // The book cannot be read now; the window says why. Perhaps it can in a while.
         NEWS_MS
+    } catch (_: LinkageError) {
+        // The app and its core are of two versions: only another app helps.
+        return
     }
     app.getSystemService(JobScheduler::class.java)!!.schedule(exchangeJob(app, maxOf(wait, rest)))
 }

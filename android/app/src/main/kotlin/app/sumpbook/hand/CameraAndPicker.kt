@@ -6,10 +6,11 @@ import androidx.activity.result.PickVisualMediaRequest
 import androidx.activity.result.contract.ActivityResultContracts
 import androidx.core.content.FileProvider
 import app.sumpbook.ui.desk.Pictures
+import app.sumpbook.ui.desk.Pixels
+import java.io.File
 import kotlinx.coroutines.CompletableDeferred
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.withContext
-import java.io.File
 
 /** The telephone's own camera app, and its own chooser of pictures: this app needs no right to either. */
 class CameraAndPicker(private val activity: ComponentActivity) : Pictures {
@@ -49,6 +50,8 @@ class CameraAndPicker(private val activity: ComponentActivity) : Pictures {
         if (taken.length() == 0L) return@withContext null
         smallEnough(taken.readBytes()).also { taken.delete() }
     }
+
+    override fun pixels(picture: ByteArray): Pixels? = pixelsOf(picture)
 }
 
 /** The authority under which this app lends its files. */

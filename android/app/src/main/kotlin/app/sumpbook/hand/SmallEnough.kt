@@ -4,6 +4,7 @@ import android.graphics.Bitmap
 import android.graphics.BitmapFactory
 import android.graphics.Matrix
 import android.media.ExifInterface
+import app.sumpbook.ui.desk.Pixels
 import java.io.ByteArrayInputStream
 import java.io.ByteArrayOutputStream
 
@@ -24,6 +25,14 @@ fun smallEnough(picture: ByteArray): ByteArray {
         if (out.size() <= MOST_PHOTO_BYTES) return out.toByteArray()
     }
     return picture
+}
+
+/** A picture's pixels, as small as [LONGEST] asks; none when it is no picture. */
+fun pixelsOf(picture: ByteArray): Pixels? {
+    val drawn = decoded(picture) ?: return null
+    val argb = IntArray(drawn.width * drawn.height)
+    drawn.getPixels(argb, 0, drawn.width, 0, 0, drawn.width, drawn.height)
+    return Pixels(drawn.width, drawn.height, argb)
 }
 
 /** Decoded to at most [LONGEST] pixels a side, halving: a large one is never whole in memory. */

@@ -15,11 +15,13 @@ import app.sumpbook.AndroidFace
 import app.sumpbook.MemorySealer
 import app.sumpbook.core.KeyKeeper
 import app.sumpbook.fontFamily
+import app.sumpbook.hand.pixelsOf
 import app.sumpbook.key.KeystoreKeeper
+import app.sumpbook.ui.desk.Pixels
 import app.sumpbook.ui.desk.Settled
+import java.io.File
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
-import java.io.File
 
 /** A telephone's screen. */
 @OptIn(ExperimentalTestApi::class)
@@ -34,6 +36,9 @@ fun onPhone(language: String = "en", wide: Int = 360, text: Float = 1f, block: s
 /** The app's face as the window gives it. */
 @Composable
 fun PhoneFace(settled: Settled, content: @Composable () -> Unit) = AndroidFace(fontFamily(LocalContext.current.assets), settled, content)
+
+/** A picture as this platform decodes it. */
+fun pixelsOnThisPlatform(picture: ByteArray): Pixels? = pixelsOf(picture)
 
 /** Where this platform keeps a phone's key. */
 fun keeperIn(file: File): KeyKeeper = KeystoreKeeper(file, MemorySealer())

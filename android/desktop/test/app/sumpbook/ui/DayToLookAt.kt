@@ -1,0 +1,222 @@
+package app.sumpbook.ui
+
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.key
+import androidx.compose.ui.semantics.SemanticsActions
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SemanticsMatcher
+import androidx.compose.ui.test.SemanticsNodeInteraction
+import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.hasAnyAncestor
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasTestTag
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.onFirst
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollTo
+import androidx.compose.ui.test.performSemanticsAction
+import app.sumpbook.R
+import app.sumpbook.core.Answer
+import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.Figure
+import app.sumpbook.core.How
+import app.sumpbook.core.HowGiven
+import app.sumpbook.core.ItemFigure
+import app.sumpbook.core.NoteKind
+import app.sumpbook.core.Phone
+import app.sumpbook.core.PhoneException
+import app.sumpbook.core.Said
+import app.sumpbook.core.ShownNote
+import app.sumpbook.core.Signed
+import app.sumpbook.core.StorageKind
+import app.sumpbook.core.TextAsk
+import app.sumpbook.core.TextValue
+import app.sumpbook.core.text
+import app.sumpbook.core.uniffiEnsureInitialized
+import app.sumpbook.ui.desk.Desk
+import app.sumpbook.ui.desk.Home
+import app.sumpbook.ui.desk.Refusal
+import app.sumpbook.ui.desktop.ChromeWords
+import app.sumpbook.ui.desktop.FileKeeper
+import app.sumpbook.ui.frame.MAIN
+import app.sumpbook.ui.place.BackStack
+import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.screen.AddPhone
+import app.sumpbook.ui.screen.BookShut
+import app.sumpbook.ui.screen.sentence
+import java.io.File
+
+/** A screen to be looked at: where it is, and what is pressed on it first. */
+@OptIn(ExperimentalTestApi::class)
+class ToLookAt(
+    val name: String,
+    val place: Place = Place.Today(),
+    val show: @Composable (Desk, BackStack) -> Unit = { desk, back -> key(name) { App(desk, back) } },
+    val then: Pressing.() -> Unit = {},
+)
+
+/** What is pressed on a screen before it is looked at, by the words of its language. */
+@OptIn(ExperimentalTestApi::class)
+class Pressing(private val screen: SkikoComposeUiTest, val language: String, private val hand: HandHandset, private val stands: () -> Unit) {
+    /** The main button. */
+    fun main() = on(screen.onNode(hasClickAction() and hasAnyAncestor(hasTestTag(MAIN)))) { it.performClick() }
+
+    /** So much goes by. */
+    fun skip(ms: Long) {
+        hand.skip(ms)
+        screen.mainClock.advanceTimeBy(1_000)
+        stands()
+    }
+
+    /** What says a string of the shell. */
+    fun press(id: Int) = press(ChromeWords(language).string(id))
+
+    /** What says a text of the core. */
+    fun pressText(key: String, vararg values: Pair<String, TextValue>) = press(text(language, TextAsk(key, mapOf(*values))))
+
+    /** What says just this. */
+    fun press(words: String) = on(screen.onAllNodes(hasText(words) and hasClickAction()).onFirst()) { it.performClick() }
+
+    /** Digits on the keypad. */
+    fun type(digits: String) = digits.forEach { press(it.toString()) }
+
+    /** The level of the glass. */
+    fun level(percent: Int) = on(screen.onNode(SemanticsMatcher.keyIsDefined(SemanticsActions.SetProgress))) {
+        it.performSemanticsAction(SemanticsActions.SetProgress) { set -> set(percent.toFloat()) }
+    }
+
+    private fun on(node: SemanticsNodeInteraction, act: (SemanticsNodeInteraction) -> Unit) {
+        // What is fixed needs no scrolling, and cannot be scrolled to.
+        runCatching { node.performScrollTo() }
+        act(node)
+        stands()
+    }
+}
+
+/** A phone in the middle of a full day: locks, a programme, notes, pours, walks begun; what every screen has something to show of. */
+@OptIn(ExperimentalTestApi::class)
+class DayToLookAt : AutoCloseable {
+    private val yard = Yard()
+    val hand = HandHandset()
+    val phone: Phone
+    val signer: Signer
+
+    init {
+        uniffiEnsureInitialized()
+        yard.says("register", yard.example("programme"))
+        yard.says("record", yard.example("brought-in"))
+        phone = Hub(yard).use { hub ->
+            val new = Phone.enrolByCode(File(yard.root, "phone").path, hub.code(), "yard phone 3", FileKeeper(File(yard.root, "key")), hand.clock)
+            new.exchangeOnce(20_000u)
+            yard.accepts(new.about().key)
+            repeat(2) { new.exchangeOnce(20_000u) }
+            new
+        }
+        signer = Signer(person("Amos Tillery"))
+        phone.choosePin(signer.person, "314159", null)
+    }
+
+    private val draft = phone.beginPreTrip(unit("TH-01"), signer.person, null)
+    private val broken = brokenWalk()
+    private val note = phone.keepNote(Said(unit("TH-01"), signer.person), ShownNote(NoteKind.FAULT, "HIGH TEMP", true))
+
+    private val answered = answeredWalk()
+
+    /** TH-03 with every stop answered, not signed yet. */
+    private fun answeredWalk(): String {
+        val walk = phone.beginPreTrip(unit("TH-03"), signer.person, null)
+        for (stop in (1..40).flatMap { listOf("$it", "${it}b") }.mapNotNull { phone.stop(walk, it, emptyList(), 0u) }.distinctBy { it.label }) {
+            phone.reachStop(walk, stop.label)
+            for (line in stop.lines) {
+                val unit = line.figure?.takeIf { it.how == HowGiven.ASKED || it.how == HowGiven.CHOSEN || it.how == HowGiven.TIMED }?.unit ?: continue
+                if (unit == "h") phone.preTripHours(walk, 7_386)
+                else phone.answerLine(walk, Answer(line.item, line.place, AnswerKind.OK, figures = listOf(ItemFigure(Figure(if (unit == "%") 48 else 2, 0u, unit), How.ASKED))))
+            }
+            if (checkNotNull(phone.stop(walk, stop.label, emptyList(), 0u)).left > 0u) phone.okTogether(walk, stop.label, 5_000u)
+        }
+        return walk
+    }
+
+    /** TH-02 with a lamp out and a note for the mechanic: signed in part, so that it is locked. */
+    private fun brokenWalk(): String {
+        val walk = phone.beginPreTrip(unit("TH-02"), person("Bettina Quaye"), null)
+        phone.answerLine(walk, Answer("lamps-stop", "rear", AnswerKind.DEFECT, word = "out"))
+        phone.answerLine(walk, Answer("mirrors", null, AnswerKind.DEFECT, word = "cracked", words = "hairline, low corner"))
+        phone.signPreTrip(walk, Signed(pinGiven = false), true, null)
+        return phone.beginPreTrip(unit("TH-02"), signer.person, null)
+    }
+
+    fun unit(door: String): String = phone.fleet().units.first { it.door == door }.id
+
+    private fun person(name: String): String = phone.fleet().people.first { it.name == name }.id
+
+    /** Every screen, in the order of a day. */
+    fun screens(): List<ToLookAt> {
+        val one = unit("TH-01")
+        val locked = unit("TH-02")
+        val stops = (1..40).mapNotNull { phone.stop(draft, "$it", emptyList(), 0u) }.distinctBy { it.label }
+        val mirrors = stops.first { stop -> stop.lines.any { it.item == "mirrors" } }
+        return listOf(
+            ToLookAt("01-who-signs", show = { desk, _ -> key("who") { App(desk, BackStack()) } }),
+            ToLookAt("01-who-signs-learning", show = { desk, _ -> key("learning") { App(desk, BackStack()) } }) { press(ChromeWords(language).string(R.string.name_learning, "Gil Sandoval")) },
+            ToLookAt("01-who-signs-not-listed", show = { desk, _ -> key("not") { App(desk, BackStack()) } }) { press(R.string.not_on_the_list) },
+            ToLookAt("02-today"),
+            ToLookAt("02-another-unit", Place.AnotherUnit()),
+            ToLookAt("02-another-unit-typed", Place.AnotherUnit()) { type("07") },
+            ToLookAt("03-unit", Place.Unit(one)),
+            ToLookAt("03-unit-more", Place.Unit(one)) { press(R.string.more) },
+            ToLookAt("03-unit-locked", Place.Unit(locked)),
+            ToLookAt("03-slip", Place.Slip(locked)),
+            ToLookAt("03-slip-mistyped", Place.Slip(locked)) {
+                type("123456789012")
+                press(R.string.slip_take)
+            },
+            ToLookAt("03-slip-nothing-locked", Place.Slip(one)),
+            ToLookAt("04-last-report", Place.LastReport(locked, broken)),
+            ToLookAt("04-not-what-i-see", Place.NotWhatISee(locked, broken)),
+            *stops.map { ToLookAt("05-stop-%02d-%s".format(it.index.toInt(), it.stop), Place.Stop(one, draft, it.label)) }.toTypedArray(),
+            ToLookAt("06-defect", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)),
+            ToLookAt("06-defect-chosen", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)) { pressText("choice-no-view") },
+            ToLookAt("07-drop-chips", Place.Stop(one, draft, stops.first { it.stop == "leak-released" }.label)) {
+                main()
+                skip(61_000)
+            },
+            ToLookAt("08-sign-pin", Place.Sign(unit("TH-03"), answered)),
+            ToLookAt("08-sign", Place.Sign(one, draft)),
+            ToLookAt("09-glass", Place.Glass(one)),
+            ToLookAt("09-glass-given", Place.Glass(one)) { level(38) },
+            ToLookAt("10-top-up", Place.TopUp(one, "")),
+            ToLookAt("10-top-up-other-oil", Place.TopUp(one, "")) {
+                press(R.string.drum_other)
+                pressText("family-polyglycol")
+            },
+            ToLookAt("10-top-up-other-fluid", Place.TopUp(one, "")) { press(R.string.other_fluid) },
+            ToLookAt("11-air-for-the-job", Place.AirForTheJob(one)),
+            ToLookAt("11-start-air", Place.Air(one, start = true)),
+            ToLookAt("11-stop-air", Place.Air(one, start = false)),
+            ToLookAt("11-air-locked", Place.Air(locked, start = true)),
+            ToLookAt("12-display", Place.Display(one, "")),
+            ToLookAt("12-note", Place.Display(one, note)),
+            ToLookAt("13-hours", Place.Hours(one)),
+            ToLookAt("13-hours-asked", Place.Hours(one)) { type("99999") },
+            ToLookAt("14-end-of-day", Place.EndOfDay(one, "")),
+            ToLookAt("15-happened", Place.Happened(one)),
+            ToLookAt("16-where-it-is", Place.WhereItIs()),
+            ToLookAt("17-hand-over", Place.HandOver()),
+            ToLookAt("18-roadside", Place.Roadside(locked)),
+            ToLookAt("18-roadside-leaving", Place.Roadside(locked)) { press(R.string.leave_with_pin) },
+            ToLookAt("19-add-phone", show = { _, _ -> AddPhone(Home(File(yard.root, "new").path, null, null, hand)) {} }),
+            ToLookAt("19-book-shut", show = { _, _ -> BookShut(sentence(Refusal.of(PhoneException.Storage(StorageKind.OTHER, null, "")))) {} }),
+            ToLookAt("20-settings", Place.Settings()),
+            ToLookAt("20-own-figures-pin", Place.OwnFigures()),
+            ToLookAt("20-own-figures", Place.OwnFigures()) { type("314159") },
+            ToLookAt("20-licences", Place.Settings()) { press(R.string.about_and_licences) },
+        )
+    }
+
+    override fun close() {
+        phone.shutdown()
+        yard.close()
+    }
+}
