@@ -37,6 +37,8 @@ pub struct Fleet {
     pub trucks: BTreeMap<TruckId, TruckRegistered>,
     /// Compressor sets.
     pub sets: BTreeMap<SetId, SetRegistered>,
+    /// Which set stood on each truck, and from which moment on, milliseconds, oldest first.
+    pub stood: BTreeMap<TruckId, Vec<(i64, Option<SetId>)>>,
     /// What the shop set of each set's weights, oldest first: hours weigh by what was in force on their day (R10).
     pub weights: BTreeMap<SetId, Vec<WeightSet>>,
     /// People.
@@ -62,6 +64,7 @@ impl Default for Fleet {
             demo: false,
             trucks: BTreeMap::new(),
             sets: BTreeMap::new(),
+            stood: BTreeMap::new(),
             weights: BTreeMap::new(),
             people: BTreeMap::new(),
             devices: Vec::new(),
@@ -88,6 +91,7 @@ impl Fleet {
             }
             Fact::SetRegistered(set) => {
                 self.weigh(entry, set);
+                self.fit(entry, set);
                 self.sets.insert(set.set, set.clone());
             }
             Fact::ShopSays(says) => self.says.clone_from(says),
@@ -139,6 +143,63 @@ impl Fleet {
         Some(differing)
     }
 
+    /// Keeps where a set stands from that moment on. A truck carries one set: another one that stood on it is off it.
+    fn fit(&mut self, entry: &Entry, set: &SetRegistered) {
+        let at = entry.at.unix_ms();
+        let before = self.sets.get(&set.set).and_then(|known| known.on);
+        if self.sets.contains_key(&set.set) && before == set.on {
+            return;
+        }
+        let moved = self.sets.contains_key(&set.set);
+        if let Some(left) = before {
+            self.stood.entry(left).or_default().push((at, None));
+        }
+        if let Some(truck) = set.on {
+            for other in
+                self.sets.values_mut().filter(|other| other.set != set.set && other.on == Some(truck))
+            {
+                other.on = None;
+            }
+            let stood = self.stood.entry(truck).or_default();
+            // What a truck's book says from before a set came to it from elsewhere is not about that set.
+            if moved && stood.is_empty() {
+                stood.push((i64::MIN, None));
+            }
+            stood.push((at, Some(set.set)));
+        }
+        for stood in self.stood.values_mut() {
+            stood.sort_by_key(|(from, _)| *from);
+        }
+    }
+
+    /// The set that stood on a truck at a moment, milliseconds. Before the first was written down it is that one: the
+    /// binders are older than this book.
+    pub fn set_at(&self, truck: TruckId, at_ms: i64) -> Option<SetId> {
+        let stood = self.stood.get(&truck)?;
+        let then = stood.iter().rev().find(|(from, _)| *from <= at_ms).or_else(|| stood.first());
+        then.and_then(|(_, set)| *set)
+    }
+
+    /// The trucks a set ever stood on.
+    pub fn trucks_of(&self, set: SetId) -> Vec<TruckId> {
+        let here = |stood: &Vec<(i64, Option<SetId>)>| stood.iter().any(|(_, there)| *there == Some(set));
+        self.stood.iter().filter(|(_, stood)| here(stood)).map(|(truck, _)| *truck).collect()
+    }
+
+    /// The sets that ever stood on a truck.
+    pub fn sets_of(&self, truck: TruckId) -> impl Iterator<Item = SetId> {
+        self.stood.get(&truck).into_iter().flatten().filter_map(|(_, set)| *set)
+    }
+
+    /// The truck a set first stood on.
+    pub fn first_truck_of(&self, set: SetId) -> Option<TruckId> {
+        let first = |stood: &Vec<(i64, Option<SetId>)>| {
+            stood.iter().find(|(_, there)| *there == Some(set)).map(|(from, _)| *from)
+        };
+        let all = self.stood.iter().filter_map(|(truck, stood)| Some((first(stood)?, *truck)));
+        all.min().map(|(_, truck)| truck)
+    }
+
     /// Keeps the weights a set is registered with, from that day of the yard on.
     fn weigh(&mut self, entry: &Entry, set: &SetRegistered) {
         let known = self.weights.entry(set.set).or_default();
@@ -166,6 +227,8 @@ impl Fleet {
             trucks.extend(own.map(|(id, _)| *id));
             let sets = one.sets.iter().filter(|(id, set)| two.sets.get(id) != Some(set));
             trucks.extend(sets.filter_map(|(_, set)| set.on));
+            let stood = one.stood.iter().filter(|(id, stood)| two.stood.get(id) != Some(stood));
+            trucks.extend(stood.map(|(id, _)| *id));
         }
         trucks
     }

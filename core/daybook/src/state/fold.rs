@@ -10,6 +10,7 @@ use uuid::Uuid;
 
 use super::folded;
 use super::inputs::{self, Bearing};
+use super::scope::Scope;
 use super::{
     KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, defects, hours, notes, oil, roster, services, wear,
 };
@@ -40,7 +41,7 @@ impl Ledger {
         let mut folded = Vec::new();
         let stale = self.store().truth().stale_units()?;
         let all = stale.len() <= most;
-        for truck in stale.into_iter().take(most) {
+        for truck in self.with_moved(stale.into_iter().take(most).collect()) {
             let state = self.fold_unit(truck, i64::MAX)?;
             let body = folded::to_bytes(&state)?;
             let locks = self.lock_rows(&state)?;
@@ -52,12 +53,38 @@ impl Ledger {
         Ok(all)
     }
 
+    /// These trucks, and those on which a set stands now that stood on one of them: what comes late about it there
+    /// is about it here.
+    fn with_moved(&self, trucks: Vec<TruckId>) -> BTreeSet<TruckId> {
+        let fleet = self.fleet();
+        let moved =
+            trucks.iter().flat_map(|truck| fleet.sets_of(*truck)).filter_map(|set| fleet.sets.get(&set)?.on);
+        let moved: Vec<TruckId> = moved.collect();
+        trucks.into_iter().chain(moved).collect()
+    }
+
+    /// Whether nothing came since about any truck the unit's set stood on.
+    fn all_kept(
+        &self,
+        truck: TruckId,
+        kept: impl Fn(TruckId) -> Result<bool, LedgerError>,
+    ) -> Result<bool, LedgerError> {
+        for other in Scope::of(self.store().truth(), self.fleet(), truck).trucks {
+            if other != truck && !kept(other)? {
+                return Ok(false);
+            }
+        }
+        Ok(true)
+    }
+
     /// The state of a unit: the kept one when it is fresh, else folded now.
     ///
     /// # Errors
     /// As any read.
     pub fn unit_state(&self, truck: TruckId) -> Result<UnitState, LedgerError> {
-        if let Some(body) = self.store().truth().unit_body(truck)?
+        let truth = self.store().truth();
+        if let Some(body) = truth.unit_body(truck)?
+            && self.all_kept(truck, |other| Ok(truth.unit_body(other)?.is_some()))?
             && let Some(state) = folded::from_bytes(&body)
         {
             return self.with_slips(state);
@@ -87,7 +114,11 @@ impl Ledger {
     ) -> Result<BTreeMap<TruckId, UnitState>, LedgerError> {
         let mut states = BTreeMap::new();
         let kept = self.noted(self.store().truth().unit_bodies().map_err(LedgerError::from))?;
+        let fresh: BTreeSet<TruckId> = kept.iter().map(|(truck, _)| *truck).collect();
         for (truck, body) in kept.into_iter().filter(|(truck, _)| trucks.contains(truck)) {
+            if !self.all_kept(truck, |other| Ok(fresh.contains(&other)))? {
+                continue;
+            }
             states.extend(folded::from_bytes(&body).map(|state| (truck, state)));
         }
         for truck in trucks {
@@ -122,30 +153,32 @@ impl Ledger {
     fn fold_unit(&self, truck: TruckId, upto_ms: i64) -> Result<UnitState, LedgerError> {
         let truth = self.store().truth();
         let fleet = self.fleet();
-        let entries = inputs::bearing(&truth, truck, upto_ms)?;
-        let newest_ms = truth.newest_of_unit(truck, upto_ms)?;
+        let scope = Scope::of(self.store().truth(), fleet, truck);
+        let entries = scope.bearing(upto_ms)?;
+        let elsewhere = entries.iter().filter(|bearing| !scope.is_own(bearing)).map(|b| b.fact.at_ms).max();
+        let newest_ms = truth.newest_of_unit(truck, upto_ms)?.max(elsewhere.unwrap_or(i64::MIN));
         let found_days: BTreeSet<i32> =
             entries.iter().filter(|b| is_inspection(&b.entry)).map(|b| b.fact.day).collect();
         let beside = inputs::sections_beside(&truth, truck, &found_days, upto_ms)?;
-        let covered = covered(entries.iter().chain(&beside));
+        let covered = covered(entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing)));
         let all = defects::of_unit(fleet, &entries, &beside, &covered);
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let locks = lock_outs(&all.defects);
-        let judged = hours::judged(self, &truth, truck, &entries, upto_ms)?;
+        let judged = hours::judged(&scope, &entries, upto_ms)?;
         let served = services::rows(fleet, &entries, &judged);
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
         let has_meter = fleet.trucks.get(&truck).is_none_or(|t| t.features.has(Feature::HourMeter));
         let mut hours = hours::hours_now(&judged, newest_ms, fleet.zone);
-        hours::add_unmetered(&mut hours, &truth, truck, &entries, (has_meter, upto_ms))?;
-        let worn = wear::worn(fleet, &truth, truck, &hours::readings(&judged), upto_ms)?;
-        let clocks = services::clocks(fleet, &truth, truck, &served, &worn)?;
+        hours::add_unmetered(&mut hours, &scope, &entries, (has_meter, upto_ms))?;
+        let worn = wear::worn(&scope, &hours::readings(&judged), upto_ms)?;
+        let clocks = services::clocks(&scope, &served, &worn)?;
         Ok(UnitState {
             truck,
             newest_ms,
             wrote_last: self.wrote_last(truck, newest_ms)?,
             wear: wear::used(&clocks, &worn, hours.due),
             called: wear::called(fleet, &entries, &served),
-            oil: oil::oil(fleet, &truth, truck, &entries, (&judged, &clocks), upto_ms)?,
+            oil: oil::oil(&scope, &entries, (&judged, &clocks), upto_ms)?,
             other_meters: hours::other_meters(&truth, truck, &entries, upto_ms)?,
             hours,
             clocks,

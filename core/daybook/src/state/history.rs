@@ -6,6 +6,7 @@ use sumpbook_trade::TruckId;
 use sumpbook_trade::defect::Defect;
 
 use super::fold::{covered, is_inspection};
+use super::scope::Scope;
 use super::{ReadingNow, defects, hours, inputs};
 use crate::ledger::{Ledger, LedgerError};
 
@@ -16,11 +17,12 @@ impl Ledger {
     /// As any read.
     pub fn every_defect(&self, truck: TruckId) -> Result<Vec<Defect>, LedgerError> {
         let truth = self.store().truth();
-        let entries = inputs::bearing(&truth, truck, i64::MAX)?;
+        let scope = Scope::of(self.store().truth(), self.fleet(), truck);
+        let entries = scope.bearing(i64::MAX)?;
         let days: BTreeSet<i32> =
             entries.iter().filter(|b| is_inspection(&b.entry)).map(|b| b.fact.day).collect();
         let beside = inputs::sections_beside(&truth, truck, &days, i64::MAX)?;
-        let covered = covered(entries.iter().chain(&beside));
+        let covered = covered(entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing)));
         Ok(defects::of_unit(self.fleet(), &entries, &beside, &covered).defects)
     }
 

@@ -16,6 +16,7 @@ use uuid::Uuid;
 
 use super::KEPT_DAYS;
 use super::inputs::{self, Bearing};
+use super::scope::Scope;
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, decision_about};
 use crate::store::{FactRow, Truth};
@@ -114,19 +115,17 @@ impl Ledger {
 
 /// The ledger of a unit's compressor readings up to a moment.
 pub(crate) fn ledger_of(ledger: &Ledger, truck: TruckId, upto_ms: i64) -> Result<HoursLedger, LedgerError> {
-    let truth = ledger.store().truth();
-    let bearing = super::inputs::bearing(&truth, truck, upto_ms)?;
-    judged(ledger, &truth, truck, &bearing, upto_ms)
+    let scope = Scope::of(ledger.store().truth(), ledger.fleet(), truck);
+    let bearing = scope.bearing(upto_ms)?;
+    judged(&scope, &bearing, upto_ms)
 }
 
 pub(super) fn judged(
-    ledger: &Ledger,
-    truth: &Truth<'_>,
-    truck: TruckId,
+    scope: &Scope<'_>,
     bearing: &[Bearing],
     upto_ms: i64,
 ) -> Result<HoursLedger, LedgerError> {
-    let zone = ledger.fleet().zone;
+    let zone = scope.fleet.zone;
     let moment = |ms: i64| {
         chrono::DateTime::from_timestamp_millis(ms).map(|at| at.with_timezone(&zone).fixed_offset())
     };
@@ -135,7 +134,7 @@ pub(super) fn judged(
         bearing.iter().filter(|b| brought_in(b)).map(|b| b.fact.n).collect();
     let mut decisions = BTreeMap::new();
     let mut readings = Vec::new();
-    for fact in truth.hour_facts(truck, upto_ms)? {
+    for fact in scope.hour_facts(upto_ms)? {
         if fact.judged != Judged::Counts {
             continue;
         }
@@ -148,7 +147,7 @@ pub(super) fn judged(
                 source_brought_in: brought.contains(&fact.n),
             });
         }
-        settle(truth, &fact, &mut decisions)?;
+        settle(&scope.truth, &fact, &mut decisions)?;
     }
     let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, Meter::Compressor)).collect();
     Ok(HoursLedger::judge(&readings, &exchanges, &decisions))
@@ -267,8 +266,7 @@ pub(super) fn readings(ledger: &HoursLedger) -> Vec<HoursAt> {
 /// Adds what no meter counted: signed estimates, and of a unit without a meter its starts and stops.
 pub(super) fn add_unmetered(
     now: &mut HoursNow,
-    truth: &Truth<'_>,
-    truck: TruckId,
+    scope: &Scope<'_>,
     bearing: &[Bearing],
     (has_meter, upto_ms): (bool, i64),
 ) -> Result<(), LedgerError> {
@@ -289,7 +287,7 @@ pub(super) fn add_unmetered(
             (FactKind::PreTripSection, MarkKind::Report),
             (FactKind::EndOfDay, MarkKind::Report),
         ] {
-            for fact in truth.facts_of_kind(truck, kind.code().unwrap_or(0), upto_ms)? {
+            for fact in scope.facts_of_kind(kind, upto_ms)? {
                 let at = DateTime::from_timestamp_millis(fact.at_ms).map(|at| at.fixed_offset());
                 if let Some(at) = at.filter(|at| fact.judged == Judged::Counts && *at > since) {
                     marks.push(Mark { entry: fact.id.0, at, kind: mark });

@@ -12,6 +12,7 @@ mod inputs;
 mod notes;
 mod oil;
 mod roster;
+pub(crate) mod scope;
 mod services;
 mod slips;
 mod stands;

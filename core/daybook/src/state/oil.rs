@@ -15,11 +15,11 @@ use sumpbook_trade::record::Pour;
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths, TruckId};
 use uuid::Uuid;
 
-use super::inputs::{self, Bearing};
+use super::inputs::Bearing;
+use super::scope::Scope;
 use super::wear::oil_tasks;
 use crate::fleet::Fleet;
 use crate::ledger::LedgerError;
-use crate::store::Truth;
 
 /// The oil that is in it now.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -64,13 +64,12 @@ fn numbers() -> OilNumbers {
 
 /// The oil as its entries have it.
 pub(super) fn oil(
-    fleet: &Fleet,
-    truth: &Truth<'_>,
-    truck: TruckId,
+    scope: &Scope<'_>,
     entries: &[Bearing],
     (ledger, clocks): (&HoursLedger, &[TaskClock]),
     upto_ms: i64,
 ) -> Result<OilNow, LedgerError> {
+    let (fleet, truck) = (scope.fleet, scope.truck);
     // One service entered twice filled it once, on the first of the two (R7).
     let again: BTreeSet<Uuid> = clocks
         .iter()
@@ -80,7 +79,7 @@ pub(super) fn oil(
     let profile = fleet.set_on(truck).map(|set| &set.profile);
     let system = OilSystem::of(profile);
     let numbers = numbers();
-    let looked = inputs::of_kind(truth, truck, FactKind::LevelCheck, upto_ms)?;
+    let looked = scope.of_kind(FactKind::LevelCheck, upto_ms)?;
     let mut events: Vec<OilEvent> = Vec::new();
     for bearing in entries.iter().chain(&looked) {
         let entry = &bearing.entry;

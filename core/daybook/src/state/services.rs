@@ -2,14 +2,15 @@
 
 use std::collections::BTreeMap;
 
+use sumpbook_trade::Fact;
 use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, task_clocks_weighed};
 use sumpbook_trade::hours::HoursLedger;
 use sumpbook_trade::record::{ServiceDone, Source, Verdict};
 use sumpbook_trade::wear::Worn;
-use sumpbook_trade::{Fact, TruckId};
 use uuid::Uuid;
 
 use super::inputs::Bearing;
+use super::scope::Scope;
 use super::{KEPT_DAYS, PlannedNow, ServiceNow, WaitingNow};
 use crate::fleet::Fleet;
 use crate::ledger::{LedgerError, decision_about};
@@ -39,14 +40,16 @@ pub(super) fn rows(fleet: &Fleet, entries: &[Bearing], hours: &HoursLedger) -> V
 
 /// The clocks as they stand, `worn` telling how late a weighted service came.
 pub(super) fn clocks(
-    fleet: &Fleet,
-    truth: &Truth<'_>,
-    truck: TruckId,
+    scope: &Scope<'_>,
     rows: &[ServiceRow],
     worn: &Worn,
 ) -> Result<Vec<TaskClock>, LedgerError> {
-    let in_service =
-        fleet.trucks.get(&truck).map(|t| InService { day: t.in_service, hours: t.in_service_hours });
+    let (fleet, truth, truck) = (scope.fleet, &scope.truth, scope.truck);
+    // A set that moved has been in service since it was on its first truck.
+    let in_service = fleet
+        .trucks
+        .get(&scope.first_truck())
+        .map(|t| InService { day: t.in_service, hours: t.in_service_hours });
     let decisions = decisions(truth, rows)?;
     let weigh = |from, to| Some(worn.between(from, to));
     Ok(task_clocks_weighed(fleet.programme_of(truck), in_service.as_ref(), rows, &decisions, &weigh))

@@ -6,13 +6,13 @@ use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::forecast::HoursAt;
 use sumpbook_trade::record::{Answer, AnswerKind, OilLook};
 use sumpbook_trade::wear::{Called, OilChange, OilSeen, Said, WhyCalled, Worn, called_now, spells};
-use sumpbook_trade::{Entry, Fact, FactKind, Tenths, TruckId};
+use sumpbook_trade::{Entry, Fact, FactKind, Tenths};
 
-use super::inputs::{self, Bearing};
+use super::inputs::Bearing;
+use super::scope::Scope;
 use crate::fleet::Fleet;
 use crate::judgement::Judged;
 use crate::ledger::LedgerError;
-use crate::store::Truth;
 
 /// Weighted hours of the tasks that count them.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -24,16 +24,11 @@ pub struct WearNow {
 }
 
 /// How a unit's hours weigh, from its accepted readings, what was said of its sites and the set's weights.
-pub(super) fn worn(
-    fleet: &Fleet,
-    truth: &Truth<'_>,
-    truck: TruckId,
-    readings: &[HoursAt],
-    upto_ms: i64,
-) -> Result<Worn, LedgerError> {
-    let weights = fleet.weights_on(truck);
+pub(super) fn worn(scope: &Scope<'_>, readings: &[HoursAt], upto_ms: i64) -> Result<Worn, LedgerError> {
+    let fleet = scope.fleet;
+    let weights = fleet.weights_on(scope.truck);
     let mut said = Vec::new();
-    for bearing in inputs::of_kind(truth, truck, FactKind::SiteCondition, upto_ms)? {
+    for bearing in scope.of_kind(FactKind::SiteCondition, upto_ms)? {
         if let Fact::SiteCondition(site) = &bearing.entry.fact {
             said.push(Said { at: bearing.entry.at.moment(), dust: site.dust });
         }
@@ -41,8 +36,7 @@ pub(super) fn worn(
     // Without a word of dust every hour is a clean one, and no day needs its end.
     let mut day_ends = Vec::new();
     if !said.is_empty() {
-        let code = FactKind::EndOfDay.code().unwrap_or(0);
-        for fact in truth.facts_of_kind(truck, code, upto_ms)? {
+        for fact in scope.facts_of_kind(FactKind::EndOfDay, upto_ms)? {
             let at = chrono::DateTime::from_timestamp_millis(fact.at_ms);
             day_ends.extend(at.filter(|_| fact.judged == Judged::Counts).map(|at| at.fixed_offset()));
         }

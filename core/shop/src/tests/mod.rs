@@ -7,6 +7,7 @@ mod console;
 mod demo_month;
 mod folder;
 mod month;
+mod set_moves;
 mod steps;
 mod tables;
 pub(crate) mod yard;

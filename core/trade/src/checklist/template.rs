@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Item, Line, Part, Stop};
+use super::{Item, Line, Part, Stop, WalkPlace};
 
 /// Where an item is written, and in which edition it was read.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
@@ -96,6 +96,13 @@ impl Template {
     /// An item by its id.
     pub fn item(&self, id: &str) -> Option<&Item> {
         self.items.iter().find(|item| item.id == id)
+    }
+
+    /// Whether an item is looked at on the compressor set, its display or its outlets, and not on the truck.
+    pub fn is_of_set(&self, id: &str) -> bool {
+        let of_set = |place| matches!(place, WalkPlace::Compressor | WalkPlace::Panel | WalkPlace::Outlets);
+        let stops = self.stops.iter().filter(|stop| of_set(stop.place));
+        stops.flat_map(|stop| &stop.lines).any(|line| line.item == id)
     }
 
     /// A citation by its id.

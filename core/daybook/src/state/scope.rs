@@ -1,0 +1,173 @@
+//! Which entries are a unit's: about the road its truck's own, about the air those of the set that stands on it now,
+//! on whatever truck that set stood.
+
+use sumpbook_trade::checklist::Template;
+use sumpbook_trade::fluid::Fluid;
+use sumpbook_trade::record::{Answer, Meter};
+use sumpbook_trade::{Entry, Fact, FactKind, SetId, TruckId};
+
+use super::inputs::{self, Bearing};
+use crate::fleet::Fleet;
+use crate::ledger::LedgerError;
+use crate::store::{FactRow, StoreError, Truth};
+
+/// A unit as its state is folded: the truck, and the set that goes with it.
+pub(crate) struct Scope<'a> {
+    pub(super) truth: Truth<'a>,
+    pub(super) fleet: &'a Fleet,
+    pub(super) truck: TruckId,
+    set: Option<SetId>,
+    /// Every truck the set ever stood on, this one too.
+    pub(crate) trucks: Vec<TruckId>,
+    /// No set was ever moved from or to this truck: all its entries are its own.
+    plain: bool,
+}
+
+impl<'a> Scope<'a> {
+    pub(crate) fn of(truth: Truth<'a>, fleet: &'a Fleet, truck: TruckId) -> Scope<'a> {
+        let set = fleet.set_on(truck).map(|set| set.set);
+        let mut trucks = set.map(|set| fleet.trucks_of(set)).unwrap_or_default();
+        if !trucks.contains(&truck) {
+            trucks.push(truck);
+        }
+        let plain = trucks.len() == 1 && fleet.sets_of(truck).all(|stood| Some(stood) == set);
+        Scope { truth, fleet, truck, set, trucks, plain }
+    }
+
+    /// The truck the set first stood on: from it the set has its beginning.
+    pub(super) fn first_truck(&self) -> TruckId {
+        let first = self.set.and_then(|set| self.fleet.first_truck_of(set));
+        first.unwrap_or(self.truck)
+    }
+
+    /// Whether an entry on this truck, of this moment, is about the set.
+    fn of_set(&self, fact: &FactRow) -> bool {
+        let Some(truck) = fact.truck else { return false };
+        // Where nobody knows which set stood there, it was none of those that are known.
+        self.fleet.set_at(truck, fact.at_ms) == self.set
+    }
+
+    /// Facts of every truck of the set, as far as they are about it.
+    fn air(
+        &self,
+        read: impl Fn(TruckId) -> Result<Vec<FactRow>, StoreError>,
+    ) -> Result<Vec<FactRow>, LedgerError> {
+        if self.plain {
+            return Ok(read(self.truck)?);
+        }
+        let mut facts = Vec::new();
+        for truck in &self.trucks {
+            facts.extend(read(*truck)?.into_iter().filter(|fact| self.of_set(fact)));
+        }
+        facts.sort_by_key(|fact| (fact.at_ms, fact.n));
+        Ok(facts)
+    }
+
+    /// Readings of the set's meter, up to a moment.
+    pub(super) fn hour_facts(&self, upto_ms: i64) -> Result<Vec<FactRow>, LedgerError> {
+        self.air(|truck| self.truth.hour_facts(truck, upto_ms))
+    }
+
+    /// Facts of one kind from where the set stood, up to a moment.
+    pub(super) fn facts_of_kind(&self, kind: FactKind, upto_ms: i64) -> Result<Vec<FactRow>, LedgerError> {
+        let code = kind.code().unwrap_or(0);
+        self.air(|truck| self.truth.facts_of_kind(truck, code, upto_ms))
+    }
+
+    /// Entries of one kind about the set that count and do not bear by themselves.
+    pub(super) fn of_kind(&self, kind: FactKind, upto_ms: i64) -> Result<Vec<Bearing>, LedgerError> {
+        if self.plain {
+            return inputs::of_kind(&self.truth, self.truck, kind, upto_ms);
+        }
+        let mut found = Vec::new();
+        for truck in &self.trucks {
+            let all = inputs::of_kind(&self.truth, *truck, kind, upto_ms)?;
+            found.extend(all.into_iter().filter(|bearing| self.of_set(&bearing.fact)));
+        }
+        found.sort_by_key(|bearing| (bearing.fact.at_ms, bearing.fact.id));
+        Ok(found)
+    }
+
+    /// Everything that bears on the unit's state: of its truck what is about the road, of its set what is about the
+    /// air.
+    pub(super) fn bearing(&self, upto_ms: i64) -> Result<Vec<Bearing>, LedgerError> {
+        if self.plain {
+            return inputs::bearing(&self.truth, self.truck, upto_ms);
+        }
+        let mut found = Vec::new();
+        for truck in &self.trucks {
+            for bearing in inputs::bearing(&self.truth, *truck, upto_ms)? {
+                found.extend(self.part_of(bearing, *truck == self.truck));
+            }
+        }
+        found.sort_by_key(|bearing| (bearing.fact.at_ms, bearing.fact.id));
+        Ok(found)
+    }
+
+    /// Whether an entry is of this unit's own truck: only such a walk covers it.
+    pub(super) fn is_own(&self, bearing: &Bearing) -> bool {
+        bearing.fact.truck == Some(self.truck)
+    }
+
+    /// What of an entry is this unit's; none of it: none.
+    fn part_of(&self, bearing: Bearing, own: bool) -> Option<Bearing> {
+        let air = self.of_set(&bearing.fact);
+        match (own, air) {
+            (true, true) => Some(bearing),
+            (true, false) => only(bearing, Half::Road),
+            (false, true) => only(bearing, Half::Air),
+            (false, false) => None,
+        }
+    }
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Half {
+    Road,
+    Air,
+}
+
+/// One half of an entry: of an inspection the answers about it, else the whole or nothing.
+fn only(mut bearing: Bearing, half: Half) -> Option<Bearing> {
+    let keep = |answers: &mut Vec<Answer>| {
+        let template = Template::common_practice().ok();
+        answers.retain(|answer| {
+            let of_set = template.is_some_and(|template| template.is_of_set(&answer.item));
+            of_set == (half == Half::Air)
+        });
+    };
+    match &mut bearing.entry.fact {
+        Fact::PreTripSection(section) => keep(&mut section.answers),
+        Fact::EndOfDay(report) => keep(&mut report.defects),
+        // What they speak of is here or it is not.
+        Fact::Certificate(_) | Fact::Review(_) | Fact::Decision(_) | Fact::Correction(_) => {}
+        _ => return (is_air(&bearing.entry) == (half == Half::Air)).then_some(bearing),
+    }
+    Some(bearing)
+}
+
+/// Whether an entry is about the compressor set and not about the truck.
+fn is_air(entry: &Entry) -> bool {
+    match &entry.fact {
+        Fact::HourReading(reading) => reading.meter == Meter::Compressor,
+        Fact::MeterExchange(exchange) => exchange.meter == Meter::Compressor,
+        Fact::HoursEstimate(estimate) => estimate.meter == Meter::Compressor,
+        Fact::TopUp(top_up) => top_up.fluid == Fluid::CompressorOil,
+        Fact::LevelCheck(level) => level.fluid == Fluid::CompressorOil,
+        Fact::ServiceDone(_)
+        | Fact::VisitPlan(_)
+        | Fact::WaitingForPart(_)
+        | Fact::StartAir(_)
+        | Fact::StopAir(_)
+        | Fact::RunningNumbers(_)
+        | Fact::DisplayNote(_)
+        | Fact::Acknowledgement(_)
+        | Fact::SiteCondition(_)
+        | Fact::OilCondition(_)
+        | Fact::Sample(_)
+        | Fact::LabAnswer(_)
+        | Fact::LayUp(_)
+        | Fact::ReturnToService(_) => true,
+        _ => false,
+    }
+}
