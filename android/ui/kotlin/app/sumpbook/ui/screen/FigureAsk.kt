@@ -6,18 +6,17 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
-import app.sumpbook.core.TextAsk
-import app.sumpbook.core.TextValue
-import app.sumpbook.core.text
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.theme.LocalType
-import app.sumpbook.ui.words.LocalOwnWay
 import java.math.BigDecimal
 
 /**
@@ -51,14 +50,18 @@ fun FigureAsk(door: String, wanted: FigureWanted, goBack: () -> Unit, clear: (()
     var below by rememberSaveable { mutableStateOf(false) }
     val figure = typed(digits, wanted.places, below)
     val shown = withUnit(figure ?: "-", wanted.unit)
+    val told by seen(shown) { figureAskWords(shown) }
+    val words = (told as? Told.Got)?.it ?: return
+    // The button's words are of the figure before until the core has given those of this one.
+    val ready = figure != null && words.of == shown
     ScreenFrame(
         header = { DoorHeader(door, wanted.name, goBack) },
         strips = { wanted.wrong?.let { Strip(it) } },
         secondary = {
-            if (wanted.belowZero) SecondaryButton(words("air-below-zero")) { below = !below }
-            if (clear != null) SecondaryButton(words("air-clear"), onPress = clear)
+            if (wanted.belowZero) SecondaryButton(words.belowZero) { below = !below }
+            if (clear != null) SecondaryButton(words.clear, onPress = clear)
         },
-        main = { MainPress(words("air-keep", "figure" to shown), if (figure == null) words("air-type-it") else null) { if (figure != null) keep(figure) } },
+        main = { MainPress(words.keep, if (ready) null else words.typeIt, whyAbove = figure == null) { if (figure != null) keep(figure) } },
     ) {
         wanted.said?.takeIf { wanted.wrong == null }?.let { Text(it, style = LocalType.current.help) }
         if (wanted.offered.isNotEmpty()) Chips { wanted.offered.forEach { (said, words) -> Chip(words, wanted.chosen == said) { keep(said) } } }
@@ -73,9 +76,11 @@ private fun typed(digits: String, places: Int, below: Boolean): String? {
     return BigDecimal.valueOf(if (below) -number else number, places).toPlainString()
 }
 
-@Composable
-private fun words(key: String, vararg values: Pair<String, String>): String =
-    text(LocalOwnWay.current.language, TextAsk(key, values.associate { (name, value) -> name to TextValue.Words(value) }))
+/** What its buttons say of a figure as it is typed. */
+private data class FigureAskWords(val of: String, val belowZero: String, val clear: String, val keep: String, val typeIt: String)
+
+private fun Reader.figureAskWords(of: String) =
+    FigureAskWords(of, words("air-below-zero"), words("air-clear"), words("air-keep", "figure" to of), words("air-type-it"))
 
 /** "100 psi"; a bare number by itself. */
 fun withUnit(value: String, unit: String): String = if (unit.isEmpty()) value else "$value $unit"

@@ -19,7 +19,7 @@ class CameraAndPicker(private val activity: ComponentActivity) : Pictures {
     private var choosing: CompletableDeferred<Uri?>? = null
 
     // Registered in the same order every time, so that an answer finds its way to a window made anew.
-    private val camera = activity.registerForActivityResult(ActivityResultContracts.TakePicture()) { done ->
+    private val byCamera = activity.registerForActivityResult(ActivityResultContracts.TakePicture()) { done ->
         if (!done) taken.delete()
         waiting?.complete(done)
         waiting = null
@@ -35,7 +35,7 @@ class CameraAndPicker(private val activity: ComponentActivity) : Pictures {
             taken.delete()
         }
         val answer = CompletableDeferred<Boolean>().also { waiting = it }
-        camera.launch(FileProvider.getUriForFile(activity, provider(activity), taken))
+        byCamera.launch(FileProvider.getUriForFile(activity, provider(activity), taken))
         return if (answer.await()) late() else null
     }
 
