@@ -8,7 +8,7 @@ use sumpbook_trade::oil::{LEAST_MINUTES, Level, OilNumbers, OilSystem, rose};
 use sumpbook_trade::record::{Glass, How, StopWait, Warmth};
 use sumpbook_trade::{FactKind, Figure, Stamp, TruckId};
 
-use super::levels::{LevelNow, OilLine, middle, newest_entries, oil_line};
+use super::levels::{LevelNow, OilLine, middle, newest_air_entries, oil_line};
 use super::main_act::{DisabledReason, Main, MainAct};
 use crate::ledger::{Ledger, LedgerError, day_number};
 
@@ -140,7 +140,8 @@ fn is_drawn(unit: TruckId, day: NaiveDate) -> bool {
 
 /// A start or a stop, whichever is the newer.
 pub(super) fn stop_now(ledger: &Ledger, unit: TruckId) -> Result<StopNow, LedgerError> {
-    let newest = |kind| newest_entries(ledger, unit, kind, 3).map(|all| all.first().map(|entry| entry.at));
+    let newest =
+        |kind| newest_air_entries(ledger, unit, kind, 3).map(|all| all.first().map(|entry| entry.at));
     Ok(match (newest(FactKind::StartAir)?, newest(FactKind::StopAir)?) {
         (Some(started), stopped) if stopped.is_none_or(|stopped| stopped < started) => {
             StopNow::Running(started)

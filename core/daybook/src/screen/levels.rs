@@ -10,6 +10,7 @@ use crate::fleet::Fleet;
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError};
 use crate::state::TopUpNow;
+use crate::store::FactRow;
 
 /// The oil that belongs in a unit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -153,7 +154,7 @@ const LOOKED_THROUGH: i64 = 12;
 fn last_level(ledger: &Ledger, truck: TruckId) -> Result<Option<LevelRow>, LedgerError> {
     let mut newest: Option<LevelRow> = None;
     for kind in [FactKind::LevelCheck, FactKind::TopUp, FactKind::PreTripSection] {
-        for entry in newest_entries(ledger, truck, kind, LOOKED_THROUGH)? {
+        for entry in newest_air_entries(ledger, truck, kind, LOOKED_THROUGH)? {
             let Some(row) = level_in(&entry, ledger.fleet()) else { continue };
             if newest.as_ref().is_none_or(|known| known.at < row.at) {
                 newest = Some(row);
@@ -202,19 +203,31 @@ fn percent(figure: Figure) -> Option<u8> {
     (figure.unit == sumpbook_trade::Unit::Percent && (0.0..=100.0).contains(&value)).then_some(value as u8)
 }
 
-/// The newest entries of one kind that count, newest first.
+/// The newest entries of one kind in a truck's own book that count, newest first.
 pub(super) fn newest_entries(
     ledger: &Ledger,
     truck: TruckId,
     kind: FactKind,
     most: i64,
 ) -> Result<Vec<Entry>, LedgerError> {
+    let facts = ledger.store().truth().newest_facts(truck, kind.code().unwrap_or(0), most)?;
+    counting(ledger, facts)
+}
+
+/// The newest entries of one kind about the set on a truck, wherever it stood then.
+pub(super) fn newest_air_entries(
+    ledger: &Ledger,
+    truck: TruckId,
+    kind: FactKind,
+    most: i64,
+) -> Result<Vec<Entry>, LedgerError> {
+    counting(ledger, ledger.newest_air_facts(truck, kind, most)?)
+}
+
+fn counting(ledger: &Ledger, facts: Vec<FactRow>) -> Result<Vec<Entry>, LedgerError> {
     let truth = ledger.store().truth();
     let mut found = Vec::new();
-    for fact in truth.newest_facts(truck, kind.code().unwrap_or(0), most)? {
-        if fact.judged != Judged::Counts {
-            continue;
-        }
+    for fact in facts.into_iter().filter(|fact| fact.judged == Judged::Counts) {
         let held = truth.entry(fact.n)?;
         found.extend(held.and_then(|held| Entry::from_payload(&held.row.payload).ok()));
     }

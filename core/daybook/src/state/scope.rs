@@ -8,7 +8,7 @@ use sumpbook_trade::{Entry, Fact, FactKind, SetId, TruckId};
 
 use super::inputs::{self, Bearing};
 use crate::fleet::Fleet;
-use crate::ledger::LedgerError;
+use crate::ledger::{Ledger, LedgerError};
 use crate::store::{FactRow, StoreError, Truth};
 
 /// A unit as its state is folded: the truck, and the set that goes with it.
@@ -118,6 +118,27 @@ impl<'a> Scope<'a> {
             (false, true) => only(bearing, Half::Air),
             (false, false) => None,
         }
+    }
+}
+
+impl Ledger {
+    /// The newest facts of one kind about the set that stands on a truck, wherever it stood then, newest first, at
+    /// most `most`.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn newest_air_facts(
+        &self,
+        truck: TruckId,
+        kind: FactKind,
+        most: i64,
+    ) -> Result<Vec<FactRow>, LedgerError> {
+        let code = kind.code().unwrap_or(0);
+        let scope = Scope::of(self.store().truth(), self.fleet(), truck);
+        let mut facts = scope.air(|truck| scope.truth.newest_facts(truck, code, most))?;
+        facts.sort_by_key(|fact| std::cmp::Reverse((fact.at_ms, fact.n)));
+        facts.truncate(usize::try_from(most).unwrap_or(usize::MAX));
+        Ok(facts)
     }
 }
 

@@ -1,8 +1,10 @@
 //! A compressor set moves to another truck: what is about the air goes with it, what is about the road stays.
 //! Invented data, outcomes worked by rule.
 
+use sumpbook_daybook::screen::{GlassQuery, glass};
 use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::Severity;
+use sumpbook_trade::checklist::Template;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::defect::LockPart;
 use sumpbook_trade::fluid::{Fluid, OilFamily};
@@ -71,6 +73,19 @@ fn hours_clocks_oil_and_air_defects_follow_the_set_and_the_road_stays_with_the_t
 
     fitted(&mut yard, "S-91", "TH-05", "2026-10-21T08:00:00-06:00");
     let (left, now) = (state(&yard, "TH-01"), state(&yard, "TH-05"));
+    let level = |yard: &Yard, door: &str| {
+        let query = GlassQuery {
+            unit: yard.truck(door),
+            given: None,
+            said_stopped: None,
+            warmth: None,
+            oil_temperature: None,
+        };
+        let now = at("2026-10-21T09:00:00-06:00");
+        glass(&yard.shop.ledger, &query, Template::common_practice().unwrap(), now).unwrap().oil.last
+    };
+    assert_eq!(level(&yard, "TH-05").map(|last| last.glass), Some(Glass::Percent(50)));
+    assert_eq!(level(&yard, "TH-01"), None);
     assert_eq!((figure(&now), oil_done(&now)), (Some("2866.0".into()), Some("2865.0".into())));
     assert_eq!(now.oil.fill.as_ref().unwrap().begun.unwrap().hours.to_string(), "2865.0");
     assert_eq!(locked(&now), [LockPart::Air]);

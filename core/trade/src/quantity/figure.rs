@@ -329,4 +329,67 @@ mod tests {
         assert!((of("4", Unit::ThirtySecond) - of("3.175", Unit::Millimetre)).abs() < 1e-12);
         assert!((of("0.125", Unit::Inch) - of("3.175", Unit::Millimetre)).abs() < 1e-12);
     }
+
+    const UNITS: [Unit; 19] = [
+        Unit::Psi,
+        Unit::Kilopascal,
+        Unit::Bar,
+        Unit::Quart,
+        Unit::Gallon,
+        Unit::FluidOunce,
+        Unit::Litre,
+        Unit::Millilitre,
+        Unit::ThirtySecond,
+        Unit::Inch,
+        Unit::Millimetre,
+        Unit::Fahrenheit,
+        Unit::Celsius,
+        Unit::Second,
+        Unit::Mile,
+        Unit::Kilometre,
+        Unit::Count,
+        Unit::Percent,
+        Unit::CubicFootPerMinute,
+    ];
+
+    proptest::proptest! {
+        #[test]
+        fn a_figure_comes_back_from_text_json_and_cbor_as_it_was_given(
+            digits in -9_999_999_999i64..9_999_999_999,
+            places in 0u8..=MOST_PLACES,
+            unit in proptest::sample::select(&UNITS[..]),
+        ) {
+            let figure = Figure { digits, places, unit };
+            let read = Figure::parse(&figure.value_text(), unit).unwrap();
+            // Nothing but the sign of nothing can be lost.
+            assert_eq!((read.value(), read.places, read.value_text()), (figure.value(), places, figure.value_text()));
+            let json = serde_json::to_string(&figure).unwrap();
+            assert_eq!(serde_json::from_str::<Figure>(&json).unwrap(), read);
+            let cbor = minicbor::to_vec(figure).unwrap();
+            assert_eq!(minicbor::decode::<Figure>(&cbor).unwrap(), figure);
+        }
+
+        #[test]
+        fn a_quantity_comes_back_from_the_other_units_as_it_was(digits in 1i64..100_000_000, places in 0u8..=4) {
+            let of = |unit| Figure { digits, places, unit };
+            let near = |got: f64, given: Figure| {
+                assert!((got - given.value()).abs() <= 1e-12 * given.value().abs().max(1.0), "{got} {given}");
+            };
+            // Each is taken apart by its own definition: 231 in3 to the gallon, 4.4482216152605 N to the pound.
+            let litres = |unit| of(unit).volume().unwrap().get::<volume::liter>();
+            near(litres(Unit::Quart) / (231.0 * 0.016_387_064 / 4.0), of(Unit::Quart));
+            near(litres(Unit::Gallon) / (231.0 * 0.016_387_064), of(Unit::Gallon));
+            near(litres(Unit::FluidOunce) * 128.0 / (231.0 * 0.016_387_064), of(Unit::FluidOunce));
+            near(litres(Unit::Millilitre) * 1_000.0, of(Unit::Millilitre));
+            let pascals = |unit| of(unit).pressure().unwrap().get::<pressure::pascal>();
+            near(pascals(Unit::Psi) * 0.0254 * 0.0254 / 4.448_221_615_260_5, of(Unit::Psi));
+            near(pascals(Unit::Kilopascal) / 1_000.0, of(Unit::Kilopascal));
+            let metres = |unit| of(unit).length().unwrap().get::<length::meter>();
+            near(metres(Unit::Inch) / 0.0254, of(Unit::Inch));
+            near(metres(Unit::ThirtySecond) * 32.0 / 0.0254, of(Unit::ThirtySecond));
+            let kelvins = |unit| of(unit).temperature().unwrap().get::<thermodynamic_temperature::kelvin>();
+            near(kelvins(Unit::Celsius) - 273.15, of(Unit::Celsius));
+            near(kelvins(Unit::Fahrenheit) * 1.8 - 459.67, of(Unit::Fahrenheit));
+        }
+    }
 }

@@ -29,11 +29,10 @@ pub struct ShortRuns {
 
 /// None when no whole run is on record.
 pub(super) fn of_unit(ledger: &Ledger, truck: TruckId, now: Stamp) -> Result<Option<ShortRuns>, LedgerError> {
-    let truth = ledger.store().truth();
     let since = now.moment() - TimeDelta::days(DAYS);
     let mut marks: Vec<(DateTime<FixedOffset>, bool)> = Vec::new();
     for (kind, starts) in [(FactKind::StartAir, true), (FactKind::StopAir, false)] {
-        for fact in truth.newest_facts(truck, kind.code().unwrap_or(0), MOST)? {
+        for fact in ledger.newest_air_facts(truck, kind, MOST)? {
             let at = DateTime::from_timestamp_millis(fact.at_ms).map(|at| at.fixed_offset());
             marks.extend(
                 at.filter(|at| fact.judged == Judged::Counts && *at >= since && *at <= now.moment())

@@ -6,6 +6,7 @@ mod fleet;
 mod liars;
 mod month;
 mod order;
+mod properties;
 mod states;
 
 use std::collections::BTreeMap;

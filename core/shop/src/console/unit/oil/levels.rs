@@ -60,7 +60,7 @@ pub(super) fn read(of: &Reading<'_>) -> Result<Vec<LevelRow>, ShopError> {
     let truth = of.ledger.store().truth();
     let mut rows = Vec::new();
     for kind in [FactKind::LevelCheck, FactKind::TopUp, FactKind::ServiceDone] {
-        for fact in truth.newest_facts(of.truck, kind.code().unwrap_or(0), MOST)? {
+        for fact in of.ledger.newest_air_facts(of.truck, kind, MOST)? {
             if fact.judged == Judged::Counts
                 && fact.at_ms <= of.yard.cut_ms
                 && let Some((_, entry)) = entry_of(&truth, fact.n)?
