@@ -21,6 +21,9 @@ import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import kotlinx.coroutines.flow.MutableStateFlow
+import java.awt.image.BufferedImage
+import java.io.ByteArrayOutputStream
+import javax.imageio.ImageIO
 
 /** A phone of a yard in a test's hand, on whichever platform: its book, its place, and what it would do outside the app. */
 @OptIn(ExperimentalTestApi::class)
@@ -106,3 +109,6 @@ fun ComposeUiTest.shows(words: String) = waitUntil("it shows: $words", 20_000) {
 
 /** A unit by its door number. */
 fun Phone.unitAt(door: String): String = fleet().units.first { it.door == door }.id
+
+/** A picture a camera would take. */
+fun aPhoto(): ByteArray = ByteArrayOutputStream().also { ImageIO.write(BufferedImage(32, 24, BufferedImage.TYPE_INT_RGB), "jpeg", it) }.toByteArray()

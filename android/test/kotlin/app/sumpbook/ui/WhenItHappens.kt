@@ -19,9 +19,6 @@ import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
 import org.junit.Test
-import java.awt.image.BufferedImage
-import java.io.ByteArrayOutputStream
-import javax.imageio.ImageIO
 
 /** Something happened, and an officer asks: the same on each platform. */
 @OptIn(ExperimentalTestApi::class)
@@ -124,5 +121,4 @@ abstract class WhenItHappens {
         phone.shutdown()
     }
 
-    private fun aPhoto() = ByteArrayOutputStream().also { ImageIO.write(BufferedImage(32, 24, BufferedImage.TYPE_INT_RGB), "jpeg", it) }.toByteArray()
 }

@@ -1,0 +1,3 @@
+package app.sumpbook.ui
+
+class DayOnDesktopTest : Day()
