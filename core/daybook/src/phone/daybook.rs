@@ -105,7 +105,8 @@ impl Daybook {
 
     /// Sets a folder up from the code the shop's screen shows. It holds no books yet: they come with the
     /// first exchange after the shop has let it in. Whether the code still holds the hub says: this clock may
-    /// be wrong, and a quarter of an hour is short.
+    /// be wrong, and a quarter of an hour is short. A folder that asked with a code that ran out is given the next
+    /// one by the same call, and keeps its key.
     ///
     /// # Errors
     /// As [`Daybook::enrol`], but for the file.
@@ -268,9 +269,19 @@ impl Daybook {
     }
 }
 
+/// Whether a folder has asked this shop with a code and holds nothing yet: its code may have run out, and another
+/// one takes its place.
+fn still_asks(folder: &Path, root: Root) -> Result<bool, PhoneError> {
+    if Home::read(folder)?.root(folder)? != root {
+        return Ok(false);
+    }
+    let store = Store::open(folder)?.store;
+    Ok(store.truth().last_n()? == 0 && memory::asking(&store)?.is_some())
+}
+
 /// A folder with a key and an empty book of this fleet; begun before with the same, it goes on.
 fn begin(folder: &Path, root: Root, name: &str, seal: &dyn KeySeal) -> Result<Ledger, PhoneError> {
-    if Home::exists(folder) {
+    if Home::exists(folder) && !still_asks(folder, root)? {
         let home = Home::read(folder)?;
         let (fleet, device) = (home.fleet_name, home.device);
         return Err(PhoneError::AlreadyEnrolled { folder: folder.to_owned(), fleet, device });

@@ -164,6 +164,14 @@ class RefusedTest {
                     driver.waitFor("The shop does not take this phone's code: it ran out")
                     driver.says("Nothing was added. Ask the shop for a new one.")
                     picture("code-ran-out")
+                    // That is no end: the next code takes its place.
+                    driver.tap("Type another code")
+                    driver.write("A name for this phone", "late")
+                    driver.write("The shop's code", hub.code())
+                    driver.main()
+                    driver.waitFor("This phone's key")
+                    other.accepts(driver.keyShown())
+                    driver.waitFor("Who is signing?")
                 }
             }
         }

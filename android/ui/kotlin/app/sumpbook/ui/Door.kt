@@ -25,14 +25,19 @@ import app.sumpbook.ui.screen.sentence
 fun Door(home: Home, back: BackStack = rememberSaveable(saver = BackStack.Saver) { BackStack() }) {
     var now by remember(home) { mutableStateOf<HomeNow>(HomeNow.Unread) }
     var tries by remember { mutableIntStateOf(0) }
+    // A code that ran out is no end: another one takes its place, and the phone keeps its key.
+    var another by remember { mutableStateOf(false) }
     LaunchedEffect(home, tries) { now = home.open() }
     when (val stands = now) {
         HomeNow.Unread -> Unit
         HomeNow.New -> AddPhone(home) { now = it }
         is HomeNow.Shut -> BookShut(sentence(stands.why)) { tries++ }
         HomeNow.Unfit -> BookShut(stringResource(R.string.error_unfit)) { tries++ }
-        is HomeNow.Open -> CompositionLocalProvider(LocalDesk provides stands.desk) {
-            WaitingForShop({ tries++ }) { App(stands.desk, back) }
+        is HomeNow.Open -> if (another) AddPhone(home) {
+            now = it
+            another = false
+        } else CompositionLocalProvider(LocalDesk provides stands.desk) {
+            WaitingForShop({ tries++ }, { another = true }) { App(stands.desk, back) }
         }
     }
 }

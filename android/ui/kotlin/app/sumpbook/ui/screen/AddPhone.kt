@@ -83,17 +83,17 @@ fun AddPhone(home: Home, added: (HomeNow) -> Unit) {
 
 /** Until the shop has let this phone in and its books have come: the two keys to compare, and the time it has waited. */
 @Composable
-fun WaitingForShop(again: () -> Unit, then: @Composable () -> Unit) {
+fun WaitingForShop(again: () -> Unit, another: () -> Unit, then: @Composable () -> Unit) {
     val shown by seen { phone.about() }
     when (val told = shown) {
         null -> Unit
         is Told.Refused -> BookShut(sentence(told.why), again)
-        is Told.Got -> if (told.it.waitsForItsBooks) Waiting(told.it) else then()
+        is Told.Got -> if (told.it.waitsForItsBooks) Waiting(told.it, another) else then()
     }
 }
 
 @Composable
-private fun Waiting(about: AboutPhone) {
+private fun Waiting(about: AboutPhone, another: () -> Unit) {
     val desk = LocalDesk.current
     var tries by remember { mutableIntStateOf(0) }
     var waited by remember { mutableLongStateOf(0) }
@@ -113,7 +113,10 @@ private fun Waiting(about: AboutPhone) {
             (last as? Told.Refused)?.let { Strip(sentence(it.why), heavy = true) }
             if (other) Strip(stringResource(R.string.not_the_same_then), heavy = true)
         },
-        secondary = { SecondaryButton(stringResource(R.string.not_the_same)) { other = true } },
+        secondary = {
+            SecondaryButton(stringResource(R.string.not_the_same)) { other = true }
+            if (last is Told.Refused) SecondaryButton(stringResource(R.string.another_code), onPress = another)
+        },
         main = { MainPress(stringResource(R.string.try_again)) { tries++ } },
     ) {
         Section(null, listOfNotNull(about.hub?.let { stringResource(R.string.hub, it) }, stringResource(R.string.fleet, about.fleet)))
