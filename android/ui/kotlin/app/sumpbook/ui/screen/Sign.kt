@@ -69,8 +69,8 @@ fun Sign(unit: String, draft: String, signer: Signer) {
         header = { SumHeader(view) },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            // Told before the name stands under it; nothing is refused for it.
-            if (record.quick) Strip(quickWords(record.walkedMs))
+            // With a time it stands in the header; the keypad needs the room.
+            if (record.quick && record.walkedMs == null) Strip(quickWords(null))
         },
         secondary = {
             SecondaryButton(stringResource(R.string.back)) { view.stops.lastOrNull()?.let { back.goInstead(Place.Stop(unit, draft, it.label)) } ?: back.back() }
@@ -132,7 +132,9 @@ private fun SumHeader(view: SignView) {
                 Text(door, Modifier.semantics { heading() }, style = type.doorInHeader)
                 Text(title, style = type.line)
             }
-            if (walked != null) Text(stringResource(R.string.done_in, minutesAndSeconds(walked.toLong())), style = type.help)
+            // Quick is told before the name stands under it; nothing is refused for it.
+            if (walked != null && view.record.quick) Text(quickWords(walked), style = type.line)
+            else if (walked != null) Text(stringResource(R.string.done_in, minutesAndSeconds(walked.toLong())), style = type.help)
         }
     }
 }
