@@ -62,6 +62,11 @@ dependencies {
 // x86_64-linux-android`); 4.0 and later link for pages of 16 KB with any NDK.
 val cargoNdk = tasks.register<Exec>("cargoNdk") {
     workingDir = workspace
+    // What no book asks of SQLite stays out of a telephone.
+    environment(
+        "LIBSQLITE3_FLAGS",
+        "-USQLITE_ENABLE_FTS3 -USQLITE_ENABLE_FTS3_PARENTHESIS -USQLITE_ENABLE_FTS5 -USQLITE_ENABLE_RTREE -USQLITE_ENABLE_DBSTAT_VTAB",
+    )
     commandLine(
         "cargo", "ndk", "--platform", "26", "-t", "arm64-v8a", "-t", "x86_64", "-o", rust.get().asFile.path,
         "build", "--profile", "mobile", "--locked", "-p", "sumpbook-bindings",

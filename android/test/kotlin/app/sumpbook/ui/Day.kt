@@ -4,6 +4,7 @@ import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.ui.test.ComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
 import app.sumpbook.core.Glass
+import app.sumpbook.core.KeyKeeper
 import app.sumpbook.core.Phone
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
@@ -26,16 +27,21 @@ abstract class Day {
     private val hand = HandHandset()
     private val opened = mutableListOf<Phone>()
 
+    /** What seals a phone's key outlives its app. */
+    private val keepers = mutableMapOf<String, KeyKeeper>()
+
     @After
     fun clear() {
         opened.forEach { it.shutdown() }
         yard.close()
     }
 
+    private fun keeper(name: String) = keepers.getOrPut(name) { keeperIn(yard.folder("$name key")) }
+
     /** From the hub's code to the fleet's books. */
     private fun added(name: String) {
         uniffiEnsureInitialized()
-        val phone = Phone.enrolByCode(yard.folder(name).path, yard.code(), name, keeperIn(yard.folder("$name key")), hand.clock)
+        val phone = Phone.enrolByCode(yard.folder(name).path, yard.code(), name, keeper(name), hand.clock)
         phone.exchangeOnce(20_000u)
         yard.accept(phone.about().key)
         phone.exchangeOnce(20_000u)
@@ -44,7 +50,7 @@ abstract class Day {
 
     /** The app opened over a phone's folder. What was open before is not closed first: its process is gone. */
     private fun app(name: String, drive: (ComposeUiTest, Driver, Phone) -> Unit) = onPhone {
-        val phone = Phone.open(yard.folder(name).path, keeperIn(yard.folder("$name key")), hand.clock).also(opened::add)
+        val phone = Phone.open(yard.folder(name).path, keeper(name), hand.clock).also(opened::add)
         val desk = Desk(phone, hand)
         val camera = object : Pictures {
             override suspend fun take() = aPhoto()
