@@ -69,7 +69,7 @@ pub enum StepsError {
 /// or stands; before that, and for any other procedure, the steps alone.
 ///
 /// # Errors
-/// As [`with_locks`]; no step at all.
+/// A procedure, step or word that the table does not have; something after the step that was not so; no step at all.
 pub fn fact_of_steps(
     table: &Procedures,
     procedure: &str,
