@@ -137,6 +137,24 @@ fn the_page_that_is_signed_says_what_was_together_what_was_not_looked_at_and_tha
     assert!(quick(&walk, 430_000), "a test answered before its minute");
 }
 
+#[test]
+fn what_is_locked_stays_locked_for_whoever_takes_over() {
+    let mut yard = walked();
+    yard.phone(
+        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T09:00:00-06:00","kind":"pre-trip-section","body":{"walk":"00000000-0000-0000-0000-000000000901","edition":1,"answers":[{"item":"wheels","place":"right","answer":"defect","word":"cracked"}],"seconds":20,"complete":false}}"#,
+    );
+    let MainAct::TakeOver { after } = unit_main(&yard, BETTINA, NOON) else { panic!("a take-over") };
+    let mut query = TakeOverQuery { unit: TH_01, after, seen: Default::default() };
+    let read = |query: &TakeOverQuery| {
+        take_over(&yard.ledger, query, template(), &yard.standing, at(NOON)).unwrap().unwrap()
+    };
+    let unread = read(&query);
+    assert_eq!(unread.ok, 2, "both parts of the one walk");
+    assert_eq!(unread.main.why_not, Some(DisabledReason::MoreBelow { left: 1 }));
+    query.seen = unread.defects.iter().map(|row| row.id.clone()).collect();
+    assert_eq!(read(&query).main, Main { act: MainAct::ReadRoadStaysLocked, why_not: None });
+}
+
 fn yard_walk(yard: &Yard, when: &str) -> PreTripDraft {
     let id = sumpbook_trade::EntryId(uuid::Uuid::from_u128(77));
     let walk = sumpbook_trade::WalkId(id.0);

@@ -2,7 +2,7 @@
 
 use sumpbook_trade::checklist::Template;
 use sumpbook_trade::procedure::Procedures;
-use sumpbook_trade::record::{Meter, Source, WaterFrom};
+use sumpbook_trade::record::Source;
 use sumpbook_trade::{Entry, EntryId, Fact, Figure, Fluid, PersonId, Stamp, TruckId, Unit};
 
 use super::read::name_of;
@@ -38,7 +38,7 @@ impl Line {
         let entry = Entry {
             id: self.id.unwrap_or(writer.id),
             unit,
-            set: unit.filter(|_| is_about_air(self)).and_then(|t| fleet.set_on(t)).map(|set| set.set),
+            set: unit.filter(|_| names_set(self)).and_then(|t| fleet.set_on(t)).map(|set| set.set),
             at: self.at.unwrap_or(writer.now),
             // A time someone gave is not this clock's, so its distance to the hub says nothing of it.
             clock_off_ms: writer.clock_off_ms.filter(|_| self.at.is_none()),
@@ -127,29 +127,12 @@ fn needs_unit(fact: &Fact) -> Option<bool> {
     }
 }
 
-/// Whether the fact follows the compressor set rather than the truck.
-fn is_about_air(line: &Line) -> bool {
-    match &line.fact {
-        Fact::StartAir(_)
-        | Fact::StopAir(_)
-        | Fact::StepsDone(_)
-        | Fact::RunningNumbers(_)
-        | Fact::DisplayNote(_)
-        | Fact::Acknowledgement(_)
-        | Fact::SiteCondition(_)
-        | Fact::OilCondition(_)
-        | Fact::Sample(_)
-        | Fact::LabAnswer(_)
-        | Fact::ServiceDone(_) => true,
-        Fact::HourReading(reading) => reading.meter == Meter::Compressor,
-        Fact::MeterExchange(exchange) => exchange.meter == Meter::Compressor,
-        Fact::HoursEstimate(estimate) => estimate.meter == Meter::Compressor,
-        Fact::LevelCheck(level) => level.fluid == Fluid::CompressorOil,
-        // Grease goes by strokes of the gun.
-        Fact::TopUp(top_up) if top_up.fluid != Fluid::Grease => top_up.fluid == Fluid::CompressorOil,
-        Fact::WaterDrained(water) => matches!(water.from, WaterFrom::Receiver | WaterFrom::Outlet),
-        _ => line.hours.is_some(),
-    }
+/// Whether the fact names the set on its truck: it is about the air, or carries the compressor's hours beside what
+/// else it says.
+fn names_set(line: &Line) -> bool {
+    let of_another_meter =
+        matches!(line.fact, Fact::HourReading(_) | Fact::MeterExchange(_) | Fact::HoursEstimate(_));
+    line.fact.is_about_air() || (line.hours.is_some() && !of_another_meter)
 }
 
 fn truck(fleet: &Fleet, door: &str) -> Result<TruckId, LineError> {

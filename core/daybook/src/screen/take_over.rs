@@ -5,14 +5,14 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{Template, plan_second_driver};
 use sumpbook_trade::record::{AnswerKind, PreTripSection};
-use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp, Tenths, TruckId, WalkId};
+use sumpbook_trade::{Entry, EntryId, Fact, Stamp, Tenths, TruckId};
 
 use super::defect_row::{DefectRow, name};
-use super::main_act::{DisabledReason, Main, MainAct};
+use super::main_act::Main;
 use super::news::{News, Standing, count};
 use super::signing::SignRow;
+use super::walk::signed_parts;
 use crate::draft::{FirstWalk, GLASS};
-use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
 
 /// Which walk, and what was on the screen so far.
@@ -82,7 +82,6 @@ pub fn take_over(
     }
     let not_checked: Vec<SignRow> =
         of(AnswerKind::CouldNotCheck).chain(of(AnswerKind::NotFitted)).map(SignRow::of).collect();
-    let unseen = left.defects.iter().filter(|row| !query.seen.contains(&row.id)).count();
     Ok(Some(TakeOverScreen {
         door: left.door,
         news: left.news,
@@ -96,10 +95,8 @@ pub fn take_over(
         defects: left.defects,
         to_review: left.to_review,
         stops: count(plan_second_driver(template, &features).len()),
-        main: Main {
-            act: MainAct::ReadAndReviewed,
-            why_not: (unseen > 0).then(|| DisabledReason::MoreBelow { left: count(unseen) }),
-        },
+        // What is locked and not certified stays locked, whoever reads it.
+        main: left.main,
     }))
 }
 
@@ -131,20 +128,6 @@ fn walk_of_entry(
         return Ok(None);
     };
     let Fact::PreTripSection(section) = &first.fact else { return Ok(None) };
-    let walk: WalkId = section.walk;
     let day = day_number(ledger.fleet().yard_day(first.at));
-    let mut sections = Vec::new();
-    for fact in truth.facts_of_unit_days(unit, day - 1, day + 1)? {
-        if FactKind::from_code(fact.kind) != FactKind::PreTripSection || fact.judged != Judged::Counts {
-            continue;
-        }
-        let entry = truth.entry(fact.n)?.and_then(|held| Entry::from_payload(&held.row.payload).ok());
-        let Some(entry) = entry else { continue };
-        if let Fact::PreTripSection(section) = entry.fact.clone()
-            && section.walk == walk
-        {
-            sections.push((entry, section));
-        }
-    }
-    Ok(Some(sections))
+    Ok(Some(signed_parts(ledger, unit, section.walk, (day - 1, day + 1))?))
 }

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{Line, PlannedStop, Template, plan, plan_second_driver};
-use sumpbook_trade::record::{Answer, AnswerKind};
-use sumpbook_trade::{Entry, Fact, FactKind, Stamp};
+use sumpbook_trade::record::{Answer, AnswerKind, PreTripSection};
+use sumpbook_trade::{Entry, Fact, FactKind, Stamp, TruckId, WalkId};
 
 use crate::draft::{Elsewhere, PreTripDraft, place_of};
 use crate::judgement::Judged;
@@ -51,6 +51,31 @@ pub fn walk_of(
     Ok((walk.stops, elsewhere))
 }
 
+/// Every signed part of a walk within these days of the yard that counts, in order of time.
+pub(super) fn signed_parts(
+    ledger: &Ledger,
+    unit: TruckId,
+    walk: WalkId,
+    (from, to): (i32, i32),
+) -> Result<Vec<(Entry, PreTripSection)>, LedgerError> {
+    let truth = ledger.store().truth();
+    let mut parts = Vec::new();
+    for fact in truth.facts_of_unit_days(unit, from, to)? {
+        if FactKind::from_code(fact.kind) != FactKind::PreTripSection || fact.judged != Judged::Counts {
+            continue;
+        }
+        let held = truth.entry(fact.n)?;
+        let Some(entry) = held.and_then(|held| Entry::from_payload(&held.row.payload).ok()) else { continue };
+        if let Fact::PreTripSection(section) = &entry.fact
+            && section.walk == walk
+        {
+            let section = section.clone();
+            parts.push((entry, section));
+        }
+    }
+    Ok(parts)
+}
+
 /// A draft's walk.
 pub(super) struct Walk {
     pub(super) stops: Vec<PlannedStop>,
@@ -66,25 +91,14 @@ impl Walk {
     ) -> Result<Walk, LedgerError> {
         let fleet = ledger.fleet();
         let features = fleet.trucks.get(&draft.unit).map(|truck| truck.features.clone()).unwrap_or_default();
-        let truth = ledger.store().truth();
         let from = day_number(fleet.yard_day(draft.begun)) - 1;
+        let to = day_number(fleet.yard_day(now)) + 1;
         let mut others = BTreeMap::new();
-        for fact in truth.facts_of_unit_days(draft.unit, from, day_number(fleet.yard_day(now)) + 1)? {
-            if FactKind::from_code(fact.kind) != FactKind::PreTripSection || fact.judged != Judged::Counts {
-                continue;
-            }
-            let held = truth.entry(fact.n)?;
-            let Some(entry) = held.and_then(|held| Entry::from_payload(&held.row.payload).ok()) else {
-                continue;
-            };
+        for (entry, section) in signed_parts(ledger, draft.unit, draft.walk, (from, to))? {
             let by = entry.person.and_then(|p| fleet.person_name(p)).map(str::to_owned);
-            if let Fact::PreTripSection(section) = entry.fact
-                && section.walk == draft.walk
-            {
-                for answer in section.answers {
-                    let key = (answer.item.clone(), answer.place.clone());
-                    others.insert(key, OtherAnswer { answer, by: by.clone(), at: entry.at });
-                }
+            for answer in section.answers {
+                let key = (answer.item.clone(), answer.place.clone());
+                others.insert(key, OtherAnswer { answer, by: by.clone(), at: entry.at });
             }
         }
         let stops = match draft.follows {

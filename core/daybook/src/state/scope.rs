@@ -2,9 +2,8 @@
 //! on whatever truck that set stood.
 
 use sumpbook_trade::checklist::Template;
-use sumpbook_trade::fluid::Fluid;
-use sumpbook_trade::record::{Answer, Meter};
-use sumpbook_trade::{Entry, Fact, FactKind, SetId, TruckId};
+use sumpbook_trade::record::Answer;
+use sumpbook_trade::{Fact, FactKind, SetId, TruckId};
 
 use super::inputs::{self, Bearing};
 use crate::fleet::Fleet;
@@ -162,33 +161,7 @@ fn only(mut bearing: Bearing, half: Half) -> Option<Bearing> {
         Fact::EndOfDay(report) => keep(&mut report.defects),
         // What they speak of is here or it is not.
         Fact::Certificate(_) | Fact::Review(_) | Fact::Decision(_) | Fact::Correction(_) => {}
-        _ => return (is_air(&bearing.entry) == (half == Half::Air)).then_some(bearing),
+        _ => return (bearing.entry.fact.is_about_air() == (half == Half::Air)).then_some(bearing),
     }
     Some(bearing)
-}
-
-/// Whether an entry is about the compressor set and not about the truck.
-fn is_air(entry: &Entry) -> bool {
-    match &entry.fact {
-        Fact::HourReading(reading) => reading.meter == Meter::Compressor,
-        Fact::MeterExchange(exchange) => exchange.meter == Meter::Compressor,
-        Fact::HoursEstimate(estimate) => estimate.meter == Meter::Compressor,
-        Fact::TopUp(top_up) => top_up.fluid == Fluid::CompressorOil,
-        Fact::LevelCheck(level) => level.fluid == Fluid::CompressorOil,
-        Fact::ServiceDone(_)
-        | Fact::VisitPlan(_)
-        | Fact::WaitingForPart(_)
-        | Fact::StartAir(_)
-        | Fact::StopAir(_)
-        | Fact::RunningNumbers(_)
-        | Fact::DisplayNote(_)
-        | Fact::Acknowledgement(_)
-        | Fact::SiteCondition(_)
-        | Fact::OilCondition(_)
-        | Fact::Sample(_)
-        | Fact::LabAnswer(_)
-        | Fact::LayUp(_)
-        | Fact::ReturnToService(_) => true,
-        _ => false,
-    }
 }

@@ -1,7 +1,8 @@
 //! Setting up, running and driving.
 
-use super::Fact;
+use super::{Fact, Meter, WaterFrom};
 use crate::checklist::Severity;
+use crate::fluid::Fluid;
 use crate::{Figure, Stamp};
 
 record! {
@@ -83,6 +84,36 @@ impl Fact {
             Fact::StopAir(stop) => &stop.steps,
             Fact::StepsDone(done) => &done.steps,
             _ => &[],
+        }
+    }
+}
+
+impl Fact {
+    /// Whether it is about the compressor set and goes with it to another truck.
+    pub fn is_about_air(&self) -> bool {
+        match self {
+            Fact::StartAir(_)
+            | Fact::StopAir(_)
+            | Fact::StepsDone(_)
+            | Fact::RunningNumbers(_)
+            | Fact::DisplayNote(_)
+            | Fact::Acknowledgement(_)
+            | Fact::SiteCondition(_)
+            | Fact::OilCondition(_)
+            | Fact::Sample(_)
+            | Fact::LabAnswer(_)
+            | Fact::ServiceDone(_)
+            | Fact::VisitPlan(_)
+            | Fact::WaitingForPart(_)
+            | Fact::LayUp(_)
+            | Fact::ReturnToService(_) => true,
+            Fact::HourReading(reading) => reading.meter == Meter::Compressor,
+            Fact::MeterExchange(exchange) => exchange.meter == Meter::Compressor,
+            Fact::HoursEstimate(estimate) => estimate.meter == Meter::Compressor,
+            Fact::LevelCheck(level) => level.fluid == Fluid::CompressorOil,
+            Fact::TopUp(top_up) => top_up.fluid == Fluid::CompressorOil,
+            Fact::WaterDrained(water) => matches!(water.from, WaterFrom::Receiver | WaterFrom::Outlet),
+            _ => false,
         }
     }
 }
