@@ -14,6 +14,7 @@ mod last_report;
 mod levels;
 mod main_act;
 mod news;
+mod not_what_i_see;
 mod oil_use;
 mod pre_trip;
 mod road_air;
@@ -30,4 +31,3 @@ mod walk_rules;
 mod where_it_is;
 
 pub use roadside::key_of_part;
-pub use steps::StepSaid;

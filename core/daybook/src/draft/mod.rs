@@ -6,6 +6,7 @@ mod error;
 mod keep;
 mod pre_trip;
 mod signing;
+mod steps;
 mod top_up;
 
 use serde::{Deserialize, Serialize};
@@ -17,6 +18,7 @@ pub use keep::Drafts;
 pub(crate) use pre_trip::GLASS;
 pub use pre_trip::{Elsewhere, Extent, FirstWalk, PreTripDraft, ReviewDraft, place_of};
 pub use signing::Signing;
+pub use steps::StepsDraft;
 pub use top_up::TopUpDraft;
 
 /// Something begun and not signed.
@@ -29,6 +31,8 @@ pub enum Draft {
     TopUp(TopUpDraft),
     /// An end-of-day report.
     EndOfDay(EndOfDayDraft),
+    /// A procedure.
+    Steps(StepsDraft),
 }
 
 impl Draft {
@@ -38,6 +42,7 @@ impl Draft {
             Draft::PreTrip(draft) => draft.id,
             Draft::TopUp(draft) => draft.id,
             Draft::EndOfDay(draft) => draft.id,
+            Draft::Steps(draft) => draft.id,
         }
     }
 
@@ -47,6 +52,7 @@ impl Draft {
             Draft::PreTrip(draft) => draft.unit,
             Draft::TopUp(draft) => draft.unit,
             Draft::EndOfDay(draft) => draft.unit,
+            Draft::Steps(draft) => draft.unit,
         }
     }
 
@@ -56,6 +62,7 @@ impl Draft {
             Draft::PreTrip(draft) => draft.person,
             Draft::TopUp(draft) => draft.person,
             Draft::EndOfDay(draft) => draft.person,
+            Draft::Steps(draft) => draft.person,
         }
     }
 }

@@ -100,6 +100,14 @@ impl DefectRow {
     }
 }
 
+/// The word that stands for a defect: the first one anybody chose.
+pub(super) fn first_word(defect: &Defect) -> Option<String> {
+    defect.answers.iter().find_map(|answer| match &answer.said {
+        Said::Defect { words, .. } => word_and_words(words).0,
+        Said::Ok => None,
+    })
+}
+
 /// The row's id: it stays the same whatever is added later.
 pub(super) fn row_id(defect: &Defect) -> String {
     let place = defect.place.as_deref().map(|place| format!("/{place}")).unwrap_or_default();

@@ -8,7 +8,7 @@ use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use sumpbook_daybook::exchange::{CodeState, Declined, ExchangeError};
 use sumpbook_daybook::ledger::LedgerError;
-use sumpbook_daybook::phone::online::CHALLENGE;
+use sumpbook_daybook::phone::online::{CHALLENGE, WHY, Why};
 use sumpbook_daybook::store::StoreError;
 
 use super::error::unwritten;
@@ -37,7 +37,11 @@ pub(super) async fn exchange(State(hub): State<Hub>, parcel: Bytes) -> Response 
             figures.refused.fetch_add(1, Ordering::Relaxed);
             let (status, words, wait) = told(&declined);
             tracing::info!(status = status.as_u16(), why = %declined, "declined");
-            refusal(status, words, wait)
+            let mut response = refusal(status, words, wait);
+            if let Declined::Code(state) = &declined {
+                response.headers_mut().insert(WHY, HeaderValue::from_static(Why::of(state).word()));
+            }
+            response
         }
         Err(error) => {
             figures.refused.fetch_add(1, Ordering::Relaxed);

@@ -69,6 +69,8 @@ fun DropStop(open: OpenStop) {
             Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp), Alignment.CenterHorizontally) {
                 HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left), side = 120.dp)
                 Text(stringResource(R.string.drop_in_60), Modifier.semantics { heading() }, style = LocalType.current.heading)
+                // A needle read sooner is scaled to its minute: it can tell a leak, and clears nobody.
+                if (left != null && left > 0) Text(stringResource(R.string.drop_scaled), style = LocalType.current.help)
                 Drops(more, { more = true }) { psi ->
                     open.measured(line, ItemFigure(Figure(psi.toLong(), 0u, line.row.figure?.unit ?: "psi"), How.CHOSEN), (now - start).coerceAtLeast(0).toUInt())
                 }

@@ -40,7 +40,7 @@ fun GlassStop(open: OpenStop) {
     StopFrame(
         open,
         main = { if (line == null || view == null || asShown != null) MainOfStop(open) else GlassMain(open, line, view, given, photo) },
-        secondary = line?.let { { GlassActs(open, it, view?.low == true) } },
+        secondary = line?.let { { GlassActs(open, it, view?.record?.low == true) } },
     ) { hints ->
         if (line != null && view != null) {
             // A walk keeps no waiting time: only that it runs must be answered here.

@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import app.sumpbook.core.OilFamily
 import app.sumpbook.core.OilLine
+import app.sumpbook.core.OnCall
 import app.sumpbook.core.PourRow
 import app.sumpbook.core.ReportRow
 import app.sumpbook.core.UnitScreen
@@ -21,6 +22,9 @@ data class UnitView(
     val pours: List<String>,
     val hours: List<String>,
     val unlike: List<String>,
+    /** What is gone through step by step: its id and what it is called. */
+    val procedures: List<Pair<String, String>>,
+    val onCall: List<OnCall>,
     val preTrip: String,
     val main: String,
 )
@@ -38,6 +42,8 @@ fun Reader.unitView(unit: String, person: String): UnitView {
         pours = record.pours.map(::pourWords),
         hours = hoursWords(record),
         unlike = record.unlike?.let(::unlikeWords).orEmpty(),
+        procedures = record.procedures.map { it to procedureTitle(it) },
+        onCall = fleet.onCall,
         preTrip = preTripWords(record.preTrip),
         main = label(record.main, record.door),
     )
