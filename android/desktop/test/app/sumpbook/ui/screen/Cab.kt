@@ -34,10 +34,12 @@ import app.sumpbook.ui.hasWalked
 import app.sumpbook.ui.settle
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
+import java.time.OffsetDateTime
+import java.time.ZoneOffset
 
 /** A phone of the invented fleet, enrolled at a real shop on this machine, and its app opened at any place. */
 @OptIn(ExperimentalTestApi::class)
-class Cab(clock: PhoneClock? = null) : AutoCloseable {
+class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseable {
     private val yard = Yard()
     val phone: Phone
     lateinit var back: BackStack
@@ -45,6 +47,7 @@ class Cab(clock: PhoneClock? = null) : AutoCloseable {
 
     init {
         uniffiEnsureInitialized()
+        yard.atShop()
         phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(File(yard.root, "key")), clock)
     }
 
@@ -90,6 +93,13 @@ class Cab(clock: PhoneClock? = null) : AutoCloseable {
     fun SkikoComposeUiTest.find(words: String) {
         onNodeWithText(words).performScrollTo().performClick()
         settled()
+    }
+
+    /** Says a line of JSON as so many days ago: kind and body, with hours where they were read. */
+    fun says(daysAgo: Long, door: String, kind: String, body: String, hours: String? = null) {
+        val at = OffsetDateTime.now(ZoneOffset.UTC).minusDays(daysAgo)
+        val read = hours?.let { ""","hours":"$it"""" }.orEmpty()
+        phone.recordLine("""{"unit":"$door","person":"Amos Tillery","at":"$at","source":"paper"$read,"kind":"$kind","body":$body}""")
     }
 
     /** A walk of which nothing is answered. */

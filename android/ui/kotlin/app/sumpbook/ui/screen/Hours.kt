@@ -52,7 +52,8 @@ private fun Reader.metersView(unit: String, meter: Meter, typed: Long?): MetersV
     )
 }
 
-private fun Reader.questionWords(question: QuestionRow): String {
+/** An open question about readings, with both figures. */
+fun Reader.questionWords(question: QuestionRow): String {
     val figures = (question.standing + question.disputing).joinToString(" / ") { hours(it.figure) }
     return listOf(words("question-${question.why}"), figures).joinToString(" ")
 }

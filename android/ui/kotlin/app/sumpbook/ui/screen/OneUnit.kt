@@ -68,11 +68,12 @@ fun OneUnit(unit: String, signer: Signer) {
             if (more) UnitMore(unit, view, signer, act)
             RoadAirPart(PairLook.of(view.record.roadAir, view.record.news.old), view.parts)
             Section(null, listOf(view.preTrip) + view.leftBy)
-            Section(stringResource(R.string.oil), view.oil)
+            Section(null, view.open)
+            Section(stringResource(R.string.oil), view.oil + view.oilUse)
             if (view.tasks.isEmpty()) Text(stringResource(R.string.no_programme_set), style = LocalType.current.text)
             view.tasks.forEach { TaskLines(it) }
             Section(stringResource(R.string.pours), view.pours)
-            Section(stringResource(R.string.hours), view.hours)
+            Section(stringResource(R.string.hours), view.hours + view.unsettled)
             Section(null, view.unlike)
         }
     }
