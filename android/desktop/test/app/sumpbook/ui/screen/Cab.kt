@@ -1,6 +1,10 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveableStateHolder
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.onNodeWithText
@@ -44,6 +48,7 @@ class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseab
     val phone: Phone
     lateinit var back: BackStack
     private lateinit var desk: Desk
+    private var held by mutableStateOf(true)
 
     init {
         uniffiEnsureInitialized()
@@ -72,9 +77,23 @@ class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseab
         desk = Desk(phone, DesktopHandset())
         back = BackStack(Place.Today(), signer)
         back.go(place)
-        setContent { CompositionLocalProvider(LocalPictures provides pictures) { DesktopFace(way, theme.dark, theme.high) { App(desk, back) } } }
+        held = true
+        setContent {
+            val kept = rememberSaveableStateHolder()
+            CompositionLocalProvider(LocalPictures provides pictures) {
+                DesktopFace(way, theme.dark, theme.high) { if (held) kept.SaveableStateProvider("app") { App(desk, back) } }
+            }
+        }
         settled()
         block()
+    }
+
+    /** The phone is turned: what is on the screen is made anew, and only what is kept comes back. */
+    fun SkikoComposeUiTest.turned() {
+        runOnIdle { held = false }
+        waitForIdle()
+        runOnIdle { held = true }
+        settled()
     }
 
     /** Waits until the core has answered, and what it told of was asked for again. */

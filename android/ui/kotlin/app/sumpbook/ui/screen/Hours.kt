@@ -112,6 +112,7 @@ fun Hours(unit: String, signer: Signer) {
                 which = false
             }
         }
+        if (fresh) Hints(view.hours.hints)
         if (view.hours.asked == null) view.notes.forEach { Text(it, style = LocalType.current.help) }
         if (wantsPhoto) OnePhoto(photo) { photo = it }
         val now = stringResource(R.string.hours_now)

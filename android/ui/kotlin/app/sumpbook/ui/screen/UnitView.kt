@@ -15,6 +15,8 @@ data class UnitView(
     val parts: List<PartWords>,
     val news: List<String>,
     val leftBy: List<String>,
+    /** Defects that lock nothing, by their names: what is locked stands above with its reason. */
+    val notes: List<String>,
     val oil: List<String>,
     /** Where its oil goes; empty while nothing is known of it. */
     val oilUse: List<String>,
@@ -38,6 +40,7 @@ fun Reader.unitView(unit: String, person: String): UnitView {
         parts = roadAirWords(record.roadAir),
         news = newsWords(record.news),
         leftBy = leftBy(record),
+        notes = if (record.openDefects == 0u) emptyList() else phone.lastReport(unit, emptyList()).defects.filter { it.locks.isEmpty() }.map { defectWords(it).title },
         oil = oilWords(record.oil),
         oilUse = record.oilUse?.let(::oilUseWords).orEmpty(),
         tasks = record.tasks.map(::taskWords),
