@@ -153,7 +153,7 @@ hours-left-counted = counted: at least { $least } h left, at most { $most } h
 hours-left-estimated = estimated: at least { $least } h left, likely { $likely } h, at most { $most } h; the least counts
 hours-counted-between = counted: at least { $low } h, at most { $high } h
 hours-estimated = estimated: low { $low } h, likely { $likely } h, high { $high } h; the high one counts
-called-wrong-oil = Due now: another oil family was poured.
+called-wrong-oil = Due now: another or an unknown oil was poured.
 called-milky = Due now: milky oil was seen.
 called-burnt = Due now: burnt oil was seen.
 

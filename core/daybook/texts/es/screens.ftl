@@ -159,7 +159,7 @@ hours-left-counted = contadas: quedan al menos { $least } h, como máximo { $mos
 hours-left-estimated = estimadas: quedan al menos { $least } h, probable { $likely } h, como máximo { $most } h; cuenta el mínimo
 hours-counted-between = contadas: al menos { $low } h, como máximo { $high } h
 hours-estimated = estimadas: mínimo { $low } h, probable { $likely } h, máximo { $high } h; cuenta el máximo
-called-wrong-oil = Toca ya: se echó aceite de otra familia.
+called-wrong-oil = Toca ya: se echó otro aceite o uno desconocido.
 called-milky = Toca ya: se vio aceite lechoso.
 called-burnt = Toca ya: se vio aceite quemado.
 

@@ -84,7 +84,7 @@ abstract class PassingOn {
         shows("Ese archivo no es de Sumpbook.")
         assertEquals(before, held.phone.whereItIs(7u).counts)
         onNodeWithText("Dejarlo").performClick()
-        shows("Hacer el archivo")
+        shows("Hacerlo de todos modos")
         held.phone.shutdown()
     }
 }

@@ -21,6 +21,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertIs
 import kotlin.test.assertNotNull
+import kotlin.test.assertTrue
 
 /** Hours, oil and dust as a driver reads them; figures worked by rule. */
 @OptIn(ExperimentalTestApi::class)
@@ -90,9 +91,9 @@ class ArithmeticTest {
         at(Place.Unit(unit("TH-01")), high = 4_000) {
             picture("arithmetic-forecast")
             says("about 5.0 h a day")
-            val task = phone.unit(unit("TH-01"), person()).tasks.first { it.id == "oil-and-filters" }
-            assertNotNull(task.forecast)
-            says("At this pace likely")
+            val known = phone.unit(unit("TH-01"), person()).tasks.count { it.forecast != null }
+            assertTrue(known > 0)
+            assertEquals(known, onAllNodes(hasText("At this pace likely", substring = true) and hasText(", between ", substring = true)).fetchSemanticsNodes().size)
         }
         at(Place.Unit(unit("TH-03")), high = 4_000) {
             assertEquals(0, onAllNodes(hasText("At this pace likely", substring = true)).fetchSemanticsNodes().size)
@@ -101,8 +102,8 @@ class ArithmeticTest {
 
     @Test
     fun `dusty hours weigh, and what that is on this meter stands beside`() = with(cab) {
-        says(0, "TH-09", "service-done", """{"tasks":["oil-and-filters"]}""", "100.0")
-        read(0, "TH-09", "100.0")
+        says(1, "TH-09", "service-done", """{"tasks":["oil-and-filters"]}""", "100.0")
+        read(1, "TH-09", "100.0")
         phone.keepSite(Said(unit("TH-09"), person()), SiteDust.DUSTY)
         read(0, "TH-09", "104.0")
         at(Place.Unit(unit("TH-09")), high = 4_000) {

@@ -2,15 +2,19 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.hasAnyAncestor
+import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Signed
 import app.sumpbook.ui.desk.Pictures
 import app.sumpbook.ui.desktop.DesktopPictures
+import app.sumpbook.ui.frame.MAIN
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
 import java.awt.Color
@@ -52,7 +56,8 @@ class ReadOnlyTest {
             onNodeWithText("Not what I see: defect").assertDoesNotExist()
             onNodeWithContentDescription("Photo of the defect").performScrollTo().assertIsDisplayed()
             picture("last-report-photo")
-            press("Back")
+            onNode(hasText("Back") and hasAnyAncestor(hasTestTag(MAIN))).performClick()
+            settled()
             assertIs<Place.Unit>(back.top)
             assertEquals(emptyList(), phone.drafts().drafts)
         }

@@ -38,7 +38,8 @@ private fun Reader.fillWords(use: OilUseRow): String? {
         words("oil-filled-at", "when" to moments.at(filled), "hours" to (use.filledHours?.let(::hours) ?: "?"))
     }
     val poured = if (use.madeUpMl == 0L) null else words("oil-poured-since", "volume" to volume(use.madeUpMl, way.metric))
-    return listOfNotNull(at, poured, if (use.settling) words("oil-settling") else null).joinToString(", ").ifEmpty { null }
+    val fill = listOfNotNull(at, poured).joinToString(", ").ifEmpty { null }
+    return listOfNotNull(fill, if (use.settling) words("oil-settling") else null).joinToString(". ").ifEmpty { null }
 }
 
 /** "used 0.12 qt in 94.5 h: about 1.20 mL/h", with its band and what it carries on. */
@@ -56,7 +57,7 @@ private fun Reader.balanceWords(balance: BalanceRow): String {
     }
     val settling = if (balance.settling) words("oil-settling") else null
     val corrected = if (balance.corrected) words("oil-corrected") else null
-    return "$span: " + listOfNotNull(used, between, carried, settling, corrected).joinToString(", ")
+    return (listOf("$span: " + listOfNotNull(used, between, carried).joinToString(", ")) + listOfNotNull(settling, corrected)).joinToString(". ")
 }
 
 private fun Reader.verdictWords(use: OilUseRow): String? {
