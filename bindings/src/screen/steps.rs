@@ -3,7 +3,7 @@
 use sumpbook_daybook::draft::{Draft, StepsDraft};
 use sumpbook_daybook::line::fact_of_steps;
 use sumpbook_daybook::screen::{
-    self, FigureAsk, NotSo, NotSoRow, PartNow, StepRow, StepSaid, StepsQuery, StepsScreen,
+    self, FigureAsk, NotSo, NotSoRow, PartNow, SiteAsk, StepRow, StepSaid, StepsQuery, StepsScreen,
 };
 use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::procedure::Procedures;
@@ -34,6 +34,8 @@ pub struct StepsScreen {
     pub in_spite_of_lock: Option<String>,
     /// Steps that are behind one: they were so, or were gone on from with a mark. The next one is open.
     pub behind: u32,
+    /// The site's dust, where this procedure is an arrival and the dust counts.
+    pub site: Option<SiteAsk>,
 }
 
 /// One step.

@@ -9,6 +9,7 @@ use sumpbook_trade::{EntryId, Figure, PersonId, Stamp, TruckId};
 use super::line_row::FigureAsk;
 use super::news::count;
 use super::road_air::{LockState, PartNow, RoadAir};
+use super::site::SiteAsk;
 use crate::draft::{Draft, StepsDraft};
 use crate::ledger::{Ledger, LedgerError};
 
@@ -18,6 +19,9 @@ const NEEDS_AIR: [&str; 2] = ["start", "use-air"];
 /// The procedures that are gone through by themselves, in a day's order. A top-up and the end of a day have screens
 /// of their own.
 pub(super) const IN_A_DAY: [&str; 5] = ["arrival", "start", "use-air", "shut-down", "leave-site"];
+
+/// The procedure in which a site is met.
+const ARRIVAL: &str = "arrival";
 
 /// Which procedure of which unit.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -108,6 +112,8 @@ pub struct StepsScreen {
     pub in_spite_of_lock: Option<String>,
     /// Steps that are behind one: they were so, or were gone on from with a mark. The next one is open.
     pub behind: u32,
+    /// The site's dust, where this procedure is an arrival and the dust counts.
+    pub site: Option<SiteAsk>,
 }
 
 /// A procedure of a unit, in the order that matters; none when there is no such procedure.
@@ -144,6 +150,10 @@ pub fn steps(
         said: said.iter().map(StepSaid::of).collect(),
         draft: begun.as_ref().map(|draft| draft.id),
         in_spite_of_lock: begun.and_then(|draft| draft.in_spite_of_lock),
+        site: match query.procedure.as_str() {
+            ARRIVAL => SiteAsk::on_arrival(ledger, query.unit, now)?,
+            _ => None,
+        },
     }))
 }
 

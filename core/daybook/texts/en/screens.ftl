@@ -82,6 +82,12 @@ unit-no-programme = No programme set
 unit-unlike = Unlike { $usual }
 unit-only-here = only here
 unit-not-here = not here
+unit-notes-open = { $count ->
+    [one] 1 display note is open
+   *[other] { $count } display notes are open
+}
+unit-higher-used = The higher figure is used until the shop settles it.
+site-said = Site today: { $dust }, { $when }, { $by }
 report-none-found = No defect listed in the last report, { $when }.
 report-none-held = No report on this phone.
 report-listed = { $count ->
@@ -142,9 +148,12 @@ forecast-open = At this pace likely { $likely }, not before { $earliest }; the l
 forecast-unknown = Pace unknown: by the calendar.
 pace-a-day = about { $hours } h a day
 hours-weighted = { $left } weighted h left: about { $meter } h on the meter as it runs now, at { $due }
+hours-weigh-now = an hour counts { $weight } now
+hours-left-counted = counted: at least { $least } h left, at most { $most } h
+hours-left-estimated = estimated: at least { $least } h left, likely { $likely } h, at most { $most } h; the least counts
 hours-counted-between = counted: at least { $low } h, at most { $high } h
 hours-estimated = estimated: low { $low } h, likely { $likely } h, high { $high } h; the high one counts
-called-wrong-oil = Due now: another oil family was poured.
+called-wrong-oil = Due now: another or an unknown oil was poured.
 called-milky = Due now: milky oil was seen.
 called-burnt = Due now: burnt oil was seen.
 
@@ -155,6 +164,10 @@ oil-carried-over = { $volume } over the middle, carried to the next
 oil-carried-under = { $volume } under the middle, carried to the next
 oil-settling = The new fill settles: kept apart.
 oil-corrected = Read hot and corrected.
+oil-filled-at = filled { $when } at { $hours } h
+oil-poured-since = { $volume } poured since
+oil-usual-rate = usual of this fill: about { $rate } mL/h
+oil-span = { $from } to { $to }
 oil-use-more = Using { $times }x its usual since { $since }. Look at separator, scavenge line, leaks.
 oil-use-less = Using { $times }x its usual since { $since }. Look for water, or a pour nobody wrote down.
 oil-verdict-under = under the limit of { $limit } mL/h
@@ -171,6 +184,7 @@ oil-class-x = ISO 8573-1 oil class X: more than 5 mg/m3
 oil-astray = { $volume } poured is not in the glass. Another unit, spilt, or a leak?
 oil-astray-more = The glass shows { $volume } more than was poured. Was something else poured?
 lab-other-fill = of an earlier fill: not about what is in there now
+lab-answered = Laboratory, bottle { $bottle }, drawn { $when }: '{ $words }'
 rule-is-at-most = at most { $limit }
 rule-is-less-than = less than { $limit }
 rule-is-at-least = at least { $limit }

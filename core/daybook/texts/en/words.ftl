@@ -20,6 +20,8 @@ defect-closed = certified and reviewed
 
 # What a finding that no checklist offers is called
 choice-wrong-oil = another oil family was poured
+choice-other-grade = oil of another grade was poured
+choice-unknown-oil = oil from an unknown drum was poured
 
 status-out = out
 status-parked = parked
@@ -141,6 +143,7 @@ hint-earlier-typed-wrong = Was the figure before typed wrong?
 hint-went-round = Did the meter go round?
 hint-meter-changed = Was the meter changed?
 hint-other-meter-or-truck = Another meter, or another truck?
+hint-reads = It would read { $figure }.
 
 # Whose rule it is, and in which edition it was read
 rule-set-us-federal = United States (49 CFR, read 2026)

@@ -85,6 +85,12 @@ unit-no-programme = Sin programa de servicio
 unit-unlike = Diferente de { $usual }
 unit-only-here = solo aquí
 unit-not-here = aquí no
+unit-notes-open = { $count ->
+    [one] 1 aviso de pantalla sigue abierto
+   *[other] { $count } avisos de pantalla siguen abiertos
+}
+unit-higher-used = Se usa la cifra más alta hasta que el taller lo aclare.
+site-said = Sitio de hoy: { $dust }, { $when }, { $by }
 report-none-found = Ningún defecto anotado en el último reporte, { $when }.
 report-none-held = No hay reporte en este teléfono.
 report-listed = { $count ->
@@ -148,9 +154,12 @@ forecast-open = A este ritmo, probable { $likely }, no antes de { $earliest }; e
 forecast-unknown = Ritmo desconocido: por calendario.
 pace-a-day = unas { $hours } h por día
 hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de medidor como trabaja ahora, en { $due }
+hours-weigh-now = ahora cada hora cuenta { $weight }
+hours-left-counted = contadas: quedan al menos { $least } h, como máximo { $most } h
+hours-left-estimated = estimadas: quedan al menos { $least } h, probable { $likely } h, como máximo { $most } h; cuenta el mínimo
 hours-counted-between = contadas: al menos { $low } h, como máximo { $high } h
 hours-estimated = estimadas: mínimo { $low } h, probable { $likely } h, máximo { $high } h; cuenta el máximo
-called-wrong-oil = Toca ya: se echó aceite de otra familia.
+called-wrong-oil = Toca ya: se echó otro aceite o uno desconocido.
 called-milky = Toca ya: se vio aceite lechoso.
 called-burnt = Toca ya: se vio aceite quemado.
 
@@ -161,6 +170,10 @@ oil-carried-over = { $volume } arriba del medio, pasa a la cuenta siguiente
 oil-carried-under = { $volume } abajo del medio, pasa a la cuenta siguiente
 oil-settling = La carga nueva se está asentando: va aparte.
 oil-corrected = Leído en caliente y corregido.
+oil-filled-at = cargado { $when }, a las { $hours } h
+oil-poured-since = { $volume } agregado desde entonces
+oil-usual-rate = lo normal de esta carga: unos { $rate } mL/h
+oil-span = de { $from } a { $to }
 oil-use-more = Usa { $times } veces lo normal desde { $since }. Revisar separador, línea de barrido, fugas.
 oil-use-less = Usa { $times } veces lo normal desde { $since }. Revisar si tiene agua o un agregado sin anotar.
 oil-verdict-under = abajo del límite de { $limit } mL/h
@@ -177,6 +190,7 @@ oil-class-x = clase X de aceite, ISO 8573-1: más de 5 mg/m3
 oil-astray = { $volume } de lo que se echó no se ve en la mirilla. ¿Otra unidad? ¿Se derramó? ¿Hay fuga?
 oil-astray-more = La mirilla muestra { $volume } más de lo que se echó. ¿Se echó algo más?
 lab-other-fill = de una carga anterior: no es de la que trae ahora
+lab-answered = Laboratorio, frasco { $bottle }, muestra del { $when }: '{ $words }'
 rule-is-at-most = como máximo { $limit }
 rule-is-less-than = menos de { $limit }
 rule-is-at-least = al menos { $limit }

@@ -20,6 +20,8 @@ defect-closed = con constancia y revisado
 
 # What a finding that no checklist offers is called
 choice-wrong-oil = se echó otra familia de aceite
+choice-other-grade = se echó aceite de otro grado
+choice-unknown-oil = se echó aceite de un bidón desconocido
 
 status-out = sale
 status-parked = estacionada
@@ -141,6 +143,7 @@ hint-earlier-typed-wrong = ¿La cifra de antes se escribió mal?
 hint-went-round = ¿El medidor dio la vuelta?
 hint-meter-changed = ¿Se cambió el medidor?
 hint-other-meter-or-truck = ¿Otro medidor, u otro camión?
+hint-reads = Marcaría { $figure }.
 
 # De quién es la regla, y en qué edición se leyó
 rule-set-us-federal = Estados Unidos (49 CFR, leído en 2026)

@@ -44,7 +44,7 @@ class UsedTest {
             settled()
             picture("used-all-the-same")
             press("Keep that it was used")
-            assertEquals("drive", kinds().first())
+            assertEquals(listOf("drive", "pre-trip-section"), kinds().sorted())
             assertIs<Place.Unit>(back.top)
             assertEquals(LockState.LOCKED, phone.unit(unit("TH-02"), person()).roadAir.road.state)
             onNodeWithText("Kept. The shop sees it with the reason.", substring = true).assertExists()

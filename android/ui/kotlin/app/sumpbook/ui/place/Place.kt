@@ -26,7 +26,7 @@ sealed class Place(private vararg val parts: String) {
     /** One unit. */
     class Unit(val unit: String) : Place("unit", unit)
 
-    /** What the last one left, read for a walk that has begun. */
+    /** What the last one left, read for a walk that has begun; an empty [draft]: only read. */
     class LastReport(val unit: String, val draft: String) : Place("last-report", unit, draft)
 
     /** A stop of a walk; an empty [stop]: where the walk stands. */
@@ -72,6 +72,9 @@ sealed class Place(private vararg val parts: String) {
     /** A use in spite of a lock, and why. */
     class Used(val unit: String) : Place("used", unit)
 
+    /** What was said of this unit and belongs to another one. */
+    class OtherUnit(val unit: String) : Place("other-unit", unit)
+
     /** It happened. */
     class Happened(val unit: String) : Place("happened", unit)
 
@@ -93,7 +96,7 @@ sealed class Place(private vararg val parts: String) {
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
         is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Steps, is Running, is Display, is Hours,
-        is EndOfDay, is Used, is Happened, is Roadside, is AirForTheJob,
+        is EndOfDay, is Used, is Happened, is Roadside, is AirForTheJob, is OtherUnit,
         -> parts[1]
         else -> null
     }
@@ -123,6 +126,7 @@ sealed class Place(private vararg val parts: String) {
                 "hours" -> Hours(part(1))
                 "end-of-day" -> EndOfDay(part(1), part(2))
                 "used" -> Used(part(1))
+                "other-unit" -> OtherUnit(part(1))
                 "happened" -> Happened(part(1))
                 "where-it-is" -> WhereItIs()
                 "hand-over" -> HandOver()

@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
@@ -10,6 +11,7 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableLongStateOf
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
@@ -35,8 +37,9 @@ import kotlinx.coroutines.delay
 fun DropStop(open: OpenStop) {
     val handset = LocalDesk.current.handset
     val line = open.view.lines.firstOrNull { it.row.answer == null && it.row.figure != null }
-    var began by remember { mutableStateOf<Long?>(null) }
-    var now by remember { mutableLongStateOf(0) }
+    // Turned, or ended by the system, it goes on: the clock runs on by itself.
+    var began by rememberSaveable { mutableStateOf<Long?>(null) }
+    var now by remember { mutableLongStateOf(handset.ticks()) }
     var more by remember { mutableStateOf(false) }
     val start = began
     val left = start?.let { TEST_MS - (now - it) }
@@ -67,10 +70,12 @@ fun DropStop(open: OpenStop) {
         open.view.lines.forEach { LineOf(it, open, hints && start == null) }
         if (start != null && line != null) {
             Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp), Alignment.CenterHorizontally) {
-                HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left), side = 120.dp)
+                Row(horizontalArrangement = Arrangement.spacedBy(12.dp), verticalAlignment = Alignment.CenterVertically) {
+                    HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left), side = 120.dp)
+                    // A needle read sooner is scaled to its minute: it can tell a leak, and clears nobody.
+                    if (left != null && left > 0) Text(stringResource(R.string.drop_scaled), Modifier.weight(1f), style = LocalType.current.help)
+                }
                 Text(stringResource(R.string.drop_in_60), Modifier.semantics { heading() }, style = LocalType.current.heading)
-                // A needle read sooner is scaled to its minute: it can tell a leak, and clears nobody.
-                if (left != null && left > 0) Text(stringResource(R.string.drop_scaled), style = LocalType.current.help)
                 Drops(more, { more = true }) { psi ->
                     open.measured(line, ItemFigure(Figure(psi.toLong(), 0u, line.row.figure?.unit ?: "psi"), How.CHOSEN), (now - start).coerceAtLeast(0).toUInt())
                 }

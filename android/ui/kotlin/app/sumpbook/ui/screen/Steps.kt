@@ -14,6 +14,7 @@ import app.sumpbook.core.Figure
 import app.sumpbook.core.NotSo
 import app.sumpbook.core.OnCall
 import app.sumpbook.core.Said
+import app.sumpbook.core.SiteDust
 import app.sumpbook.core.StepSaid
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
@@ -46,6 +47,8 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     val entry = rememberEntryId()
     var spite by rememberSaveable { mutableStateOf("") }
     var used by rememberSaveable { mutableStateOf(false) }
+    // Recorded with the last step, so that a slip of the thumb weighs no hour.
+    var dust by rememberSaveable { mutableStateOf<SiteDust?>(null) }
     val shown by seen(unit, procedure, signer.person) { stepsView(unit, procedure, signer.person) }
     // What was said last stands at once: the next tap says the next step.
     var after by remember { mutableStateOf<StepsView?>(null) }
@@ -68,7 +71,9 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     fun go(one: StepSaid) = act.now({
         phone.sayStep(unit, procedure, signer.person, one, why)
         stepsView(unit, procedure, signer.person).also { now ->
-            if (now.isWhole) phone.keepSteps(by(now.record.draft), procedure, now.record.said, why)
+            if (!now.isWhole) return@also
+            phone.keepSteps(by(now.record.draft), procedure, now.record.said, why)
+            dust?.let { phone.keepSite(Said(unit = unit, person = signer.person, trainer = signer.trainer), it) }
         }
     }) { now -> if (now.isWhole) back.back() else after = now }
     // What was confirmed is kept however one leaves: the compressor may turn already.
@@ -85,7 +90,9 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
             val at = AtStep(view, step, view.behind, { Instant.ofEpochMilli(handset.now()).toString() }, ::go) { one ->
                 if (one == null && said.isEmpty()) back.back() else record(said + listOfNotNull(one))
             }
-            OneStep(unit, at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave)
+            OneStep(unit, at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave) {
+                if (at.last) view.site?.let { SitePart(it, dust) { one -> dust = one } }
+            }
         }
     }
 }
@@ -106,7 +113,7 @@ private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused
 
 /** One step: what it is, its caution, its time; done, or not so. */
 @Composable
-private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit) {
+private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit, beside: @Composable ColumnScope.() -> Unit) {
     // Another step begins anew.
     val key = at.step.row.id + at.behind
     var notSo by rememberSaveable(key) { mutableStateOf(false) }
@@ -139,6 +146,7 @@ private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String
         StepLine(at.view.steps.size, at.behind)
         StepHead(at.step)
         if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, key, digits == null)
+        if (!notSo) beside()
         val typed = digits
         if (!notSo && asked != null && typed != null) {
             val verdicts by seen(unit, at.step.row.id, typed) { stepVerdicts(unit, at.view.record.procedure, at.step.row.id, figure) }

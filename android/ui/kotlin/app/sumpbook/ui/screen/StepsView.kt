@@ -23,6 +23,8 @@ data class StepsView(
     val locked: PartWords?,
     val opening: String,
     val onCall: List<OnCall>,
+    /** The site's dust, asked with the last step of an arrival. */
+    val site: SiteWords? = null,
 ) {
     val door: String get() = record.door
 
@@ -43,6 +45,7 @@ fun Reader.stepsView(unit: String, procedure: String, person: String): StepsView
         locked = record.locked?.let(::partWords),
         opening = words("caution-opening"),
         onCall = fleet.onCall,
+        site = record.site?.let(::siteWords),
     )
 }
 
