@@ -31,7 +31,7 @@ use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
 pub(crate) use defects::locks_something;
-pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by};
+pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by, hint_key};
 pub use oil::{LabNow, OilNow};
 pub use rose::RoseNow;
 pub use roster::RosterChange;
