@@ -11,6 +11,7 @@ use super::unit_day::{UnitDay, entry_of};
 use super::{Read, Yard, defects, expected, phones};
 use crate::ShopError;
 use crate::due;
+use crate::plan::PlannedDefect;
 
 /// Plans of one unit looked through: more are never open at once.
 const PLANS: i64 = 20;
@@ -52,6 +53,7 @@ fn visits(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Vec<VisitRo
                 rows.push(VisitRow {
                     unit: unit.door.clone(),
                     tasks: plan.tasks.iter().map(ToString::to_string).collect(),
+                    defects: plan.defects.iter().map(PlannedDefect::of).collect(),
                     where_and_who: plan.where_and_who,
                 });
             }

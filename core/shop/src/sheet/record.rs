@@ -9,6 +9,7 @@ use super::rows::{
     AsideRow, CorrectedRow, HappenedRow, LateRow, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
 };
 use crate::due::DueList;
+use crate::plan::PlannedDefect;
 
 /// A section: how many, and which. Nothing is an answer too.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -237,6 +238,9 @@ pub struct VisitRow {
     pub unit: String,
     /// Which tasks: keys of the texts.
     pub tasks: Vec<String>,
+    /// Which defects.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub defects: Vec<PlannedDefect>,
     /// Bay and mechanic.
     pub where_and_who: Option<String>,
 }

@@ -26,7 +26,7 @@ use crate::close;
 use crate::sheet::{Sections, View};
 
 pub(super) use evening::state as expected;
-pub(super) use found::{answer, locks, next_step, numbered, photos};
+pub(super) use found::{answer, certify_href, locks, next_step, numbered, photos};
 pub(super) use view::DayView;
 
 /// Its pages.

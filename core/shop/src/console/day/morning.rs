@@ -51,12 +51,18 @@ fn bays(words: &Words, rows: &[VisitRow]) -> Markup {
     let rows = rows.iter().map(|row| {
         vec![
             door(&row.unit),
-            said(words.listed(row.tasks.iter().map(|task| words.task(task)))),
+            said(work(words, row)),
             said(row.where_and_who.clone().unwrap_or_else(|| words.t("not-said"))),
         ]
     });
     let heads = ["head-unit", "head-what", "head-where-who"].map(|key| words.t(key));
     Table::new("bays-table", &words.t("section-bays"), heads).rows(rows).draw()
+}
+
+/// Its tasks, then the items of its defects.
+fn work(words: &Words, row: &VisitRow) -> String {
+    let tasks = row.tasks.iter().map(|task| words.task(task));
+    words.listed(tasks.chain(row.defects.iter().map(|of| words.item(&of.item, of.place.as_deref()))))
 }
 
 fn phones(words: &Words, rows: &[PhoneRow]) -> Markup {

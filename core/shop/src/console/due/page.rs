@@ -4,11 +4,12 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::{DueView, PAGE};
-use crate::console::due_words as told;
 use crate::console::language::escaped;
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
+use crate::console::{day, due_words as told};
 use crate::plan::{OrderRow, PlanRow, VisitRow};
+use crate::sheet::DefectRow;
 
 pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
     let known = telling.at(view.known_at);
@@ -56,20 +57,62 @@ fn filter(telling: &Telling, view: &DueView) -> Markup {
 }
 
 fn rows(telling: &Telling, view: &DueView) -> Markup {
-    let name = telling.t("section-near");
-    let beside = if view.count == 0 { telling.t("due-nothing") } else { String::new() };
+    let name = match &view.of_unit {
+        Some(unit) => telling.with("section-of-unit", &[("unit", Arg::Text(unit))]),
+        None => telling.t("section-near"),
+    };
+    let beside = match (view.count, &view.of_unit) {
+        (0, Some(_)) => telling.t("due-no-task"),
+        (0, None) => telling.t("due-nothing"),
+        _ => String::new(),
+    };
     let ticks = telling.writes();
     let table = html! { (table(telling, &name, &view.due.rows, ticks)) (pages(telling, view)) };
     let below = html! {
-        @if ticks && view.count > 0 {
+        @if ticks && (view.count > 0 || !view.defects.is_empty()) {
             form method="post" action="/due/plan" {
                 (telling.token())
                 (table)
+                (defects(telling, view, ticks))
                 (acts(telling, view))
             }
-        } @else { (table) }
+        } @else {
+            (table)
+            (defects(telling, view, ticks))
+            // Whoever followed a button here is told why no form stands.
+            @if view.of_unit.is_some() {
+                p id="visit" {
+                    span id="wait" { (telling.t(if ticks { "due-nothing-to-tick" } else { "refused-reader" })) }
+                }
+            }
+        }
     };
     section("near", view.count, &name, &beside, &below)
+}
+
+/// What was found on the unit that is asked about: a visit and a part can be for it too.
+fn defects(telling: &Telling, view: &DueView, ticks: bool) -> Markup {
+    let Some(unit) = view.of_unit.as_ref().filter(|_| !view.defects.is_empty()) else { return html! {} };
+    let item = |row: &DefectRow| match &row.place {
+        Some(place) => format!("{}/{place}", row.item),
+        None => row.item.clone(),
+    };
+    html! {
+        fieldset class="acts" id="defects" {
+            legend { (telling.with("due-defects", &[("unit", Arg::Text(unit))])) }
+            @for row in &view.defects {
+                @let named = item(row);
+                label class="show" {
+                    @if ticks {
+                        input type="checkbox" name="defect" value=(format!("{named}@{unit}"))
+                            checked[view.asked.defect == named];
+                        " "
+                    }
+                    (telling.item(&row.item, row.place.as_deref())) ": " (day::answer(telling, &row.one_answer))
+                }
+            }
+        }
+    }
 }
 
 fn table(telling: &Telling, caption: &str, rows: &[PlanRow], ticks: bool) -> Markup {
@@ -178,16 +221,30 @@ fn visit_table(telling: &Telling, id: &str, caption: &str, rows: &[VisitRow]) ->
         vec![
             door(&visit.unit),
             said(when(telling, visit)),
-            said(telling.listed(visit.tasks.iter().map(|task| telling.task(task)))),
+            said(work(telling, visit)),
             said(visit.where_and_who.clone().unwrap_or_else(|| telling.t("not-said"))),
             html! {
-                a href=(format!("/due/service?unit={}{}", escaped(&visit.unit), ticks.collect::<String>())) {
-                    (telling.t("service-open"))
+                @if !visit.tasks.is_empty() {
+                    a href=(format!("/due/service?unit={}{}", escaped(&visit.unit), ticks.collect::<String>())) {
+                        (telling.t("service-open"))
+                    } " "
+                }
+                @for defect in &visit.defects {
+                    a href=(day::certify_href(&visit.unit, &defect.item, defect.place.as_deref())) {
+                        (telling.t("do-certify"))
+                    } " "
                 }
             },
         ]
     });
     Table::new(id, caption, heads).rows(rows).draw()
+}
+
+/// Its tasks, then the items of its defects.
+fn work(telling: &Telling, visit: &VisitRow) -> String {
+    let tasks = visit.tasks.iter().map(|task| telling.task(task));
+    let defects = visit.defects.iter().map(|defect| telling.item(&defect.item, defect.place.as_deref()));
+    telling.listed(tasks.chain(defects))
 }
 
 /// "Thu 22 Oct", and that it was missed.

@@ -57,7 +57,7 @@ fn head(words: &Words, view: &UnitView) -> Markup {
                 @if view.defects.iter().any(|defect| defect.state == "open") {
                     li { a class="button" href=(to("/certificates")) { (words.t("do-certify")) } }
                 }
-                li { a class="button" href=(to("/due") + "#service") { (words.t("do-service")) } }
+                li { a class="button" href=(to("/due/service")) { (words.t("do-service")) } }
                 li { a class="button" href=(to("/due") + "#visit") { (words.t("do-plan")) } }
                 li { a href=(to("/air")) { (words.t("place-air")) } }
                 li { button type="button" class="print" id="print" hidden { (words.t("print")) } }
