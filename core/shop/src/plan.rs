@@ -1,20 +1,23 @@
 //! Planning the shop's week: what is near its end over the whole fleet, which visits are planned, and what
 //! must be ordered by when.
 //!
-//! One pass over the folded states, whatever the size of the fleet: no question to the store for a unit.
+//! One pass over the folded states, whatever the size of the fleet: the store is asked only for what the units need
+//! that come in within the week.
 
 use std::collections::BTreeMap;
 
 use chrono::{Days, NaiveDate};
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::UnitState;
+use sumpbook_daybook::state::{UnitState, WaitingNow};
 use sumpbook_trade::clock::{Standing, TaskId};
 use sumpbook_trade::record::{DefectName, VisitPlan};
 use sumpbook_trade::{EntryId, Stamp, TruckId};
 
 use crate::certify::open_defect;
 use crate::due::{self, DueRow, PartRow};
+use crate::papers::{self, DatedPaper};
+use crate::parts::{self, OilToLoad, VisitNeeds};
 use crate::sheet::Yard;
 use crate::{Hand, Shop, ShopError, service};
 
@@ -43,6 +46,12 @@ pub struct FleetDue {
     pub later: Vec<VisitRow>,
     /// Parts waited for that belong to no task.
     pub parts: Vec<PartRow>,
+    /// What the visits of the next seven days need, in their order.
+    pub needs: Vec<VisitNeeds>,
+    /// Oil for all of them.
+    pub oil: Vec<OilToLoad>,
+    /// Papers that ran out or do within 30 days, soonest first.
+    pub papers: Vec<DatedPaper>,
 }
 
 /// A task that is near its end.
@@ -153,7 +162,42 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
     let asked = list.rows.into_iter().filter(|row| is_near(row) || unit == Some(row.unit.as_str()));
     let rows: Vec<PlanRow> = asked.map(plan_row).collect();
     let orders = orders(&rows);
-    Ok(FleetDue { today: yard.day, units: states.len(), rows, orders, visits, later, parts: list.parts })
+    let needs = needs(ledger, &yard, &states, &visits)?;
+    Ok(FleetDue {
+        today: yard.day,
+        units: states.len(),
+        rows,
+        orders,
+        visits,
+        later,
+        parts: list.parts,
+        oil: parts::to_load(&needs),
+        needs,
+        papers: papers::near(ledger.fleet(), yard.day),
+    })
+}
+
+/// What visits need, with what their units wait for.
+fn needs(
+    ledger: &Ledger,
+    yard: &Yard,
+    states: &[(String, UnitState)],
+    visits: &[VisitRow],
+) -> Result<Vec<VisitNeeds>, ShopError> {
+    let mut needs = Vec::with_capacity(visits.len());
+    for visit in visits {
+        let Some((door, state)) = states.iter().find(|(door, _)| *door == visit.unit) else { continue };
+        let of_visit =
+            |wait: &&WaitingNow| wait.what.task.as_ref().is_none_or(|task| visit.tasks.contains(&task.0));
+        let waits = state.waiting.iter().filter(of_visit).map(|wait| PartRow {
+            unit: door.clone(),
+            part: wait.what.part.clone(),
+            promised: wait.what.promised,
+            since: yard.stamp(wait.at),
+        });
+        needs.push(parts::of_visit(ledger, state.truck, visit, waits.collect())?);
+    }
+    Ok(needs)
 }
 
 /// The states of all units as they stand at the cut, by door number.

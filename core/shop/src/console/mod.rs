@@ -20,6 +20,8 @@ mod language;
 mod mark;
 mod oil_use;
 mod paper;
+mod papers;
+mod parts;
 mod people;
 mod photo;
 mod place;

@@ -7,7 +7,9 @@ use super::{DueView, PAGE};
 use crate::console::language::escaped;
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
-use crate::console::{day, due_words as told};
+use crate::console::{day, due_words as told, papers, parts};
+use crate::papers::DatedPaper;
+use crate::parts::OilToLoad;
 use crate::plan::{OrderRow, PlanRow, VisitRow};
 use crate::sheet::DefectRow;
 
@@ -24,7 +26,9 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         (filter(telling, view))
         (rows(telling, view))
         (visits(telling, view))
+        (needs(telling, view))
         (orders(telling, &view.due.orders))
+        (papers(telling, &view.due.papers))
         @for part in &view.due.parts {
             p {
                 (door(&part.unit)) " "
@@ -251,6 +255,70 @@ fn work(telling: &Telling, visit: &VisitRow) -> String {
 fn when(telling: &Telling, visit: &VisitRow) -> String {
     let day = telling.short_day(visit.day);
     if visit.missed { telling.with("visit-missed", &[("day", Arg::Text(&day))]) } else { day }
+}
+
+/// Parts and oil for the week's visits: what to lay out, and what to load.
+fn needs(telling: &Telling, view: &DueView) -> Markup {
+    let (needs, name) = (&view.due.needs, telling.t("section-needs"));
+    let beside = if needs.is_empty() { telling.t("none-planned") } else { String::new() };
+    let heads = ["head-unit", "head-day", "head-parts", "head-oil-in-jugs", "head-waits"];
+    let rows = needs.iter().map(|needs| {
+        let unknown: Vec<String> = needs.parts_unknown.iter().map(|task| telling.task(task)).collect();
+        let unknown = (!unknown.is_empty())
+            .then(|| telling.with("parts-not-known", &[("tasks", Arg::Text(&telling.listed(unknown)))]));
+        let parts = telling.listed(needs.parts.iter().cloned().chain(unknown));
+        let waits = telling.listed(needs.waits.iter().map(|part| told::part(telling, Some(part))));
+        let dash = |text: String| if text.is_empty() { telling.t("none-dash") } else { text };
+        vec![
+            door(&needs.unit),
+            said(telling.short_day(needs.day)),
+            said(dash(parts)),
+            said(needs.oil.as_ref().map_or_else(|| telling.t("none-dash"), |oil| parts::oil(telling, oil))),
+            said(dash(waits)),
+        ]
+    });
+    let below = html! {
+        (Table::new("needs-table", &name, heads.map(|key| telling.t(key))).rows(rows).draw())
+        ul class="plain" { @for row in &view.due.oil { li { (to_load(telling, row)) } } }
+    };
+    section("needs", needs.len(), &name, &beside, &below)
+}
+
+/// "mineral VG 46: 10.00 qt (9.46 L), 3 jugs, for TH-02, TH-06".
+fn to_load(telling: &Telling, row: &OilToLoad) -> String {
+    let kind = parts::kind(telling, row.family.as_deref(), row.grade.as_deref());
+    let mut said = Vec::new();
+    if row.jugs > 0 {
+        let (volume, units) =
+            (telling.measure(&format!("{:.2} L", row.litres)), telling.listed(row.units.clone()));
+        said.push(telling.with(
+            "oil-to-load",
+            &[
+                ("kind", Arg::Text(&kind)),
+                ("volume", Arg::Text(&volume)),
+                ("count", Arg::Count(i64::from(row.jugs))),
+                ("units", Arg::Text(&units)),
+            ],
+        ));
+    }
+    if !row.not_known.is_empty() {
+        let units = telling.listed(row.not_known.clone());
+        let args = [("kind", Arg::Text(&kind)), ("units", Arg::Text(&units))];
+        said.push(telling.with("oil-not-known", &args));
+    }
+    said.join(" ")
+}
+
+/// Papers that ran out or soon do.
+fn papers(telling: &Telling, rows: &[DatedPaper]) -> Markup {
+    let name = telling.t("section-papers");
+    let beside = if rows.is_empty() { telling.t("none-papers") } else { String::new() };
+    let below = html! {
+        ul class="plain" {
+            @for row in rows { li { (door(&row.unit)) " " (papers::said(telling, row)) } }
+        }
+    };
+    section("papers", rows.len(), &name, &beside, &below)
 }
 
 fn orders(telling: &Telling, rows: &[OrderRow]) -> Markup {

@@ -7,6 +7,7 @@ mod links;
 mod paper;
 mod people;
 mod sign_in;
+mod week;
 
 use axum::body::{Body, to_bytes};
 use axum::http::{Request, StatusCode, header};
