@@ -135,7 +135,7 @@ fn text_said(words: &Words, key: &str, text: &str, row: &Value) -> String {
         "says" => words.kind(text),
         "kind" => first_of(&["note", "kind"]),
         "what" => first_of(&["used", "use", "happened"]),
-        "state" => first_of(&["due", "expected", "changed-state"]),
+        "state" => first_of(&["changed-state", "due", "expected"]),
         "why" => first_of(&["question", "aside"]),
         "hints" => first_of(&["hint"]),
         "verdict" => first_of(&["verdict"]),

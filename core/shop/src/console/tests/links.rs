@@ -76,7 +76,7 @@ async fn every_link_leads_to_a_place_that_stands() {
 async fn whoever_only_reads_is_led_nowhere_either() {
     let desk = Desk::with(yard(), NOW, "Edric Loomis", Role::Reader).await;
     assert!(follow(&desk).await > 30);
-    desk.get("/due?unit=TH-03").await.says("may only read").says_not("action=\"/due/plan\"");
+    desk.get("/due?unit=TH-03").await.says("may read and not write").says_not("action=\"/due/plan\"");
 }
 
 #[tokio::test]
