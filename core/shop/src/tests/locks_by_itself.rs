@@ -1,7 +1,10 @@
 //! What locks the air without anybody answering a line: a pour, a level, a second stop. And what covers a day.
 
 use sumpbook_trade::defect::{LockPart, Said};
-use sumpbook_trade::record::{DisplayNote, Glass, LevelCheck, NoteKind, OilLook, Pour, SetProfile, TopUp};
+use sumpbook_trade::record::{
+    DisplayNote, Glass, LevelCheck, NoteKind, OilLook, Pour, SetProfile, TopUp, WaterAmount, WaterDrained,
+    WaterFrom,
+};
 use sumpbook_trade::{Fact, Figure, Fluid, OilFamily, Unit};
 
 use super::yard::{Yard, reading, walk};
@@ -107,6 +110,30 @@ fn stopping_by_itself_a_second_time_in_a_day_locks_the_air() {
     assert_eq!(locks(vec![stopped().into(), stopped().into()]), ["not-so-stopped-hot-twice"]);
     let told = DisplayNote { stopped_by_itself: None, ..stopped() };
     assert!(locks(vec![told.into(), stopped().into()]).is_empty());
+}
+
+#[test]
+fn what_was_drained_tells_what_the_walk_s_line_about_it_would() {
+    let drained = |from, amount, oil_in_it| Fact::from(WaterDrained { from, amount, oil_in_it });
+    let (receiver, tanks) = (WaterFrom::Receiver, WaterFrom::BrakeTanks);
+    assert_eq!(locks(vec![drained(receiver, WaterAmount::More, false)]), ["more-than-cup"]);
+    assert!(locks(vec![drained(receiver, WaterAmount::Spoon, false)]).is_empty());
+    let open = |facts: Vec<Fact>| {
+        let mut yard = with_set();
+        for (minute, fact) in (10..).zip(facts) {
+            yard.sign(1, "Amos", "TH-01", &format!("2026-10-20T07:{minute}:00-06:00"), fact);
+        }
+        yard.exchange(1, "2026-10-20T16:50:00-06:00");
+        let state = yard.shop.ledger.unit_state(yard.truck("TH-01")).unwrap();
+        assert!(state.locks.is_empty());
+        state.defects.iter().map(|defect| defect.item.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(open(vec![drained(tanks, WaterAmount::Spoon, true)]), ["tank-drain"]);
+    assert!(open(vec![drained(tanks, WaterAmount::Cup, false)]).is_empty());
+    let cup = || drained(receiver, WaterAmount::Cup, false);
+    assert!(open(vec![cup()]).is_empty());
+    assert_eq!(open(vec![cup(), cup()]), ["drain-water"]);
+    assert_eq!(open(vec![drained(WaterFrom::FuelTrap, WaterAmount::Spoon, false)]), ["water-trap"]);
 }
 
 #[test]
