@@ -11,6 +11,7 @@ pub(crate) mod hours;
 mod inputs;
 mod notes;
 mod oil;
+mod rose;
 mod roster;
 pub(crate) mod scope;
 mod services;
@@ -25,13 +26,14 @@ use sumpbook_trade::clock::TaskClock;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::{Defect, LockOut};
 use sumpbook_trade::notes::{Acknowledged, ClearedReminder};
-use sumpbook_trade::record::{NoteKind, TopUp, WaitingForPart};
+use sumpbook_trade::record::{DefectName, NoteKind, TopUp, WaitingForPart};
 use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
 pub(crate) use defects::locks_something;
 pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by, hint_key};
 pub use oil::{LabNow, OilNow};
+pub use rose::RoseNow;
 pub use roster::RosterChange;
 pub use slips::SlipShown;
 pub use stands::TaskNow;
@@ -137,6 +139,9 @@ pub struct PlannedNow {
     pub person: Option<PersonId>,
     /// Its tasks that are still to be done.
     pub tasks: Vec<sumpbook_trade::clock::TaskId>,
+    /// Its defects that are still to be certified.
+    #[serde(default)]
+    pub defects: Vec<DefectName>,
     /// For this day of the yard.
     pub day: NaiveDate,
     /// In which bay, by whom.

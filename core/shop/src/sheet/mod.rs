@@ -23,6 +23,7 @@ mod twice;
 mod unit_day;
 mod unit_now;
 mod uses;
+mod visits;
 mod words;
 mod yard;
 
@@ -42,12 +43,12 @@ pub(crate) use defects::row as defect_row;
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
 pub(crate) use readings::questions;
 pub use record::{
-    AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PhoneRow, Phones, Section,
-    Sections, VisitRow, WithoutRow, Yesterday,
+    AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PartIn, PhoneRow, Phones,
+    Section, Sections, VisitRow, WithoutRow, Yesterday,
 };
 pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, HappenedRow, LateRow, OilFound, OilRow, ReminderRow,
-    SettleRow, ToldService, TopUpRow, TwiceRow,
+    RoseRow, SettleRow, ToldService, TopUpRow, TwiceRow,
 };
 pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};
@@ -127,11 +128,12 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         due: due::list(ledger, yard, &read.states(), Standing::ComingUp)?,
         reminders: Section::of(notes::reminders(ledger, yard, units)),
         top_ups: Section::of(pours::top_ups(ledger, yard, units)),
-        oil: Section::of(pours::drinking(ledger, units)),
+        oil: Section::of(pours::drinking(ledger, yard, units)),
         to_settle: Section::of(readings::to_settle(ledger, yard, units)?),
         corrected: Section::of(readings::corrected(ledger, yard, read)?),
         entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),
         set_aside: Section::of(aside::set_aside(ledger, yard)?),
         came_late: Section::of(aside::came_late(ledger, yard, &read.closings, yard.day, &read.facts)?),
+        bays_tomorrow: Section::of(visits::planned_for(ledger, units, yard.tomorrow()?)?),
     })
 }
