@@ -82,7 +82,11 @@ fn answer_stop(
                 answer: AnswerKind::Ok,
                 word: None,
                 severity: None,
-                on_screen_ms: Some(seconds.saturating_mul(1000) / 20),
+                on_screen_ms: Some(if is_drop(&line.item) {
+                    WATCHED_MS
+                } else {
+                    seconds.saturating_mul(1000) / 20
+                }),
                 together: Some(number),
                 words: None,
                 photos: Vec::new(),
@@ -91,6 +95,13 @@ fn answer_stop(
     }
     Ok(())
 }
+
+/// A drop is read after its whole minute: the needle is watched longer than any other line.
+fn is_drop(item: &str) -> bool {
+    item.starts_with("air-leak-")
+}
+
+const WATCHED_MS: u32 = 64_000;
 
 fn figures(item: &str) -> Result<Vec<ItemFigure>, DemoError> {
     Ok(match item {

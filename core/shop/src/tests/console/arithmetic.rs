@@ -286,7 +286,9 @@ async fn a_struck_figure_and_a_jump_are_drawn_and_other_meters_stand_apart() {
 async fn each_rule_says_its_word_about_a_drop_on_the_unit_and_on_the_cab_report() {
     let mut yard = Yard::new();
     let drop = ItemFigure { figure: Figure::parse("3", Unit::Psi).unwrap(), how: How::Chosen };
-    let told = Answer { figures: vec![drop], ..answer("air-leak-applied", None, None, "") };
+    let watched = Some(64_000);
+    let told =
+        Answer { figures: vec![drop], on_screen_ms: watched, ..answer("air-leak-applied", None, None, "") };
     yard.sign(1, "Amos", "TH-01", "2026-10-19T06:32:00-06:00", walk(vec![told], 7));
     yard.exchange(1, "2026-10-19T16:48:00-06:00");
     let browser = Browser::of(yard, "2026-10-19T17:00:00-06:00").await;
