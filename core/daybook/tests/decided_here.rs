@@ -28,7 +28,7 @@ fn seen(yard: &Yard, truck: sumpbook_trade::TruckId, person: sumpbook_trade::Per
 fn locked() -> Yard {
     let mut yard = Yard::new();
     yard.phone(
-        r#"{"unit":"TH-02","person":"Bettina Quaye","at":"2026-10-19T06:41:00-06:00","kind":"pre-trip-section","body":{"walk":"00000000-0000-0000-0000-000000000902","edition":1,"answers":[{"item":"mirrors","place":"right","answer":"defect","word":"no-view"},{"item":"oil-look","answer":"defect","word":"milky"},{"item":"wipers","answer":"defect","word":"torn"}],"complete":false}}"#,
+        r#"{"unit":"TH-02","person":"Bettina Quaye","at":"2026-10-19T06:41:00-06:00","kind":"pre-trip-section","body":{"walk":"00000000-0000-0000-0000-000000000902","edition":1,"answers":[{"item":"mirrors","place":"right","answer":"defect","word":"no-view"},{"item":"oil-look","answer":"defect","word":"milky"},{"item":"wipers","answer":"defect","word":"torn-dry"}],"complete":false}}"#,
     );
     yard
 }
@@ -101,7 +101,7 @@ fn how_far_round_a_walk_is_goes_by_its_own_stops() {
 fn a_figure_is_judged_by_its_own_meters_readings() {
     let mut yard = walked();
     yard.phone(
-        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T06:30:00-06:00","kind":"hour-reading","body":{"meter":"engine","figure":"5120.0","how":"asked"}}"#,
+        r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T06:30:00-06:00","kind":"hour-reading","body":{"meter":"engine","figure":"5120.0","how":"asked","kept-when-asked":false}}"#,
     );
     let ask = |meter, typed: &str| {
         let query = HoursQuery { unit: TH_01, meter, typed: Some(typed.parse::<Tenths>().unwrap()) };
