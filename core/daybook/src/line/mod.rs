@@ -8,6 +8,7 @@ mod resolve;
 mod schema;
 mod steps;
 mod told;
+mod used;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -19,6 +20,7 @@ pub use error::LineError;
 pub use resolve::Writer;
 pub use schema::schema;
 pub use steps::{StepsError, fact_of_steps};
+pub use used::fact_of_use;
 
 /// One entry as a line of JSON. What it records stands in `kind` and `body`, the rest in common fields.
 ///

@@ -1,5 +1,6 @@
 package app.sumpbook.ui
 
+import app.sumpbook.core.Meter
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.screen.lastReportView
@@ -24,7 +25,7 @@ class CallTimesTest {
             val calls: Map<String, () -> Any?> = mapOf(
                 "unit" to { phone.unit(unit, day.signer.person) },
                 "last report" to { phone.lastReport(unit, emptyList()) },
-                "hours" to { phone.hours(unit, 28_653) },
+                "hours" to { phone.hours(unit, 28_653, Meter.COMPRESSOR) },
                 "stop" to { phone.stop(draft, "1", emptyList(), 0u) },
                 "glass" to { phone.glass(unit, null, true) },
                 "display" to { phone.display(unit, null) },

@@ -10,7 +10,6 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
-import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.Fluid
 import app.sumpbook.core.Pour
 import app.sumpbook.core.Signed
@@ -77,7 +76,7 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         header = { DoorHeader(record.door, if (record.pours.isEmpty()) view.fluid else stringResource(R.string.top_up_title, view.fluid, view.poured)) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            if (view.mayNot) view.mix?.let { Strip(it, heavy = true) } else view.cautions.forEach { Strip(it) }
+            if (record.mayNotPour) view.mix?.let { Strip(it, heavy = true) } else view.cautions.forEach { Strip(it) }
         },
         secondary = { TopUpActs(unit, draft, view, pour, act, typing, { typing = it }, { fluids = !fluids }) { add(alreadyPoured = true) } },
         main = { TopUpMain(view, pour, { add(alreadyPoured = false) }, ::finish) },
@@ -87,7 +86,7 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
             return@ScreenFrame
         }
         if (record.sealed) Strip(stringResource(R.string.sealed_fluid))
-        if (view.mayNot) TwoOils(view)
+        if (record.mayNotPour) TwoOils(view)
         // The gate first; once it is open it stands below what is done next.
         val gate = record.main.whyNot != null
         if (gate) Gate(view, say)
@@ -114,9 +113,9 @@ private fun ColumnScope.Gate(view: TopUpView, say: (TopUpSaid) -> Unit) {
 private fun TopUpMain(view: TopUpView, pour: PourGiven, add: () -> Unit, finish: () -> Unit) {
     if (!view.wantsPour) return MainPress(if (view.isOil) view.main else stringResource(R.string.top_up_finish), onPress = finish)
     val whyNot = view.whyNot ?: when {
-        view.isOil && view.record.before == null && view.record.pours.isEmpty() -> stringResource(R.string.level_before_first)
+        view.record.wantsBefore -> stringResource(R.string.level_before_first)
         pour.volume == null -> stringResource(R.string.volume_first)
-        view.isOil && pour.after.glass == null -> stringResource(R.string.look_again_first)
+        view.record.wantsAfter && pour.after.glass == null -> stringResource(R.string.look_again_first)
         else -> null
     }
     MainPress(view.main, whyNot, onPress = add)
@@ -136,12 +135,11 @@ private fun TopUpActs(
     poured: () -> Unit,
 ) {
     val back = LocalBackStack.current
-    val blocked = view.record.main.whyNot.let { it is DisabledReason.OilMayNotMeet || it is DisabledReason.SignMissing }
     if (view.record.pours.isEmpty() && pour.volume == null) {
         SecondaryButton(stringResource(R.string.other_fluid), onPress = fluids)
         SecondaryButton(stringResource(R.string.not_poured)) { act.now({ phone.dropDraft(draft) }) { back.unit(unit) } }
     }
-    if (blocked) {
+    if (view.record.onlyIfPoured) {
         if (pour.volume == null) SecondaryButton(stringResource(R.string.already_poured)) { type(!typing) }
         else SecondaryButton(stringResource(R.string.keep_already_poured), onPress = poured)
     }

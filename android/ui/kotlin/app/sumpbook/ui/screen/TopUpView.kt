@@ -1,10 +1,8 @@
 package app.sumpbook.ui.screen
 
 import app.sumpbook.core.Fluid
-import app.sumpbook.core.LevelNow
 import app.sumpbook.core.MainAct
 import app.sumpbook.core.MissingSign
-import app.sumpbook.core.Mix
 import app.sumpbook.core.OilFamily
 import app.sumpbook.core.TopUpScreen
 import app.sumpbook.ui.desk.Reader
@@ -36,9 +34,6 @@ data class TopUpView(
 ) {
     val isOil: Boolean get() = record.oil != null
 
-    /** The drum's oil may not go in: the whole screen says so. */
-    val mayNot: Boolean get() = record.mix.let { it == Mix.OTHER_FAMILY || it == Mix.OTHER_GRADE || it == Mix.UNKNOWN }
-
     /** A pour is what the button asks for. */
     val wantsPour: Boolean get() = record.main.act is MainAct.AddPour
 }
@@ -53,7 +48,7 @@ fun Reader.topUpView(draft: String): TopUpView {
         own = oil?.let { line -> listOfNotNull(line.family?.let(::familyWords), line.grade).joinToString(" ").ifEmpty { null } },
         families = OilFamily.entries.map { it to familyWords(it) },
         wait = waitWords(record.wait),
-        cautions = cautions(record),
+        cautions = record.cautions.map { words("caution-$it") },
         mix = record.mix?.let { words("mix-${it.name.lowercase().replace('_', '-')}") },
         locks = words("part-air"),
         pours = record.pours.mapIndexed { n, pour ->
@@ -79,17 +74,4 @@ private fun missing(sign: MissingSign): String = when (sign) {
     MissingSign.GAUGE_ZERO -> "gauge-zero"
     MissingSign.BLOW_DOWN_SILENT -> "blow-down-silent"
     MissingSign.BOTH -> "both"
-}
-
-/** The cautions at this step: before the cap opens, before the drum is tipped, while the level is still to come up. */
-private fun Reader.cautions(record: TopUpScreen): List<String> {
-    if (record.oil == null) return emptyList()
-    return listOf(
-        when {
-            record.missing != null -> words("caution-zero-two-signs")
-            record.mix == null -> words("caution-oil-match")
-            record.level == LevelNow.BelowView || record.level is LevelNow.Under || record.level == LevelNow.NotGiven -> words("caution-cap-slow")
-            else -> words("caution-no-bleeding")
-        },
-    )
 }
