@@ -34,7 +34,9 @@ pub struct FleetDue {
     pub units: usize,
     /// Tasks past due, due, coming up, or within 30 days or 50 hours, in the list's order.
     pub rows: Vec<PlanRow>,
-    /// What to order, soonest first.
+    /// The same of sets that are laid up: their clocks run on, they are looked at before the return.
+    pub laid_up: Vec<PlanRow>,
+    /// What to order, soonest first; for a set that is laid up nothing.
     pub orders: Vec<OrderRow>,
     /// Visits of the next seven days, and earlier ones that were not done, by day and unit.
     pub visits: Vec<VisitRow>,
@@ -114,18 +116,18 @@ pub fn fleet_due(ledger: &Ledger, now: Stamp) -> Result<FleetDue, ShopError> {
     visits.sort_by(by_day);
     later.sort_by(by_day);
     let leads = leads(&states);
-    let rows: Vec<PlanRow> = list
-        .rows
-        .into_iter()
-        .filter(is_near)
-        .map(|due| PlanRow {
+    let near = |rows: Vec<DueRow>| -> Vec<PlanRow> {
+        let near = rows.into_iter().filter(is_near).map(|due| PlanRow {
             lead_days: leads.get(&(due.unit.as_str(), due.task.as_str())).copied().unwrap_or(0),
             visit: planned.get(&(due.unit.as_str(), due.task.clone())).cloned(),
             due,
-        })
-        .collect();
+        });
+        near.collect()
+    };
+    let (rows, laid_up) = (near(list.rows), near(list.laid_up));
     let orders = orders(&rows);
-    Ok(FleetDue { today: yard.day, units: states.len(), rows, orders, visits, later, parts: list.parts })
+    let (today, units, parts) = (yard.day, states.len(), list.parts);
+    Ok(FleetDue { today, units, rows, laid_up, orders, visits, later, parts })
 }
 
 /// The states of all units as they stand at the cut, by door number.

@@ -5,6 +5,7 @@ mod answer;
 mod error;
 mod read;
 mod resolve;
+mod return_lines;
 mod schema;
 mod steps;
 mod told;
@@ -17,6 +18,7 @@ use sumpbook_trade::{EntryId, Fact, Stamp, Tenths};
 pub use answer::{AnswerError, with_severity};
 pub use error::LineError;
 pub use resolve::Writer;
+pub use return_lines::{ReturnLineError, check_return};
 pub use schema::schema;
 pub use steps::{StepsError, fact_of_steps};
 

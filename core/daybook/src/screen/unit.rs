@@ -6,6 +6,7 @@ use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
 use super::last_report::{ReportRow, last_of};
+use super::lay_up::LayUpRow;
 use super::levels::{OilLine, PourRow, oil_line};
 use super::main_act::Main;
 use super::news::{News, Standing, count};
@@ -59,6 +60,9 @@ pub struct UnitScreen {
     pub news: News,
     /// Road and air.
     pub road_air: RoadAir,
+    /// The lay-up in which its set stands; none when it is not laid up. Its air is locked by it, and its clocks run on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lay_up: Option<LayUpRow>,
     /// The last report.
     pub left_by: Option<ReportRow>,
     /// Defects that are not over.
@@ -128,6 +132,7 @@ pub fn unit(
         door: fleet.door(query.unit),
         news: News::at(standing.heard, now),
         road_air: RoadAir::of(fleet, query.unit, &state, now),
+        lay_up: LayUpRow::of(&state, fleet, now),
         left_by: last_of(ledger, query.unit)?,
         open_defects: count(open),
         open_notes: count(state.notes.iter().filter(|note| note.gone.is_none()).count()),

@@ -3,6 +3,7 @@
 mod aside;
 mod due;
 mod in_out;
+mod lay_up;
 mod paper;
 mod people;
 mod sign_in;

@@ -3,10 +3,12 @@
 mod fluids;
 mod history;
 mod hours;
+mod lay_up;
 mod oil;
 mod page;
 mod papers;
 mod set;
+pub(super) mod set_told;
 mod tasks;
 mod told;
 mod view;
@@ -14,7 +16,7 @@ mod view;
 use axum::Router;
 use axum::extract::{Path, Query};
 use axum::response::{IntoResponse, Redirect, Response};
-use axum::routing::get;
+use axum::routing::{get, post};
 
 use super::Console;
 use super::language::escaped;
@@ -26,7 +28,11 @@ use view::Asked;
 
 /// Its pages.
 pub(super) fn routes() -> Router<Console> {
-    Router::new().route("/units/{door}", get(unit)).route("/unit/{door}", get(moved))
+    Router::new()
+        .route("/units/{door}", get(unit))
+        .route("/units/{door}/lay-up", post(lay_up::put_away))
+        .route("/units/{door}/return", post(lay_up::answered))
+        .route("/unit/{door}", get(moved))
 }
 
 /// `GET /units/TH-01`

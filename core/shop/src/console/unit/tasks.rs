@@ -78,7 +78,7 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     let earlier = of.state.hours.offset;
     let guessed = of.state.hours.estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.high);
     let mut tasks = Vec::new();
-    for due in list.rows {
+    for due in list.into_every_row() {
         let clock = of.state.clocks.iter().find(|clock| clock.task.0 == due.task);
         let Some(clock) = clock else { continue };
         let plan = plans.iter().find(|plan| plan.tasks.contains(&clock.task));

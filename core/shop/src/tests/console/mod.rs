@@ -3,6 +3,7 @@
 mod arithmetic;
 mod certificates;
 mod day;
+mod moved_sets;
 mod people;
 mod slips;
 mod unit;

@@ -23,6 +23,7 @@ fun unitWords(unit: String, value: String): String = when (unit) {
     "count" -> value
     "in/32" -> "$value/32 in"
     "degF" -> "$value \u00B0F"
+    "degC" -> "$value \u00B0C"
     else -> "$value $unit"
 }
 
