@@ -1,13 +1,16 @@
 //! Defects, certificates and reviews out of entries.
 
-use sumpbook_trade::checklist::Severity;
+use chrono::TimeDelta;
+use sumpbook_trade::checklist::{Severity, Template};
 use sumpbook_trade::day::Coverage;
 use sumpbook_trade::defect::{
     Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
 };
-use sumpbook_trade::fluid::{Fluid, Fluids};
+use sumpbook_trade::fluid::{Fluid, Fluids, Mix, Oil};
 use sumpbook_trade::procedure::{item_of_step, word_of_step};
-use sumpbook_trade::record::{Answer, AnswerKind, RepairVerdict};
+use sumpbook_trade::record::{
+    Answer, AnswerKind, Glass, OilLook, RepairVerdict, Source, WaterAmount, WaterFrom,
+};
 use sumpbook_trade::{Entry, Fact};
 use uuid::Uuid;
 
@@ -33,7 +36,11 @@ pub(super) fn of_unit(
             Fact::TopUp(_) => {
                 findings.extend(finding_of_pour(fleet, entry));
                 findings.extend(finding_of_sealed(entry, entries));
+                findings.extend(findings_of_level(entry));
             }
+            Fact::LevelCheck(_) => findings.extend(findings_of_level(entry)),
+            Fact::WaterDrained(_) => findings.extend(finding_of_drain(entry, entries)),
+            Fact::DisplayNote(_) => findings.extend(finding_of_stop(fleet, entry, entries)),
             Fact::Certificate(certificate) => certificates.push(Certificate {
                 at: entry.at.moment(),
                 entry: entry.id.0,
@@ -125,21 +132,111 @@ fn findings_of_steps(entry: &Entry) -> impl Iterator<Item = Finding> {
     })
 }
 
-/// A pour of another oil than the unit's own locks the air and is a finding by itself.
-fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
+/// A pour of another oil than the unit's own, or of one nobody named, locks the air and is a finding by itself. What
+/// was brought in or typed in at a desk names no drum, and is wrong only where it names another family.
+pub(super) fn wrong_pour(fleet: &Fleet, entry: &Entry) -> Option<Mix> {
     let Fact::TopUp(top_up) = &entry.fact else { return None };
-    let own = fleet.set_on(entry.unit?)?.profile.oil_family?;
-    let poured = top_up.family?;
-    let wrong = top_up.fluid == Fluid::CompressorOil && own != poured && !top_up.pours.is_empty();
-    wrong.then(|| Finding {
+    if top_up.fluid != Fluid::CompressorOil || top_up.pours.is_empty() {
+        return None;
+    }
+    let profile = &fleet.set_on(entry.unit?)?.profile;
+    let own = Oil::labelled(profile.oil_family, profile.oil_grade.as_deref());
+    let wrong = Oil::poured_wrong(own, Oil::labelled(top_up.family, top_up.grade.as_deref()))?;
+    (wrong == Mix::OtherFamily || entry.source == Source::Phone).then_some(wrong)
+}
+
+fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
+    let word = match wrong_pour(fleet, entry)? {
+        Mix::OtherGrade => "other-grade",
+        Mix::Unknown => "unknown-oil",
+        Mix::OtherFamily | Mix::Same => "wrong-oil",
+    };
+    Some(air_finding(entry, "oil-look", word))
+}
+
+/// A level out of view, and oil that looks bad, lock what they lock in a walk.
+fn findings_of_level(entry: &Entry) -> Vec<Finding> {
+    let (glass, look) = match &entry.fact {
+        Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => (Some(level.glass), level.look),
+        Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => (top_up.after, None),
+        _ => return Vec::new(),
+    };
+    if entry.source == Source::BroughtIn {
+        return Vec::new();
+    }
+    let level = match glass {
+        Some(Glass::BelowView) => Some("below-view"),
+        Some(Glass::AboveView) => Some("above-view"),
+        Some(Glass::Percent(_)) | None => None,
+    };
+    let look = (look == Some(OilLook::Milky)).then_some("milky");
+    let found = [level.map(|word| ("oil-level", word)), look.map(|word| ("oil-look", word))];
+    found.into_iter().flatten().map(|(item, word)| air_finding(entry, item, word)).collect()
+}
+
+/// The second time it stopped by itself on one day of the yard, and each after it.
+fn finding_of_stop(fleet: &Fleet, entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
+    let by_itself = |entry: &Entry| match &entry.fact {
+        Fact::DisplayNote(note) => note.stopped_by_itself == Some(true) && note.gone_again.is_none(),
+        _ => false,
+    };
+    let day = fleet.yard_day(entry.at);
+    let earlier = |other: &Bearing| {
+        (other.entry.at, other.entry.id) < (entry.at, entry.id)
+            && by_itself(&other.entry)
+            && fleet.yard_day(other.entry.at) == day
+    };
+    let second = by_itself(entry) && entries.iter().any(earlier);
+    let (item, word) = (item_of_step("mid-watch"), word_of_step("stopped-hot-twice"));
+    second.then(|| air_finding(entry, &item, &word))
+}
+
+/// What was drained tells the same as the walk's line about it: oil from the brake tanks, water in the fuel, more water
+/// in the receiver than a short run leaves.
+fn finding_of_drain(entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
+    let Fact::WaterDrained(drained) = &entry.fact else { return None };
+    let at = entry.at.moment();
+    let cups_before = || {
+        entries.iter().any(|other| match &other.entry.fact {
+            Fact::WaterDrained(before) => {
+                let moment = other.entry.at.moment();
+                before.from == drained.from
+                    && before.amount >= WaterAmount::Cup
+                    && moment < at
+                    && at - moment <= TimeDelta::days(7)
+            }
+            _ => false,
+        })
+    };
+    let (item, word) = match (drained.from, drained.amount) {
+        (WaterFrom::BrakeTanks, _) if drained.oil_in_it => ("tank-drain", "oil-in-water"),
+        (WaterFrom::FuelTrap, amount) if amount != WaterAmount::None => ("water-trap", "water"),
+        (WaterFrom::Receiver, WaterAmount::More) => ("drain-water", "more-than-cup"),
+        // Common practice, no source: more than a cupful in a week is short runs, running cold.
+        (WaterFrom::Receiver, WaterAmount::Cup) if cups_before() => ("drain-water", "cup"),
+        _ => return None,
+    };
+    let severity = Template::common_practice().ok()?.item(item)?.severity(word);
+    Some(Finding { parts: locks(severity, item), ..air_finding(entry, item, word) })
+}
+
+fn air_finding(entry: &Entry, item: &str, word: &str) -> Finding {
+    Finding {
         at: entry.at.moment(),
         entry: entry.id.0,
-        item: "oil-look".to_owned(),
+        item: item.to_owned(),
         place: None,
         parts: vec![LockPart::Air],
         person: person(entry),
-        words: "wrong-oil".to_owned(),
-    })
+        words: word.to_owned(),
+    }
+}
+
+/// Whether an entry by itself locks something: what the shop should hear of at once.
+pub(crate) fn locks_something(fleet: &Fleet, entry: &Entry) -> bool {
+    let pour = [finding_of_pour(fleet, entry), finding_of_sealed(entry, &[]), finding_of_drain(entry, &[])];
+    let found = pour.into_iter().flatten().chain(findings_of_level(entry)).chain(findings_of_steps(entry));
+    found.into_iter().any(|finding| !finding.parts.is_empty())
 }
 
 /// A fluid that should need none was poured: a finding by itself.

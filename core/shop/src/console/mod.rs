@@ -6,6 +6,7 @@
 mod air;
 mod answer;
 mod aside;
+mod asked_hours;
 mod assets;
 mod cab_report;
 mod certificates;
@@ -18,6 +19,7 @@ mod frame;
 mod in_out;
 mod language;
 mod mark;
+mod note_down;
 mod oil_use;
 mod paper;
 mod people;
@@ -126,6 +128,7 @@ pub fn router(console: Console) -> Router {
         .merge(day::routes())
         .merge(units::routes())
         .merge(unit::routes())
+        .merge(note_down::routes())
         .merge(certificates::routes())
         .merge(photo::routes())
         .merge(due::routes())

@@ -1,7 +1,10 @@
 //! When to try the hub again: soon after the first failure, later after each, never all phones at once.
 
 use sumpbook_trade::record::NoteKind;
-use sumpbook_trade::{Fact, Stamp};
+use sumpbook_trade::{Entry, Fact, Stamp};
+
+use crate::fleet::Fleet;
+use crate::state::locks_something;
 
 /// Wait after the first failure.
 const FIRST_MS: i64 = 15_000;
@@ -60,23 +63,68 @@ impl BackOff {
 
 /// Whether the shop should hear of this at once when there is signal: a reminder on the display, whatever locks
 /// something, and what happened.
-pub fn is_urgent(fact: &Fact) -> bool {
+pub fn is_urgent(fleet: &Fleet, entry: &Entry) -> bool {
     use sumpbook_trade::record::AnswerKind;
-    match fact {
+    match &entry.fact {
         Fact::DisplayNote(note) => note.what == NoteKind::Reminder || note.stopped_by_itself == Some(true),
         Fact::PreTripSection(section) => section.answers.iter().any(|a| a.answer == AnswerKind::Defect),
         Fact::EndOfDay(report) => !report.defects.is_empty(),
         Fact::Happened(_) | Fact::LayUp(_) => true,
-        other => other.steps().iter().any(|step| step.locks.is_some()),
+        _ => locks_something(fleet, entry),
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use sumpbook_trade::record::{
+        DisplayNote, Glass, Pour, Source, TopUp, WaterAmount, WaterDrained, WaterFrom,
+    };
+    use sumpbook_trade::{EntryId, Figure, Fluid, Unit};
+
     use super::*;
 
     fn at(ms: i64) -> Stamp {
         Stamp::from_parts(ms, 0).unwrap()
+    }
+
+    fn urgent(fact: impl Into<Fact>) -> bool {
+        let entry = Entry {
+            id: EntryId::from_bytes([1; 16]),
+            unit: None,
+            set: None,
+            at: at(0),
+            clock_off_ms: None,
+            person: None,
+            trainer: None,
+            pin_given: false,
+            trainer_pin_given: false,
+            hours: None,
+            note: None,
+            source: Source::Phone,
+            fact: fact.into(),
+        };
+        is_urgent(&Fleet::default(), &entry)
+    }
+
+    #[test]
+    fn what_locks_reminds_or_hurt_somebody_does_not_wait_for_the_evening() {
+        let note = |what, stopped_by_itself| DisplayNote {
+            what,
+            as_shown: "E 12".to_owned(),
+            stopped_by_itself,
+            gone_again: None,
+            photo: None,
+        };
+        assert!(urgent(note(NoteKind::Reminder, None)) && urgent(note(NoteKind::Warning, Some(true))));
+        assert!(!urgent(note(NoteKind::Warning, None)));
+        let volume = Figure::parse("0.2", Unit::Quart).unwrap();
+        let pours = || vec![Pour { volume, after: None, waited_ms: None }];
+        assert!(urgent(TopUp { pours: pours(), ..TopUp::of(Fluid::BrakeFluid) }));
+        assert!(!urgent(TopUp { pours: pours(), ..TopUp::of(Fluid::WasherFluid) }));
+        let over = TopUp { after: Some(Glass::AboveView), ..TopUp::of(Fluid::CompressorOil) };
+        assert!(urgent(TopUp { pours: pours(), ..over }));
+        let drained = |amount| WaterDrained { from: WaterFrom::Receiver, amount, oil_in_it: false };
+        assert!(urgent(drained(WaterAmount::More)) && !urgent(drained(WaterAmount::Spoon)));
     }
 
     #[test]
