@@ -31,7 +31,7 @@ async fn a_set_is_laid_up_and_the_page_says_what_that_means_in_both_languages() 
     page.says("Laid up, return list not complete");
     page.says("laid up since Mon 30 Nov 2026 15:00, clocks ran on");
     page.says("The road is not locked by it")
-        .says("Common practice, no source. The maker&#39;s manual comes first");
+        .says("Common practice, no source. The maker's manual comes first");
     page.says("name=\"line-oil-look\" value=\"done\"").says_not("checked");
     no_key_shows(&page);
     let es = desk.get_in("/units/TH-01", "es").await;
