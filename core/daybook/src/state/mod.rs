@@ -12,6 +12,7 @@ mod inputs;
 mod lay_up;
 mod notes;
 mod oil;
+mod rose;
 mod roster;
 pub(crate) mod scope;
 mod services;
@@ -34,8 +35,9 @@ use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
 pub(crate) use defects::locks_something;
-pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by};
+pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by, hint_key};
 pub use oil::{LabNow, OilNow};
+pub use rose::RoseNow;
 pub use roster::RosterChange;
 pub use sets::{SetDisagrees, SetToldNow};
 pub use slips::SlipShown;

@@ -48,7 +48,7 @@ pub use record::{
 };
 pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, HappenedRow, LateRow, OilFound, OilRow, ReminderRow,
-    SetRow, SettleRow, ToldService, TopUpRow, TwiceRow,
+    RoseRow, SetRow, SettleRow, ToldService, TopUpRow, TwiceRow,
 };
 pub(crate) use sets::row as set_row;
 pub(crate) use twice::doubles;
@@ -129,7 +129,7 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         due: due::list(ledger, yard, &read.states(), Standing::ComingUp)?,
         reminders: Section::of(notes::reminders(ledger, yard, units)),
         top_ups: Section::of(pours::top_ups(ledger, yard, units)),
-        oil: Section::of(pours::drinking(ledger, units)),
+        oil: Section::of(pours::drinking(ledger, yard, units)),
         to_settle: Section::of(readings::to_settle(ledger, yard, units)?),
         sets: Section::of(sets::disagreeing(ledger, yard, units)),
         corrected: Section::of(readings::corrected(ledger, yard, read)?),

@@ -2,12 +2,12 @@
 
 use sumpbook_trade::defect::{LockPart, Said};
 use sumpbook_trade::record::{
-    DisplayNote, Glass, LevelCheck, NoteKind, OilLook, Pour, SetProfile, TopUp, WaterAmount, WaterDrained,
-    WaterFrom,
+    Answer, DisplayNote, Glass, ItemFigure, LevelCheck, NoteKind, OilLook, Pour, SetProfile, StopWait, TopUp,
+    Warmth, WaterAmount, WaterDrained, WaterFrom,
 };
 use sumpbook_trade::{Fact, Figure, Fluid, OilFamily, Unit};
 
-use super::yard::{Yard, reading, walk};
+use super::yard::{Yard, answer, reading, walk};
 use crate::NewSet;
 
 fn with_set() -> Yard {
@@ -134,6 +134,45 @@ fn what_was_drained_tells_what_the_walk_s_line_about_it_would() {
     assert!(open(vec![cup()]).is_empty());
     assert_eq!(open(vec![cup(), cup()]), ["drain-water"]);
     assert_eq!(open(vec![drained(WaterFrom::FuelTrap, WaterAmount::Spoon, false)]), ["water-trap"]);
+}
+
+#[test]
+fn a_level_that_rose_with_no_pour_is_told_on_its_days_sheet() {
+    let mut yard = with_set();
+    let at_40 = ItemFigure {
+        figure: Figure { digits: 40, places: 0, unit: Unit::Percent },
+        how: sumpbook_trade::record::How::Chosen,
+    };
+    let level = Answer { figures: vec![at_40], ..answer("oil-level", None, None, "") };
+    yard.sign(1, "Amos", "TH-01", "2026-10-19T06:30:00-06:00", walk(vec![level], 7));
+    let stood = |minutes| Some(StopWait { minutes: Some(minutes), how: sumpbook_trade::record::How::Timed });
+    let check = |percent| LevelCheck {
+        warmth: Some(Warmth::Cold),
+        stopped: stood(30),
+        ..looked(Glass::Percent(percent), None)
+    };
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T06:30:00-06:00", check(43));
+    yard.exchange(1, "2026-10-20T07:00:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    assert_eq!(evening.oil.count, 0, "two readings can be off by so much");
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T12:00:00-06:00", check(60));
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    let rose = evening.oil.rows[0].rose.as_ref().unwrap();
+    assert_eq!(
+        (evening.oil.rows[0].unit.as_str(), rose.from.as_str(), rose.to.as_str()),
+        ("TH-01", "43 %", "60 %")
+    );
+    // A pour explains any level after it.
+    yard.sign(
+        1,
+        "Amos",
+        "TH-01",
+        "2026-10-20T13:00:00-06:00",
+        poured(Some(OilFamily::Mineral), Some("46"), Glass::Percent(70)),
+    );
+    yard.exchange(1, "2026-10-20T16:55:00-06:00");
+    assert_eq!(yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00").oil.count, 0);
 }
 
 #[test]

@@ -109,7 +109,7 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         // Offered once the cap may be opened: hot oil stands higher, and nothing waits for the figure.
         if (view.isOil && !gate) OilWarmth(view.warmth, record.warmth, view.temperature, { say(TopUpSaid(warmth = it)) }) { asking = true }
         if (!gate) Gate(view, say)
-        Section(stringResource(R.string.pours_before), view.last)
+        Section(stringResource(R.string.pours_before), view.last + view.use)
     }
 }
 

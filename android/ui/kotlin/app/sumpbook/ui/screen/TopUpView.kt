@@ -30,6 +30,8 @@ data class TopUpView(
     val warmth: OilWarmthWords,
     /** The oil's temperature as it was given. */
     val temperature: String?,
+    /** Where the oil goes. */
+    val use: List<String>,
     val last: List<String>,
     /** The band of the glass where the level belongs, in percent. */
     val middle: IntRange,
@@ -68,6 +70,7 @@ fun Reader.topUpView(draft: String): TopUpView {
         },
         warmth = oilWarmthWords(),
         temperature = record.oilTemperature?.let { figure(it) },
+        use = record.oilUse?.let(::oilUseWords).orEmpty(),
         last = record.last.map(::pourWords),
         middle = record.middle.let { it.low.toInt()..it.high.toInt() },
         main = label(record.main, record.door),
