@@ -3,6 +3,7 @@
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::defect::{Answer, Defect, DefectState, LockPart, Said, Verdict};
+use sumpbook_trade::lay_up::{LIST_OPEN, is_lay_up};
 use sumpbook_trade::{Entry, EntryId, Fact};
 
 use super::found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
@@ -154,6 +155,8 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
                 (Some(opened), Some(phone)) => knowing::phone_knew(ledger, yard, phone, opened)?,
                 _ => None,
             };
+            let spell = unit.state.lay_ups.iter().find(|spell| spell.entry == lock.because.entry);
+            let laid_up = is_lay_up(lock);
             rows.push(LockedRow {
                 unit: unit.door.clone(),
                 lock: lock.part.clone().into(),
@@ -162,13 +165,22 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
                 place: lock.because.place.clone(),
                 why: match answer.map(|answer| &answer.said) {
                     Some(Said::Defect { words, .. }) => words.clone(),
+                    _ if laid_up => LIST_OPEN.to_owned(),
                     _ => String::new(),
                 },
-                who: answer.and_then(|answer| yard.name_of(ledger, answer.person)),
+                who: answer
+                    .map(|answer| answer.person)
+                    .or_else(|| spell.and_then(|spell| spell.person))
+                    .and_then(|person| yard.name_of(ledger, person)),
                 shop_knew: opened.as_ref().map(|opened| knowing::shop_knew(yard, opened)),
                 driver_knew,
                 certified: lock.certified.map(|at| yard.stamp(at)),
-                next_step: if lock.certified.is_some() { "review" } else { "certify" }.to_owned(),
+                next_step: match lock.certified {
+                    Some(_) => "review",
+                    None if laid_up => "return-list",
+                    None => "certify",
+                }
+                .to_owned(),
             });
         }
     }

@@ -6,6 +6,7 @@
 
 mod cell;
 mod entries;
+mod lay_ups;
 mod records;
 mod standing;
 
@@ -44,6 +45,8 @@ pub enum Kind {
     People,
     /// Phones.
     Phones,
+    /// Lay-ups and the answers to their lists.
+    LayUps,
     /// What does not count, and why.
     SetAside,
     /// Every entry about units, whatever its kind.
@@ -52,7 +55,7 @@ pub enum Kind {
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Kind; 13] = [
+    pub const ALL: [Kind; 14] = [
         Kind::Units,
         Kind::Due,
         Kind::Readings,
@@ -62,6 +65,7 @@ impl Kind {
         Kind::Certificates,
         Kind::Acknowledgements,
         Kind::Inspections,
+        Kind::LayUps,
         Kind::People,
         Kind::Phones,
         Kind::SetAside,
@@ -80,6 +84,7 @@ impl Kind {
             Kind::Certificates => "certificates",
             Kind::Acknowledgements => "acknowledgements",
             Kind::Inspections => "inspections",
+            Kind::LayUps => "lay-ups",
             Kind::People => "people",
             Kind::Phones => "phones",
             Kind::SetAside => "set-aside",
@@ -157,6 +162,7 @@ pub fn table(ledger: &Ledger, kind: Kind, of: Of<'_>, now: Stamp) -> Result<Shee
         Kind::Certificates => records::certificates(ledger, &yard, of),
         Kind::Acknowledgements => records::acknowledgements(ledger, &yard, of),
         Kind::Inspections => records::inspections(ledger, &yard, of),
+        Kind::LayUps => lay_ups::of_sets(ledger, &yard, of),
         Kind::People => Ok(standing::people(ledger)),
         Kind::Phones => standing::phones(ledger, &yard),
         Kind::SetAside => standing::aside(ledger, &yard, of),

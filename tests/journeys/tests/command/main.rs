@@ -5,6 +5,7 @@
 mod binary;
 mod exchange;
 mod in_out;
+mod lay_up;
 mod lines;
 mod refused;
 mod shop;

@@ -4,6 +4,7 @@ mod aside;
 mod due;
 mod in_out;
 mod links;
+mod lay_up;
 mod paper;
 mod people;
 mod sign_in;
