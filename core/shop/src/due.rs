@@ -13,6 +13,7 @@ use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{Stamp, Tenths, TruckId};
 
 use crate::ShopError;
+use crate::campaign::{self, CampaignRow, CampaignSaid};
 use crate::sheet::Yard;
 
 /// The due list: tasks, services done on the day, and parts waited for that belong to no task.
@@ -27,6 +28,9 @@ pub struct DueList {
     pub done: Vec<DoneRow>,
     /// Parts waited for that belong to no task.
     pub parts: Vec<PartRow>,
+    /// Every maker's campaign with its units. A day's sheet has its open ones among the rows and none here.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub campaigns: Vec<CampaignRow>,
 }
 
 /// A task of a unit as it stands.
@@ -76,6 +80,9 @@ pub struct DueRow {
     pub across_unanswered_jump: bool,
     /// The part waited for. The task is still due.
     pub waiting_for: Option<PartRow>,
+    /// The maker's campaign it is; none of a task of the programme.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub campaign: Option<CampaignSaid>,
     /// The state in words, with its amount.
     pub said: String,
 }
@@ -141,7 +148,8 @@ pub fn due_list(ledger: &Ledger, now: Stamp) -> Result<DueList, ShopError> {
     }
     let states: Vec<(&str, &UnitState)> =
         doors.iter().filter_map(|(door, truck)| Some((door.as_str(), states.get(truck)?))).collect();
-    list(ledger, &yard, &states, Standing::Closed)
+    let campaigns = campaign::campaigns(ledger, &yard, &states);
+    Ok(DueList { campaigns, ..list(ledger, &yard, &states, Standing::Closed)? })
 }
 
 /// The list of these units, rows of at least this standing.
@@ -163,10 +171,18 @@ pub(crate) fn list(
             if stands.state.standing < least {
                 continue;
             }
+            let said = match ledger.fleet().campaigns.get(&clock.task) {
+                // One that was entered after the cut is not of this day.
+                Some(known) => match known.by(yard.cut_ms).last() {
+                    Some(told) => Some(campaign::said(&told.what)),
+                    None => continue,
+                },
+                None => None,
+            };
             let likely = stands.runs_out.map(|out| out.likely);
             order.push(Order::new(door, clock, stands.state, likely, yard.day));
             let weighs = clock.counts_weighted && weighed.contains(&state.truck);
-            let row = row(yard, door, state, (clock, weighs), &stands);
+            let row = DueRow { campaign: said, ..row(yard, door, state, (clock, weighs), &stands) };
             told.insert(((*door).to_owned(), clock.task.clone()), row);
         }
         done.extend(services(ledger, yard, door, state)?);
@@ -180,7 +196,7 @@ pub(crate) fn list(
     due_order(&mut order);
     let rows: Vec<DueRow> =
         order.into_iter().filter_map(|next| told.remove(&(next.unit, next.task))).collect();
-    Ok(DueList { count: rows.len(), rows, done, parts })
+    Ok(DueList { count: rows.len(), rows, done, parts, campaigns: Vec::new() })
 }
 
 fn row(
@@ -230,6 +246,7 @@ fn row(
             promised: wait.what.promised,
             since: yard.stamp(wait.at),
         }),
+        campaign: None,
         said: said(clock, stands, task.called.map(|called| called.why), waiting.is_some()),
     }
 }

@@ -13,6 +13,7 @@ use sumpbook_trade::clock::{Standing, TaskId};
 use sumpbook_trade::record::VisitPlan;
 use sumpbook_trade::{EntryId, Stamp, TruckId};
 
+use crate::campaign::{self, CampaignRow};
 use crate::due::{self, DueRow, PartRow};
 use crate::sheet::Yard;
 use crate::{Hand, Shop, ShopError, service};
@@ -32,7 +33,8 @@ pub struct FleetDue {
     pub today: NaiveDate,
     /// Units looked at.
     pub units: usize,
-    /// Tasks past due, due, coming up, or within 30 days or 50 hours, in the list's order.
+    /// Tasks past due, due, coming up, or within 30 days or 50 hours, and every campaign that is to be done, in the
+    /// list's order.
     pub rows: Vec<PlanRow>,
     /// What to order, soonest first.
     pub orders: Vec<OrderRow>,
@@ -42,6 +44,8 @@ pub struct FleetDue {
     pub later: Vec<VisitRow>,
     /// Parts waited for that belong to no task.
     pub parts: Vec<PartRow>,
+    /// Every maker's campaign with its units.
+    pub campaigns: Vec<CampaignRow>,
 }
 
 /// A task that is near its end.
@@ -125,7 +129,9 @@ pub fn fleet_due(ledger: &Ledger, now: Stamp) -> Result<FleetDue, ShopError> {
         })
         .collect();
     let orders = orders(&rows);
-    Ok(FleetDue { today: yard.day, units: states.len(), rows, orders, visits, later, parts: list.parts })
+    let campaigns = campaign::campaigns(ledger, &yard, &of);
+    let (units, parts) = (states.len(), list.parts);
+    Ok(FleetDue { today: yard.day, units, rows, orders, visits, later, parts, campaigns })
 }
 
 /// The states of all units as they stand at the cut, by door number.
@@ -146,10 +152,11 @@ pub(crate) fn states(ledger: &Ledger, yard: &Yard) -> Result<Vec<(String, UnitSt
     Ok(states)
 }
 
-/// Whether somebody must think of it within a month.
+/// Whether somebody must think of it within a month. A maker's campaign is thought of until it is done.
 pub fn is_near(row: &DueRow) -> bool {
     let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
     row.state != "far-off"
+        || row.campaign.is_some()
         || row.days_left.is_some_and(|left| left <= NEAR_DAYS)
         || hours.is_some_and(|left| left <= NEAR_HOURS)
 }

@@ -12,7 +12,8 @@ use super::folded;
 use super::inputs::{self, Bearing};
 use super::scope::Scope;
 use super::{
-    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, defects, hours, notes, oil, roster, services, wear,
+    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, defects, hours, notes, oil, roster,
+    services, wear,
 };
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
@@ -163,7 +164,6 @@ impl Ledger {
         let covered = covered(entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing)));
         let all = defects::of_unit(fleet, &entries, &beside, &covered);
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
-        let locks = lock_outs(&all.defects);
         let judged = hours::judged(&scope, &entries, upto_ms)?;
         let served = services::rows(fleet, &entries, &judged);
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
@@ -171,7 +171,15 @@ impl Ledger {
         let mut hours = hours::hours_now(&judged, newest_ms, fleet.zone);
         hours::add_unmetered(&mut hours, &scope, &entries, (has_meter, upto_ms))?;
         let worn = wear::worn(&scope, &hours::readings(&judged), upto_ms)?;
-        let clocks = services::clocks(&scope, &served, &worn)?;
+        let decisions = services::decisions(&truth, &served)?;
+        let mut clocks = services::clocks(&scope, &served, &decisions, &worn);
+        let campaigns = campaigns::of_unit(&scope, &served, &decisions, upto_ms);
+        let mut locks = lock_outs(&all.defects);
+        if !campaigns.locks.is_empty() {
+            locks.extend(campaigns.locks);
+            locks.sort();
+        }
+        clocks.extend(campaigns.clocks);
         Ok(UnitState {
             truck,
             newest_ms,
@@ -182,6 +190,7 @@ impl Ledger {
             other_meters: hours::other_meters(&truth, truck, &entries, upto_ms)?,
             hours,
             clocks,
+            campaigns: campaigns.now,
             locks: locks
                 .into_iter()
                 .filter(|lock| lock.ended.is_none_or(|at| at.timestamp_millis() >= since))

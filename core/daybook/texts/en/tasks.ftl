@@ -4,6 +4,12 @@ task-first-service = First service
 task-oil-and-filters = Oil and filters
 task-cooler-and-scavenge = Cooler and scavenge
 task-separator = Separator
+# Of a maker's campaign, with the name the shop gave it.
+task-campaign = Maker's campaign { $name }
+item-campaign = Maker's campaign
+campaign-look-no-serial = no serial is on record
+campaign-look-no-number = no number stands at the end of its serial
+campaign-look-other-text = its serial may be one of the range, written in another way
 
 standing-closed = done, does not return
 standing-far-off = far off

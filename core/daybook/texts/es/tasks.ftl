@@ -4,6 +4,12 @@ task-first-service = Primer servicio
 task-oil-and-filters = Aceite y filtros
 task-cooler-and-scavenge = Enfriador y retorno
 task-separator = Separador
+# Of a maker's campaign, with the name the shop gave it.
+task-campaign = Campaña del fabricante { $name }
+item-campaign = Campaña del fabricante
+campaign-look-no-serial = no hay serie registrada
+campaign-look-no-number = su serie no termina en un número
+campaign-look-other-text = su serie puede ser una del rango, escrita de otra forma
 
 standing-closed = hecho, no se repite
 standing-far-off = lejos

@@ -2,6 +2,7 @@
 
 mod archives;
 mod args;
+mod campaign;
 mod clock;
 mod day_sheet;
 mod decide;
@@ -65,6 +66,7 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Due(args) => due::due(&asked.shop, args).map(Some),
         Verb::Settle(args) => decide::settle(&asked.shop, args).map(Some),
         Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
+        Verb::Campaign(args) => campaign::campaign(&asked.shop, args).map(Some),
         Verb::Verify(args) => archives::verify(&asked.shop, args).map(Some),
         Verb::Calendar(args) => archives::calendar(&asked.shop, args).map(Some),
         Verb::Pack(args) => archives::pack(&asked.shop, args).map(Some),

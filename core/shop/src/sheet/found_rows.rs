@@ -87,6 +87,6 @@ pub struct LockedRow {
     pub driver_knew: Option<Stamp>,
     /// Certified at; it stays locked until the next driver's review.
     pub certified: Option<Stamp>,
-    /// `certify` or `review`.
+    /// `certify`, `review`, or `service` where a maker's campaign locks.
     pub next_step: String,
 }

@@ -1,5 +1,6 @@
 //! What may be asked.
 
+pub(super) mod campaign;
 pub(super) mod in_out;
 
 use std::path::PathBuf;
@@ -57,6 +58,8 @@ pub(super) enum Verb {
     Settle(Settle),
     /// Certify a defect, by name
     Certify(Certify),
+    /// Makers' campaigns: what is to be done once on units of some serials, by a day
+    Campaign(campaign::Campaign),
     /// Work out every signature, hash, projection and closing again
     Verify(Verify),
     /// The feed of what runs out, for calendars

@@ -1,6 +1,7 @@
 //! Pages of the console, asked and answered as a browser would: through the gate, with forms.
 
 mod aside;
+mod campaigns;
 mod due;
 mod in_out;
 mod paper;

@@ -88,6 +88,13 @@ fn standing(words: &Words, view: &UnitView) -> Markup {
             (words.t("head-today")) ": " (day::expected(words, &now.today))
             "; " (words.t("head-hours-read")) ": " (units::hours(words, now))
         }
+        @if now.campaigns_to_look > 0 {
+            @let count = i64::try_from(now.campaigns_to_look).unwrap_or(i64::MAX);
+            p class="strip" {
+                (words.with("open-campaigns-look", &[("count", Arg::Count(count))])) " "
+                a href="/due#campaigns" { (words.t("section-campaigns")) }
+            }
+        }
         @if let Some(by) = view.reminder_gone_by {
             p class="strip" { (words.with("reminder-gone", &[("when", Arg::Text(&words.at(by)))])) }
         }

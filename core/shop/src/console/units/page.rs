@@ -223,7 +223,11 @@ fn open(words: &Words, row: &UnitRow) -> String {
     let settle =
         (row.to_settle > 0).then(|| words.with("open-to-settle", &[("count", count(row.to_settle))]));
     let reminder = row.needs.contains(&"reminder").then(|| words.t("open-reminder"));
-    let all: Vec<String> = [defects, settle, reminder].into_iter().flatten().collect();
+    let campaigns =
+        (row.campaigns > 0).then(|| words.with("open-campaigns", &[("count", count(row.campaigns))]));
+    let look = (row.campaigns_to_look > 0)
+        .then(|| words.with("open-campaigns-look", &[("count", count(row.campaigns_to_look))]));
+    let all: Vec<String> = [defects, settle, reminder, campaigns, look].into_iter().flatten().collect();
     if all.is_empty() { words.t("none-dash") } else { words.listed(all) }
 }
 
