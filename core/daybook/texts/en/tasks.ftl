@@ -22,7 +22,7 @@ nearer-hours = hours first
 nearer-calendar = calendar first
 nearer-unknown = pace unknown
 
-task-hours-left = at least { $hours } h left of { $every }
+task-hours-left = at least { $hours } h left of { $every } h
 task-hours-past = past due { $hours } h
 task-days-left = { $days ->
     [0] today is the last good day
@@ -34,7 +34,7 @@ task-days-past = past due { $days ->
    *[other] { $days } days
 }
 task-last-good-day = last good day { $day }
-task-due-at = due at { $figure }
+task-due-at = due at { $figure } h
 task-waiting = waiting for part: { $part }
 task-promised = promised { $day }
 task-late-hours = done { $hours } h late

@@ -22,7 +22,7 @@ nearer-hours = primero por horas
 nearer-calendar = primero por calendario
 nearer-unknown = ritmo desconocido
 
-task-hours-left = quedan al menos { $hours } h de { $every }
+task-hours-left = quedan al menos { $hours } h de { $every } h
 task-hours-past = vencido por { $hours } h
 task-days-left = { $days ->
     [0] hoy es el último día bueno
@@ -34,7 +34,7 @@ task-days-past = vencido por { $days ->
    *[other] { $days } días
 }
 task-last-good-day = último día bueno: { $day }
-task-due-at = vence al marcar { $figure }
+task-due-at = vence al marcar { $figure } h
 task-waiting = en espera de pieza: { $part }
 task-promised = prometida: { $day }
 task-late-hours = hecho { $hours } h tarde

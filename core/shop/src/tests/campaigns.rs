@@ -112,7 +112,7 @@ fn after_its_last_good_day_it_is_past_due_locks_and_is_used_against_until_the_wo
     let mut yard = numbered();
     enter(&mut yard, campaign(), ENTERED);
     yard.exchange(1, "2026-10-19T16:00:00-06:00");
-    let start = || StartAir { in_spite_of_lock: None, ..serde_json::from_str("{\"steps\":[]}").unwrap() };
+    let start = || StartAir { steps: Vec::new(), in_spite_of_lock: None };
     yard.sign(1, "Amos", "TH-01", "2026-10-23T16:00:00-06:00", start());
     yard.sign(1, "Amos", "TH-01", "2026-10-24T09:00:00-06:00", start());
     yard.exchange(1, "2026-10-24T16:00:00-06:00");

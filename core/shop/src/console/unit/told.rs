@@ -11,7 +11,7 @@ use crate::sheet::{key, poured};
 
 /// The line, with its hours and the words that were added.
 pub(super) fn said(words: &Words, line: &Line) -> String {
-    let hours = line.hours.map(|hours| format!("{} h", words.hours(hours)));
+    let hours = line.hours.map(|hours| words.meter(hours));
     let parts = [fact(words, &line.fact), hours.unwrap_or_default(), line.note.clone().unwrap_or_default()];
     words.listed(parts.into_iter().filter(|part| !part.is_empty()))
 }
@@ -35,8 +35,8 @@ fn fact(words: &Words, fact: &Fact) -> String {
             format!("{} {} h", chosen("meter", &key(&reading.meter)), words.hours(reading.figure))
         }
         Fact::MeterExchange(exchange) => {
-            let old = exchange.old_end.map_or_else(|| words.t("not-said"), |hours| words.hours(hours));
-            let new = words.hours(exchange.new_start);
+            let old = exchange.old_end.map_or_else(|| words.t("not-said"), |hours| words.meter(hours));
+            let new = words.meter(exchange.new_start);
             words.with("from-to", &[("from", Arg::Text(&old)), ("to", Arg::Text(&new))])
         }
         Fact::HoursEstimate(estimate) => words.with(

@@ -190,10 +190,10 @@ fn lock_words(words: &Words, row: &UnitRow) -> String {
     if all.is_empty() { words.t("no-lock") } else { words.listed(all) }
 }
 
-/// "2,862.4", and that it is disputed.
+/// "2,862.4 h, Mon 19 Oct 06:32", and that it is disputed.
 pub(in crate::console) fn hours(words: &Words, row: &UnitRow) -> String {
     let Some(hours) = row.hours else { return words.t("hours-never-read") };
-    let mut said = words.hours(hours);
+    let mut said = words.meter(hours);
     if let Some(at) = row.read_at {
         said = format!("{said}, {}", words.at(at));
     }
