@@ -5,6 +5,7 @@ pub mod calendar;
 pub mod campaign;
 pub mod checklist;
 pub mod clock;
+pub mod clock_off;
 pub mod day;
 pub mod defect;
 pub mod fluid;
@@ -24,6 +25,7 @@ pub mod wear;
 
 pub use calendar::add_months;
 pub use checklist::{Item, Part, PlannedStop, Severity, Template, plan};
+pub use clock_off::ClockOff;
 pub use fluid::{Fluid, Fluids, Mix, Oil, OilFamily};
 pub use ids::{EntryId, FleetId, PersonId, SetId, TruckId, WalkId};
 pub use limit::{Limit, Measure, Rules};

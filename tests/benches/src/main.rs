@@ -23,6 +23,9 @@ fn main() {
     {
         return hub_process::serve_hub(folder);
     }
+    if asked.as_slice() == [record::ALONE] {
+        return record::measure();
+    }
     let wanted = |name: &str| asked.is_empty() || asked.iter().any(|a| a == name);
     if wanted("record") {
         record::run();

@@ -18,6 +18,8 @@ const ENTRIES_A_DAY: u32 = 40;
 /// One long run: the log has been full once and is written over, as in a program that is never closed.
 const LONG_RUN: u32 = 3_000;
 const LIMIT: f64 = 1.25;
+/// Asks for the measurement alone.
+pub(crate) const ALONE: &str = "record-alone";
 
 /// The inspection number `number` and the bytes it is kept as.
 fn inspection(number: u32) -> ([NewEntry; 1], Vec<u8>, i64) {
@@ -59,6 +61,31 @@ fn session(folder: &Path, first: u32, count: u32) -> [Vec<Duration>; 2] {
 }
 
 pub(crate) fn run() {
+    measure();
+    with_a_flush_of_a_millisecond();
+}
+
+/// The same once more where each flush takes a millisecond longer, for both: what is measured first hangs on how
+/// little this disk's flush costs. A telephone's flash takes a millisecond and more (from memory).
+fn with_a_flush_of_a_millisecond() {
+    println!("the same, each flush a millisecond longer:");
+    let again = std::env::current_exe().and_then(|own| {
+        std::process::Command::new("strace")
+            .args(["-f", "--seccomp-bpf", "-e", "trace=fsync,fdatasync"])
+            .args(["-e", "inject=fsync,fdatasync:delay_exit=1000", "-o", "/dev/null"])
+            .arg(own)
+            .arg(ALONE)
+            .status()
+    });
+    match again {
+        Ok(status) if status.success() => {}
+        Ok(status) => println!("  skipped: strace ended with {status}"),
+        Err(reason) => println!("  skipped: strace, which delays the flush, did not start: {reason}"),
+    }
+}
+
+/// Says the ratios on this disk as it is.
+pub(crate) fn measure() {
     let folder = tempfile::tempdir().unwrap();
     ledger_in(&folder.path().join("ours"), shop_key(), 0)
         .record(&beginning(5, &[1], 900_000), BEGIN_MS)

@@ -208,6 +208,38 @@ fn case_4_a_dead_meter_is_shown_with_its_three_figures_and_stands_by_the_highest
 }
 
 #[test]
+fn what_was_estimated_before_a_service_is_not_used_after_it() {
+    let mut case = Case::of(mineral(None, "100"), true);
+    case.serviced("2026-03-02T12:00:00-07:00", "455.0", None);
+    case.reads("2026-09-21T16:00:00-06:00", "812.0");
+    let exchange = MeterExchange {
+        meter: Meter::Compressor,
+        old_end: Some(tenths("812.0")),
+        new_start: Tenths::ZERO,
+        went_round: false,
+    };
+    case.says("2026-10-19T08:00:00-06:00", None, exchange);
+    let gap = HoursEstimate {
+        meter: Meter::Compressor,
+        low: Tenths::ZERO,
+        likely: tenths("80.0"),
+        high: tenths("240.0"),
+    };
+    case.says("2026-10-19T08:05:00-06:00", None, gap.clone());
+    case.serviced("2026-10-28T16:00:00-06:00", "25.5", None);
+    case.reads("2026-10-29T16:00:00-06:00", "26.5");
+    let row = case.due("2026-10-29T17:00:00-06:00");
+    // One hour since the service, and nothing about it is estimated.
+    assert_eq!((row.state.as_str(), row.hours_left.as_deref()), ("far-off", Some("499.0")));
+    assert!(!row.at_most && row.hours_left_likely.is_none());
+    // What is estimated later counts after it, up to its high figure.
+    case.says("2026-11-02T08:00:00-07:00", None, gap);
+    let row = case.due("2026-11-02T17:00:00-07:00");
+    assert_eq!(row.hours_left.as_deref(), Some("259.0"));
+    assert_eq!(row.hours_left_at_most.as_deref(), Some("499.0"));
+}
+
+#[test]
 fn a_unit_without_a_meter_is_counted_and_due_by_the_most_it_can_have_run() {
     let mut case = Case::of(mineral(None, "100"), false);
     case.reads("2026-10-19T06:00:00-06:00", "384.2");

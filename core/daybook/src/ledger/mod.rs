@@ -89,6 +89,7 @@ impl Ledger {
         if salvaged.is_some() {
             ledger.place_salvaged()?;
         }
+        ledger.project_older()?;
         ledger.read_photos()?;
         Ok((ledger, salvaged))
     }

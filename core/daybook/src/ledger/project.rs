@@ -365,16 +365,21 @@ fn hours_of(entry: &Entry) -> Option<sumpbook_trade::Tenths> {
 
 /// Whether more than its hours bears on the unit's state, so that folding must read it whole.
 fn bears(fact: &Fact) -> bool {
-    use sumpbook_trade::record::AnswerKind;
+    use sumpbook_trade::record::{AnswerKind, Glass, OilLook};
     match fact {
-        // The great mass: a walk that found nothing bears nothing.
-        Fact::PreTripSection(section) => section.answers.iter().any(|a| a.answer == AnswerKind::Defect),
+        // The great mass: a whole walk that found nothing bears nothing. A part of one covers nothing by itself.
+        Fact::PreTripSection(section) => {
+            !section.complete || section.answers.iter().any(|a| a.answer == AnswerKind::Defect)
+        }
         Fact::EndOfDay(report) => !report.defects.is_empty(),
         Fact::StartAir(_) | Fact::StopAir(_) | Fact::StepsDone(_) => {
             fact.steps().iter().any(|step| step.not_so)
         }
+        // A level that is in view, of oil nobody found wrong, is read only where the oil is reckoned up.
+        Fact::LevelCheck(level) => {
+            !matches!(level.glass, Glass::Percent(_)) || level.look.is_some_and(|look| look != OilLook::Clear)
+        }
         Fact::HourReading(_)
-        | Fact::LevelCheck(_)
         | Fact::RunningNumbers(_)
         | Fact::Drive(_)
         | Fact::WaterDrained(_)

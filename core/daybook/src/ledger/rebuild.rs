@@ -12,6 +12,9 @@ use crate::store::{RefusedRow, Store};
 /// Set by the step that brought the projection of photos into a file with entries.
 const PHOTOS_UNREAD: &str = "photos-unread";
 
+/// Set by a step after which more of an entry is projected than before.
+const PROJECTED_BEFORE: &str = "projected-before";
+
 impl Ledger {
     /// Drops every projection and builds them again from the truth.
     ///
@@ -77,6 +80,17 @@ impl Ledger {
         }
         writing.commit()?;
         Ok(())
+    }
+
+    /// Projects anew what an older form of the file projected.
+    pub(super) fn project_older(&mut self) -> Result<(), LedgerError> {
+        if self.store.setting(PROJECTED_BEFORE)?.is_none_or(|before| before.is_empty()) {
+            return Ok(());
+        }
+        self.in_one_commit(|ledger| {
+            ledger.rebuild()?;
+            Ok(ledger.store.set_setting(PROJECTED_BEFORE, &[])?)
+        })
     }
 
     /// Reads which photos are named by entries that came before this was noted down.

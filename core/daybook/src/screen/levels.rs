@@ -77,6 +77,11 @@ impl LevelNow {
         }
     }
 
+    /// Nothing to be seen in the glass, or nothing but oil: either locks the air.
+    pub fn is_out_of_view(self) -> bool {
+        matches!(self, LevelNow::BelowView | LevelNow::AboveView)
+    }
+
     pub(super) fn of(glass: Option<Glass>) -> LevelNow {
         let (low, high) = middle();
         match glass {
@@ -185,22 +190,9 @@ fn level_in(entry: &Entry, fleet: &Fleet) -> Option<LevelRow> {
             let warmth = (top_up.warmth, top_up.oil_temperature);
             Some(row(top_up.after?, warmth, top_up.stopped.clone(), None))
         }
-        Fact::PreTripSection(section) => {
-            let answer = section.answers.iter().find(|answer| answer.item == "oil-level")?;
-            let glass = match answer.word.as_deref() {
-                Some("below-view") => Glass::BelowView,
-                Some("above-view") => Glass::AboveView,
-                _ => Glass::Percent(percent(answer.figures.first()?.figure)?),
-            };
-            Some(row(glass, (None, None), None, None))
-        }
+        Fact::PreTripSection(section) => Some(row(section.glass()?, (None, None), None, None)),
         _ => None,
     }
-}
-
-fn percent(figure: Figure) -> Option<u8> {
-    let value = figure.value().round();
-    (figure.unit == sumpbook_trade::Unit::Percent && (0.0..=100.0).contains(&value)).then_some(value as u8)
 }
 
 /// The newest entries of one kind in a truck's own book that count, newest first.

@@ -185,7 +185,10 @@ fn balance(balance: &Balance) -> BalanceRow {
         used_ml: balance.used().0.round() as i64,
         carried_ml: balance.carried_out.0.round() as i64,
         ml_per_hour_hundredths: balance.rate().map(hundredths),
-        between_hundredths: balance.band().map(|(low, high)| (hundredths(low), hundredths(high))),
+        // A band is rounded outward: it must hold what it says it holds.
+        between_hundredths: balance
+            .band()
+            .map(|(low, high)| ((low.0 * 100.0).floor() as i64, (high.0 * 100.0).ceil() as i64)),
         settling: balance.settling,
         corrected: balance.corrected,
     }

@@ -142,7 +142,9 @@ impl Days {
                 continue;
             }
             match FactKind::from_code(fact.kind) {
-                FactKind::PreTripSection => walks.push(PreTrip { signed_at: at, entry, person }),
+                FactKind::PreTripSection if ledger.ends_a_walk(&fact)? => {
+                    walks.push(PreTrip { signed_at: at, entry, person });
+                }
                 FactKind::EndOfDay => ends.push(EndOfDay { at, entry, person }),
                 _ => {}
             }

@@ -157,7 +157,7 @@ fn row(
     };
     let (hours_coming_up_share, days_coming_up_share) = clock.coming_up_from(from_day);
     let weighs = task.due_reading.filter(|reading| reading.hundredths != 100);
-    let estimated: Tenths = state.hours.estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.high);
+    let estimated: Tenths = state.hours.estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.at_most());
     let wait = state.waiting.iter().find(|wait| wait.what.task.as_ref() == Some(&clock.task));
     TaskRow {
         id: clock.task.0.clone(),

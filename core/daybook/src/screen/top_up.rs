@@ -34,7 +34,7 @@ pub struct TopUpScreen {
     pub mix: Option<Mix>,
     /// The two families gel when they meet.
     pub gels: bool,
-    /// Poured so, it locks the air.
+    /// Poured so, it locks the air: another oil, an unknown one, or a level out of view.
     pub locks_air: bool,
     /// First sign: the gauge reads 0.
     pub gauge_zero: Option<bool>,
@@ -77,8 +77,8 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
     let is_oil = draft.fluid == Fluid::CompressorOil;
     let oil = if is_oil { Some(oil_line(ledger, draft.unit)?) } else { None };
     let told = draft.family.is_some() || draft.grade.is_some();
-    let own = oil.as_ref().map(|line| Oil { family: line.family, grade: grade(line.grade.as_deref()) });
-    let drum = Oil { family: draft.family, grade: grade(draft.grade.as_deref()) };
+    let own = oil.as_ref().map(|line| Oil::labelled(line.family, line.grade.as_deref()));
+    let drum = Oil::labelled(draft.family, draft.grade.as_deref());
     let mix = own.filter(|_| told).map(|own| Oil::mix(own, drum));
     let fluids = Fluids::common_practice().ok();
     let families = own.and_then(|own| own.family).zip(draft.family);
@@ -93,7 +93,8 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         drum_family: draft.family,
         drum_grade: draft.grade.clone(),
         gels: families.zip(fluids).is_some_and(|((a, b), fluids)| fluids.gel(a, b)),
-        locks_air: mix == Some(Mix::OtherFamily) && !draft.pours.is_empty(),
+        locks_air: !draft.pours.is_empty()
+            && (own.is_some_and(|own| Oil::poured_wrong(own, drum).is_some()) || level.is_out_of_view()),
         mix,
         gauge_zero: draft.signs.gauge_zero,
         blow_down_silent: draft.signs.blow_down_silent,
@@ -151,25 +152,4 @@ fn millilitres(pours: &[Pour]) -> i64 {
     // Volumes are cubic metres inside.
     let cubic_metres: f64 = pours.iter().filter_map(|pour| pour.volume.volume()).map(|v| v.value).sum();
     (cubic_metres * 1e6).round() as i64
-}
-
-/// The viscosity grade in a label such as `ISO VG 46`; none when it names no number, or more than one.
-fn grade(label: Option<&str>) -> Option<u16> {
-    let mut numbers = label?.split(|c: char| !c.is_ascii_digit()).filter(|part| !part.is_empty());
-    let one = numbers.next()?.parse().ok();
-    if numbers.next().is_some() { None } else { one }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::grade;
-
-    #[test]
-    fn a_label_with_one_number_has_a_grade() {
-        assert_eq!(grade(Some("ISO VG 46")), Some(46));
-        assert_eq!(grade(Some("46")), Some(46));
-        assert_eq!(grade(Some("10W-40")), None, "two numbers: nobody knows which");
-        assert_eq!(grade(Some("mineral")), None);
-        assert_eq!(grade(None), None);
-    }
 }

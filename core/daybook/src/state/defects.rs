@@ -5,9 +5,9 @@ use sumpbook_trade::day::Coverage;
 use sumpbook_trade::defect::{
     Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
 };
-use sumpbook_trade::fluid::{Fluid, Fluids};
+use sumpbook_trade::fluid::{Fluid, Fluids, Mix, Oil};
 use sumpbook_trade::procedure::{item_of_step, word_of_step};
-use sumpbook_trade::record::{Answer, AnswerKind, RepairVerdict};
+use sumpbook_trade::record::{Answer, AnswerKind, Glass, OilLook, RepairVerdict, Source};
 use sumpbook_trade::{Entry, Fact};
 use uuid::Uuid;
 
@@ -33,7 +33,10 @@ pub(super) fn of_unit(
             Fact::TopUp(_) => {
                 findings.extend(finding_of_pour(fleet, entry));
                 findings.extend(finding_of_sealed(entry, entries));
+                findings.extend(findings_of_level(entry));
             }
+            Fact::LevelCheck(_) => findings.extend(findings_of_level(entry)),
+            Fact::DisplayNote(_) => findings.extend(finding_of_stop(fleet, entry, entries)),
             Fact::Certificate(certificate) => certificates.push(Certificate {
                 at: entry.at.moment(),
                 entry: entry.id.0,
@@ -125,21 +128,82 @@ fn findings_of_steps(entry: &Entry) -> impl Iterator<Item = Finding> {
     })
 }
 
-/// A pour of another oil than the unit's own locks the air and is a finding by itself.
-fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
+/// A pour of another oil than the unit's own, or of one nobody named, locks the air and is a finding by itself. What
+/// was brought in or typed in at a desk names no drum, and is wrong only where it names another family.
+pub(super) fn wrong_pour(fleet: &Fleet, entry: &Entry) -> Option<Mix> {
     let Fact::TopUp(top_up) = &entry.fact else { return None };
-    let own = fleet.set_on(entry.unit?)?.profile.oil_family?;
-    let poured = top_up.family?;
-    let wrong = top_up.fluid == Fluid::CompressorOil && own != poured && !top_up.pours.is_empty();
-    wrong.then(|| Finding {
+    if top_up.fluid != Fluid::CompressorOil || top_up.pours.is_empty() {
+        return None;
+    }
+    let profile = &fleet.set_on(entry.unit?)?.profile;
+    let own = Oil::labelled(profile.oil_family, profile.oil_grade.as_deref());
+    let wrong = Oil::poured_wrong(own, Oil::labelled(top_up.family, top_up.grade.as_deref()))?;
+    (wrong == Mix::OtherFamily || entry.source == Source::Phone).then_some(wrong)
+}
+
+fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
+    let word = match wrong_pour(fleet, entry)? {
+        Mix::OtherGrade => "other-grade",
+        Mix::Unknown => "unknown-oil",
+        Mix::OtherFamily | Mix::Same => "wrong-oil",
+    };
+    Some(air_finding(entry, "oil-look", word))
+}
+
+/// A level out of view, and oil that looks bad, lock what they lock in a walk.
+fn findings_of_level(entry: &Entry) -> Vec<Finding> {
+    let (glass, look) = match &entry.fact {
+        Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => (Some(level.glass), level.look),
+        Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => (top_up.after, None),
+        _ => return Vec::new(),
+    };
+    if entry.source == Source::BroughtIn {
+        return Vec::new();
+    }
+    let level = match glass {
+        Some(Glass::BelowView) => Some("below-view"),
+        Some(Glass::AboveView) => Some("above-view"),
+        Some(Glass::Percent(_)) | None => None,
+    };
+    let look = (look == Some(OilLook::Milky)).then_some("milky");
+    let found = [level.map(|word| ("oil-level", word)), look.map(|word| ("oil-look", word))];
+    found.into_iter().flatten().map(|(item, word)| air_finding(entry, item, word)).collect()
+}
+
+/// The second time it stopped by itself on one day of the yard, and each after it.
+fn finding_of_stop(fleet: &Fleet, entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
+    let by_itself = |entry: &Entry| match &entry.fact {
+        Fact::DisplayNote(note) => note.stopped_by_itself == Some(true) && note.gone_again.is_none(),
+        _ => false,
+    };
+    let day = fleet.yard_day(entry.at);
+    let earlier = |other: &Bearing| {
+        (other.entry.at, other.entry.id) < (entry.at, entry.id)
+            && by_itself(&other.entry)
+            && fleet.yard_day(other.entry.at) == day
+    };
+    let second = by_itself(entry) && entries.iter().any(earlier);
+    let (item, word) = (item_of_step("mid-watch"), word_of_step("stopped-hot-twice"));
+    second.then(|| air_finding(entry, &item, &word))
+}
+
+fn air_finding(entry: &Entry, item: &str, word: &str) -> Finding {
+    Finding {
         at: entry.at.moment(),
         entry: entry.id.0,
-        item: "oil-look".to_owned(),
+        item: item.to_owned(),
         place: None,
         parts: vec![LockPart::Air],
         person: person(entry),
-        words: "wrong-oil".to_owned(),
-    })
+        words: word.to_owned(),
+    }
+}
+
+/// Whether an entry by itself locks something: what the shop should hear of at once.
+pub(crate) fn locks_something(fleet: &Fleet, entry: &Entry) -> bool {
+    let pour = [finding_of_pour(fleet, entry), finding_of_sealed(entry, &[])];
+    let found = pour.into_iter().flatten().chain(findings_of_level(entry)).chain(findings_of_steps(entry));
+    found.into_iter().any(|finding| !finding.parts.is_empty())
 }
 
 /// A fluid that should need none was poured: a finding by itself.

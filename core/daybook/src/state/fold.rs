@@ -17,7 +17,7 @@ use super::{
 };
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
-use crate::store::LockRow;
+use crate::store::{FactRow, LockRow};
 
 impl Ledger {
     /// Folds every unit that an entry touched since it was last folded, and keeps the results.
@@ -165,12 +165,12 @@ impl Ledger {
         let all = defects::of_unit(fleet, &entries, &beside, &covered);
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let judged = hours::judged(&scope, &entries, upto_ms)?;
-        let served = services::rows(fleet, &entries, &judged);
+        let served = services::rows(fleet, &entries, &judged, &hours::estimates(&entries));
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
         let has_meter = fleet.trucks.get(&truck).is_none_or(|t| t.features.has(Feature::HourMeter));
         let mut hours = hours::hours_now(&judged, newest_ms, fleet.zone);
         hours::add_unmetered(&mut hours, &scope, &entries, (has_meter, upto_ms))?;
-        let worn = wear::worn(&scope, &hours::readings(&judged), upto_ms)?;
+        let worn = wear::worn(&scope, &hours::all_hours(&judged, &hours.estimates, fleet.zone), upto_ms)?;
         let decisions = services::decisions(&truth, &served)?;
         let mut clocks = services::clocks(&scope, &served, &decisions, &worn);
         let campaigns = campaigns::of_unit(&scope, &served, &decisions, upto_ms);
@@ -204,6 +204,23 @@ impl Ledger {
             top_ups: top_ups(&entries),
             services: services::recent(&entries, newest_ms),
         })
+    }
+
+    /// Whether a signed section of a pre-trip ends its walk, so that it covers what comes after it. A part of a walk
+    /// covers nothing.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn ends_a_walk(&self, section: &FactRow) -> Result<bool, LedgerError> {
+        // One that bears nothing is whole and found nothing: no need to read it.
+        if !section.bears {
+            return Ok(true);
+        }
+        let entry = inputs::read(&self.store().truth(), section.n)?;
+        Ok(entry.is_some_and(|entry| match entry.fact {
+            Fact::PreTripSection(section) => section.complete,
+            _ => false,
+        }))
     }
 
     fn wrote_last(&self, truck: TruckId, newest_ms: i64) -> Result<Option<WroteLast>, LedgerError> {
@@ -246,7 +263,8 @@ pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Cov
         let (at, id) = (entry.at.moment(), entry.id.0);
         let person = entry.person.map_or(Uuid::nil(), |p| p.0);
         match &entry.fact {
-            Fact::PreTripSection(_) if fact.judged == Judged::Counts => {
+            // A part of a walk covers nothing; the signature that ends it does.
+            Fact::PreTripSection(section) if section.complete && fact.judged == Judged::Counts => {
                 signed.push(PreTrip { signed_at: at, entry: id, person });
             }
             Fact::EndOfDay(_) => ended.push(EndOfDay { at, entry: id, person }),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, FixedOffset, NaiveDate};
 use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::forecast::{ForecastNumbers, HoursAt, Pace, pace};
@@ -263,6 +263,33 @@ pub(super) fn readings(ledger: &HoursLedger) -> Vec<HoursAt> {
     ledger.accepted().map(|row| HoursAt { at: row.at, total: row.total }).collect()
 }
 
+/// The same with what had been estimated by each one's day: the unit's hours as its services are told in.
+pub(super) fn all_hours(ledger: &HoursLedger, estimates: &[Estimate], zone: Tz) -> Vec<HoursAt> {
+    let with = |read: HoursAt| {
+        let day = read.at.with_timezone(&zone).date_naive();
+        HoursAt { total: read.total + estimated_by(estimates, day, zone), ..read }
+    };
+    readings(ledger).into_iter().map(with).collect()
+}
+
+/// Signed estimates of hours no meter of the compressor counted, oldest first.
+pub(super) fn estimates(bearing: &[Bearing]) -> Vec<Estimate> {
+    let estimate = |Bearing { entry, .. }: &Bearing| match entry.fact {
+        Fact::HoursEstimate(HoursEstimate { meter: Meter::Compressor, low, likely, high }) => {
+            Some(Estimate { at: entry.at.moment(), low, likely, high })
+        }
+        _ => None,
+    };
+    bearing.iter().filter_map(estimate).collect()
+}
+
+/// Estimated hours, at most, that stand in a unit's hours by the end of a yard day: a service, a reading and the
+/// due list are all told on one line of hours, so what was estimated before a service is not used after it.
+pub fn estimated_by(estimates: &[Estimate], day: NaiveDate, zone: Tz) -> Tenths {
+    let by_then = estimates.iter().filter(|one| one.at.with_timezone(&zone).date_naive() <= day);
+    by_then.fold(Tenths::ZERO, |sum, one| sum + one.at_most())
+}
+
 /// Adds what no meter counted: signed estimates, and of a unit without a meter its starts and stops.
 pub(super) fn add_unmetered(
     now: &mut HoursNow,
@@ -270,12 +297,7 @@ pub(super) fn add_unmetered(
     bearing: &[Bearing],
     (has_meter, upto_ms): (bool, i64),
 ) -> Result<(), LedgerError> {
-    for Bearing { entry, .. } in bearing {
-        if let Fact::HoursEstimate(HoursEstimate { meter: Meter::Compressor, low, likely, high }) = entry.fact
-        {
-            now.estimates.push(Estimate { at: entry.at.moment(), low, likely, high });
-        }
-    }
+    now.estimates = estimates(bearing);
     if let Some(read) = now.due {
         now.due = with_estimates(read, now.due_at, &now.estimates).hours;
     }

@@ -31,7 +31,8 @@ use sumpbook_trade::record::{NoteKind, TopUp, WaitingForPart};
 use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
-pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow};
+pub(crate) use defects::locks_something;
+pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by};
 pub use oil::{LabNow, OilNow};
 pub use roster::RosterChange;
 pub use slips::SlipShown;

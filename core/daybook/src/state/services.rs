@@ -4,11 +4,12 @@ use std::collections::BTreeMap;
 
 use sumpbook_trade::Fact;
 use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, task_clocks_weighed};
-use sumpbook_trade::hours::HoursLedger;
+use sumpbook_trade::hours::{Estimate, HoursLedger};
 use sumpbook_trade::record::{ServiceDone, Source, Verdict};
 use sumpbook_trade::wear::Worn;
 use uuid::Uuid;
 
+use super::hours::estimated_by;
 use super::inputs::Bearing;
 use super::scope::Scope;
 use super::{KEPT_DAYS, PlannedNow, ServiceNow, WaitingNow};
@@ -18,17 +19,25 @@ use crate::store::Truth;
 
 /// Services as the clocks read them: one row a task.
 ///
-/// Hours are the unit's, carried over every exchange of meters: what the meter showed then, where it was read.
-pub(super) fn rows(fleet: &Fleet, entries: &[Bearing], hours: &HoursLedger) -> Vec<ServiceRow> {
+/// Hours are the unit's, carried over every exchange of meters: what the meter showed then, where it was read, and
+/// what had been estimated by that day of hours it did not count.
+pub(super) fn rows(
+    fleet: &Fleet,
+    entries: &[Bearing],
+    hours: &HoursLedger,
+    estimates: &[Estimate],
+) -> Vec<ServiceRow> {
     let mut rows = Vec::new();
     for (bearing, service) in services(entries) {
         let judged = hours.rows().iter().rev().find(|row| row.entry == bearing.entry.id.0);
+        let day = fleet.yard_day(bearing.entry.at);
+        let estimated = estimated_by(estimates, day, fleet.zone);
         for task in &service.tasks {
             rows.push(ServiceRow {
                 entry: bearing.entry.id.0,
                 task: task.clone(),
-                hours: judged.map(|row| row.total).or(bearing.entry.hours),
-                day: fleet.yard_day(bearing.entry.at),
+                hours: judged.map(|row| row.total).or(bearing.entry.hours).map(|read| read + estimated),
+                day,
                 at: bearing.entry.at.moment(),
                 oil_reason: service.oil_reason.is_some(),
                 brought_in: bearing.entry.source == Source::BroughtIn,

@@ -62,26 +62,27 @@ impl UnitState {
         };
         let called = self.called.filter(|_| clock.counts_weighted && !clock.closed);
         let state = clock.state_from(&from);
+        // What was estimated by the day of the service stands on both sides of it.
+        let since = |one: &&Estimate| {
+            clock.last.is_none_or(|last| one.at.with_timezone(&zone).date_naive() > last.day)
+        };
         let unsure = |pick: fn(&Estimate) -> Tenths| {
-            let since = |one: &&Estimate| {
-                clock.last.is_none_or(|last| one.at.with_timezone(&zone).date_naive() > last.day)
-            };
             let gap: Tenths =
                 self.hours.estimates.iter().filter(since).map(pick).fold(Tenths::ZERO, |a, b| a + b);
             FineHours::weighted(gap, weight.saturating_mul(10))
         };
-        let uncertain = !self.hours.estimates.is_empty();
+        let uncertain = self.hours.estimates.iter().any(|one| since(&one));
         let counted = self.hours.counted.as_ref().map(|counted| {
             FineHours::weighted(hours.unwrap_or_default() - counted.low, weight.saturating_mul(10))
         });
-        let least = if uncertain { Some(unsure(|one| one.high - one.low)) } else { counted };
+        let least = if uncertain { Some(unsure(|one| one.at_most() - one.low)) } else { counted };
         TaskNow {
             state: if called.is_some() { state.called() } else { state },
             used,
             used_least: used.zip(least).map(|(used, gap)| (used - gap).max(FineHours::ZERO)),
             used_likely: used
                 .filter(|_| uncertain)
-                .map(|used| (used - unsure(|one| one.high - one.likely)).max(FineHours::ZERO)),
+                .map(|used| (used - unsure(|one| one.at_most() - one.likely)).max(FineHours::ZERO)),
             due_reading: reading,
             runs_out,
             called,

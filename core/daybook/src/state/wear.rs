@@ -2,12 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::clock::{FineHours, Programme, ServiceRow, TaskClock, TaskId};
-use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::forecast::HoursAt;
 use sumpbook_trade::record::{Answer, AnswerKind, OilLook};
 use sumpbook_trade::wear::{Called, OilChange, OilSeen, Said, WhyCalled, Worn, called_now, spells};
 use sumpbook_trade::{Entry, Fact, FactKind, Tenths};
 
+use super::defects::wrong_pour;
 use super::inputs::Bearing;
 use super::scope::Scope;
 use crate::fleet::Fleet;
@@ -91,10 +91,7 @@ fn why_called(fleet: &Fleet, entry: &Entry) -> Option<WhyCalled> {
         Fact::LevelCheck(level) => level.look.and_then(WhyCalled::of_look),
         Fact::PreTripSection(section) => looked(&section.answers),
         Fact::EndOfDay(report) => looked(&report.defects),
-        Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil && !top_up.pours.is_empty() => {
-            let own = fleet.set_on(entry.unit?)?.profile.oil_family?;
-            (own != top_up.family?).then_some(WhyCalled::WrongOil)
-        }
+        Fact::TopUp(_) => wrong_pour(fleet, entry).map(|_| WhyCalled::WrongOil),
         _ => None,
     }
 }

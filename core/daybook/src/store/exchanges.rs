@@ -72,6 +72,18 @@ impl Store {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
+    /// How far the clock of a device stood from this side's, milliseconds, at the exchange that brought what came at
+    /// this moment; none where none did.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn off_at(&self, device: [u8; 8], received_ms: i64) -> Result<Option<i64>, StoreError> {
+        let mut query = self.connection.prepare_cached(
+            "SELECT off_ms FROM exchange WHERE device = ?1 AND at >= ?2 ORDER BY at LIMIT 1",
+        )?;
+        Ok(query.query_row((device, received_ms), |row| row.get(0)).optional()?.flatten())
+    }
+
     /// When a device was first told of entry `n`.
     ///
     /// # Errors

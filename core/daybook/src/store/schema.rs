@@ -13,6 +13,7 @@ const STEPS: &[&str] = &[
     include_str!("migrations/0005_heads.sql"),
     include_str!("migrations/0006_program.sql"),
     include_str!("migrations/0007_session.sql"),
+    include_str!("migrations/0008_bears.sql"),
 ];
 
 /// The newest form this program knows.

@@ -111,6 +111,8 @@ fn keys() -> BTreeSet<String> {
         "sign-missing-both",
         "choice-other",
         "choice-wrong-oil",
+        "choice-other-grade",
+        "choice-unknown-oil",
     ] {
         keys.insert(key.to_owned());
     }

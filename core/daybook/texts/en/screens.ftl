@@ -144,7 +144,7 @@ pace-a-day = about { $hours } h a day
 hours-weighted = { $left } weighted h left: about { $meter } h on the meter as it runs now, at { $due } h
 hours-counted-between = counted: at least { $low } h, at most { $high } h
 hours-estimated = estimated: low { $low } h, likely { $likely } h, high { $high } h; the high one counts
-called-wrong-oil = Due now: another oil family was poured.
+called-wrong-oil = Due now: another or an unknown oil was poured.
 called-milky = Due now: milky oil was seen.
 called-burnt = Due now: burnt oil was seen.
 

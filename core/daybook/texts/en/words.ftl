@@ -20,6 +20,8 @@ defect-closed = certified and reviewed
 
 # What a finding that no checklist offers is called
 choice-wrong-oil = another oil family was poured
+choice-other-grade = oil of another grade was poured
+choice-unknown-oil = oil from an unknown drum was poured
 
 status-out = out
 status-parked = parked

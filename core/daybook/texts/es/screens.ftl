@@ -150,7 +150,7 @@ pace-a-day = unas { $hours } h por día
 hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de medidor como trabaja ahora, en { $due } h
 hours-counted-between = contadas: al menos { $low } h, como máximo { $high } h
 hours-estimated = estimadas: mínimo { $low } h, probable { $likely } h, máximo { $high } h; cuenta el máximo
-called-wrong-oil = Toca ya: se echó aceite de otra familia.
+called-wrong-oil = Toca ya: se echó otro aceite o uno desconocido.
 called-milky = Toca ya: se vio aceite lechoso.
 called-burnt = Toca ya: se vio aceite quemado.
 

@@ -20,6 +20,8 @@ defect-closed = con constancia y revisado
 
 # What a finding that no checklist offers is called
 choice-wrong-oil = se echó otra familia de aceite
+choice-other-grade = se echó aceite de otro grado
+choice-unknown-oil = se echó aceite de un bidón desconocido
 
 status-out = sale
 status-parked = estacionada

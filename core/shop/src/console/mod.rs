@@ -18,6 +18,7 @@ mod frame;
 mod in_out;
 mod language;
 mod mark;
+mod note_down;
 mod oil_use;
 mod paper;
 mod people;
@@ -126,6 +127,7 @@ pub fn router(console: Console) -> Router {
         .merge(day::routes())
         .merge(units::routes())
         .merge(unit::routes())
+        .merge(note_down::routes())
         .merge(certificates::routes())
         .merge(photo::routes())
         .merge(due::routes())

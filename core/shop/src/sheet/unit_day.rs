@@ -93,7 +93,7 @@ impl UnitDay {
             None => (now, None),
         };
         let uses: Vec<Use> = facts.iter().filter_map(|told| use_of(told.entry.as_ref()?)).collect();
-        let (pre_trips, ends) = walks(yard, &facts);
+        let (pre_trips, ends) = walks(ledger, yard, &facts)?;
         let status = roster.map(|(status, _)| status);
         let out_from =
             roster.filter(|(status, _)| *status == DayStatus::Out).and_then(|(_, minute)| time(minute?));
@@ -161,18 +161,24 @@ fn use_of(entry: &Entry) -> Option<Use> {
     Some(Use { at: entry.at.moment(), entry: entry.id.0, what })
 }
 
-fn walks(yard: &Yard, facts: &[&DayFact]) -> (Vec<PreTrip>, Vec<EndOfDay>) {
+fn walks(
+    ledger: &Ledger,
+    yard: &Yard,
+    facts: &[&DayFact],
+) -> Result<(Vec<PreTrip>, Vec<EndOfDay>), ShopError> {
     let (mut pre_trips, mut ends) = (Vec::new(), Vec::new());
     for DayFact { fact, .. } in facts {
         let (at, entry) = (yard.stamp_ms(fact.at_ms).moment(), fact.id.0);
         let person = fact.person.map_or(Uuid::nil(), |person| person.0);
         match FactKind::from_code(fact.kind) {
-            FactKind::PreTripSection => pre_trips.push(PreTrip { signed_at: at, entry, person }),
+            FactKind::PreTripSection if ledger.ends_a_walk(fact)? => {
+                pre_trips.push(PreTrip { signed_at: at, entry, person });
+            }
             FactKind::EndOfDay => ends.push(EndOfDay { at, entry, person }),
             _ => {}
         }
     }
-    (pre_trips, ends)
+    Ok((pre_trips, ends))
 }
 
 /// 24 hours before a moment, in milliseconds.

@@ -209,6 +209,11 @@ impl Yard {
 
     /// A phone meets the shop: what either has that the other lacks goes over, and the log says so.
     pub(crate) fn exchange(&mut self, phone: usize, when: &str) {
+        self.exchange_off(phone, when, 0);
+    }
+
+    /// The same over a phone whose clock stands so far from the shop's.
+    pub(crate) fn exchange_off(&mut self, phone: usize, when: &str, off_ms: i64) {
         let ms = at(when).unix_ms();
         let Phone { ledger, sent } = &mut self.phones[phone - 1];
         let fleet = self.shop.ledger.root().fleet;
@@ -227,7 +232,7 @@ impl Yard {
         ledger.admit(&down, ms, None).unwrap();
         *sent = ledger.store().truth().last_n().unwrap();
         let to_n = self.shop.ledger.store().truth().last_n().unwrap();
-        let row = ExchangeRow { device: own.0, at_ms: ms, from_n: 0, to_n, off_ms: Some(0) };
+        let row = ExchangeRow { device: own.0, at_ms: ms, from_n: 0, to_n, off_ms: Some(off_ms) };
         self.shop.ledger.store_mut().log_exchange(&row).unwrap();
     }
 

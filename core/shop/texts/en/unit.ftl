@@ -80,6 +80,8 @@ entries-count = { $count ->
 who-with = { $who } with { $with }
 came-itself = { $phone }, came { $when }
 came-carried = { $phone }, came { $when } by { $by }
+clock-off-by = {"; "}that phone's clock was off by { $off }
+clock-off-between = {"; "}that phone's clock was moved: off by something from { $low } to { $high }; nothing is corrected
 answers-count = { $count ->
     [one] 1 answer
    *[other] { $count } answers

@@ -80,6 +80,8 @@ entries-count = { $count ->
 who-with = { $who } con { $with }
 came-itself = { $phone }, llegó { $when }
 came-carried = { $phone }, llegó { $when } por { $by }
+clock-off-by = {"; "}el reloj de ese teléfono difería { $off }
+clock-off-between = {"; "}se movió el reloj de ese teléfono: difería algo entre { $low } y { $high }; no se corrige nada
 answers-count = { $count ->
     [one] 1 respuesta
    *[other] { $count } respuestas

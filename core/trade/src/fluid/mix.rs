@@ -107,6 +107,30 @@ impl Oil {
         Oil { family: Some(family), grade: Some(grade) }
     }
 
+    /// An oil by its family and the words of its label. The grade is the label's number, such as the 46 of
+    /// `ISO VG 46`; none where it names no number, or more than one.
+    pub fn labelled(family: Option<OilFamily>, label: Option<&str>) -> Oil {
+        let grade = label.and_then(|label| {
+            let mut numbers = label.split(|c: char| !c.is_ascii_digit()).filter(|part| !part.is_empty());
+            let one = numbers.next()?.parse().ok();
+            if numbers.next().is_some() { None } else { one }
+        });
+        Oil { family, grade }
+    }
+
+    /// What is wrong with oil that was poured into a unit; none where nothing is. What the unit's profile does not
+    /// say compares with nothing; what it says and the drum does not, is not known to be the same.
+    pub fn poured_wrong(profile: Oil, drum: Oil) -> Option<Mix> {
+        let own = profile.family?;
+        match (drum.family, profile.grade, drum.grade) {
+            (None, _, _) => Some(Mix::Unknown),
+            (Some(other), _, _) if own != other => Some(Mix::OtherFamily),
+            (Some(_), Some(_), None) => Some(Mix::Unknown),
+            (Some(_), Some(own), Some(other)) if own != other => Some(Mix::OtherGrade),
+            (Some(_), _, _) => None,
+        }
+    }
+
     /// What stands between a unit's oil (its profile) and a drum's. Two blends of one grade count
     /// as the same; the label is all there is to go by.
     pub fn mix(profile: Oil, drum: Oil) -> Mix {

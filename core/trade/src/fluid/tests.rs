@@ -116,3 +116,30 @@ fn a_poured_sealed_fluid_is_a_defect_of_its_own_line() {
     assert_eq!(coolant(&["2026-10-13T08:00:00-06:00"]), Severity::Road);
     assert_eq!(coolant(&["2026-10-21T08:00:00-06:00"]), Severity::Note, "the later of the two is the second");
 }
+
+#[test]
+fn a_label_with_one_number_has_a_grade() {
+    let grade = |label| Oil::labelled(None, label).grade;
+    assert_eq!(grade(Some("ISO VG 46")), Some(46));
+    assert_eq!(grade(Some("46")), Some(46));
+    assert_eq!(grade(Some("10W-40")), None, "two numbers: nobody knows which");
+    assert_eq!(grade(Some("mineral")), None);
+    assert_eq!(grade(None), None);
+}
+
+#[test]
+fn what_was_poured_is_wrong_unless_it_is_known_to_be_the_units_own() {
+    let (mineral, ester) = (Some(OilFamily::Mineral), Some(OilFamily::Ester));
+    let of = |family, label| Oil::labelled(family, label);
+    let own = of(mineral, Some("ISO VG 46"));
+    let wrong = |family, label| Oil::poured_wrong(own, of(family, label));
+    assert_eq!(wrong(mineral, Some("46")), None);
+    assert_eq!(wrong(ester, Some("46")), Some(Mix::OtherFamily));
+    assert_eq!(wrong(mineral, Some("68")), Some(Mix::OtherGrade));
+    assert_eq!(wrong(None, None), Some(Mix::Unknown));
+    assert_eq!(wrong(mineral, None), Some(Mix::Unknown));
+    // A profile that says nothing compares with nothing.
+    assert_eq!(Oil::poured_wrong(Oil::default(), of(None, None)), None);
+    assert_eq!(Oil::poured_wrong(of(mineral, None), of(mineral, Some("68"))), None);
+    assert_eq!(Oil::poured_wrong(of(mineral, None), of(None, None)), Some(Mix::Unknown));
+}

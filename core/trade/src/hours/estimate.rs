@@ -26,6 +26,11 @@ impl Estimate {
         Estimate { at, low: Tenths::ZERO, likely: times(likely.min(most)), high: times(most) }
     }
 
+    /// The figure that counts: the highest of the three, and never below zero, so that none can hide hours.
+    pub fn at_most(&self) -> Tenths {
+        self.low.max(self.likely).max(self.high).max(Tenths::ZERO)
+    }
+
     /// Whether low, likely and high stand in that order and none is below zero.
     pub fn is_in_order(&self) -> bool {
         Tenths::ZERO <= self.low && self.low <= self.likely && self.likely <= self.high

@@ -1,8 +1,8 @@
 //! Looking at things before work and telling of them after it.
 
-use super::Digest;
+use super::{Digest, Glass};
 use crate::checklist::Severity;
-use crate::{EntryId, Figure, WalkId};
+use crate::{EntryId, Figure, Unit, WalkId};
 
 choice! {
     /// What was answered. Nothing is ever answered beforehand.
@@ -119,5 +119,22 @@ record! {
         #[n(3)] pub unit_edition: u32,
         /// A photo of the page.
         #[n(4)] pub photo: Option<Digest>,
+    }
+}
+
+impl PreTripSection {
+    /// Where the oil stood in the glass, as the walk's own line has it; none where nobody looked.
+    pub fn glass(&self) -> Option<Glass> {
+        let answer = self.answers.iter().find(|answer| answer.item == "oil-level")?;
+        match answer.word.as_deref() {
+            Some("below-view") => Some(Glass::BelowView),
+            Some("above-view") => Some(Glass::AboveView),
+            _ => {
+                let figure = answer.figures.first()?.figure;
+                let value = figure.value().round();
+                let in_glass = figure.unit == Unit::Percent && (0.0..=100.0).contains(&value);
+                in_glass.then_some(Glass::Percent(value as u8))
+            }
+        }
     }
 }

@@ -1,7 +1,10 @@
 //! When to try the hub again: soon after the first failure, later after each, never all phones at once.
 
 use sumpbook_trade::record::NoteKind;
-use sumpbook_trade::{Fact, Stamp};
+use sumpbook_trade::{Entry, Fact, Stamp};
+
+use crate::fleet::Fleet;
+use crate::state::locks_something;
 
 /// Wait after the first failure.
 const FIRST_MS: i64 = 15_000;
@@ -60,14 +63,14 @@ impl BackOff {
 
 /// Whether the shop should hear of this at once when there is signal: a reminder on the display, whatever locks
 /// something, and what happened.
-pub fn is_urgent(fact: &Fact) -> bool {
+pub fn is_urgent(fleet: &Fleet, entry: &Entry) -> bool {
     use sumpbook_trade::record::AnswerKind;
-    match fact {
+    match &entry.fact {
         Fact::DisplayNote(note) => note.what == NoteKind::Reminder || note.stopped_by_itself == Some(true),
         Fact::PreTripSection(section) => section.answers.iter().any(|a| a.answer == AnswerKind::Defect),
         Fact::EndOfDay(report) => !report.defects.is_empty(),
         Fact::Happened(_) => true,
-        other => other.steps().iter().any(|step| step.locks.is_some()),
+        _ => locks_something(fleet, entry),
     }
 }
 

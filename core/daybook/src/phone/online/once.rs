@@ -214,7 +214,7 @@ impl Daybook {
     pub fn has_urgent(&self) -> Result<bool, PhoneError> {
         for held in exchange::not_at_shop(self.ledger())? {
             if let Ok(entry) = sumpbook_trade::Entry::from_payload(&held.row.payload)
-                && is_urgent(&entry.fact)
+                && is_urgent(self.ledger().fleet(), &entry)
             {
                 return Ok(true);
             }

@@ -187,8 +187,9 @@ fn words_that_would_say_something_else_stand_nowhere() {
 fn names_keep_to_one_line_of_a_phone() {
     for (key, text) in all(&SPANISH) {
         let named = ["item-", "stop-", "step-", "choice-", "fluid-", "not-so-"];
-        // Sentences of the screen of a stop, and a finding that stands in a list of its own.
-        let sentence = text.contains('{') || key == "choice-wrong-oil" || key.contains('.');
+        // Sentences of the screen of a stop, and findings that stand in a list of their own.
+        let findings = ["choice-wrong-oil", "choice-other-grade", "choice-unknown-oil"];
+        let sentence = text.contains('{') || findings.contains(&key.as_ref()) || key.contains('.');
         let is_name = !sentence && named.iter().any(|prefix| key.starts_with(prefix));
         assert!(!is_name || text.chars().count() <= 28, "{key}: {text}, {}", text.chars().count());
     }

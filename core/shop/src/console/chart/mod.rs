@@ -1,6 +1,7 @@
 //! Charts: what was recorded over time or over hours, with its limits. Drawn once, for the screen, the print and
 //! the ear: points differ by shape, never by hue; limits carry their words; and the whole is told in a sentence.
 //!
+//! Words stand outside the picture as text; only the figures of its scales and of what was struck stand in it.
 //! Only places along the width stretch with the page: they are percents, so letters and marks keep their size.
 
 mod scale;
@@ -70,9 +71,9 @@ impl Chart {
     pub(super) fn draw(&self, words: &Words) -> Markup {
         let size = format!("{TALL}");
         html! {
+            p class="chart-name" aria-hidden="true" { (self.y_name) }
             div class="chart" role="img" aria-label=(self.says) {
                 svg class="chart-y" width="52" height=(size) aria-hidden="true" focusable="false" {
-                    text x="0" y="14" { (self.y_name) }
                     @for (at, said) in self.y.ticks() {
                         text x="44" y=(self.up(*at)) dy="5" text-anchor="end" { (said) }
                     }
@@ -86,9 +87,13 @@ impl Chart {
                         line class="grid" x1=(along) x2=(along) y1=(BOTTOM) y2=(BOTTOM + 6.0) {}
                         text x=(along) y=(BOTTOM + 22.0) text-anchor="middle" { (said) }
                     }
-                    @for (at, said) in &self.posts { (self.post(*at, said)) }
-                    @for (at, _) in &self.limits {
-                        line class="limit" x1="0" x2="100%" y1=(self.up(*at)) y2=(self.up(*at)) {}
+                    @for (at, _) in &self.posts {
+                        @let along = self.along(*at);
+                        line class="post" x1=(along) x2=(along) y1=(TOP - 20.0) y2=(BOTTOM) {}
+                    }
+                    @for (nth, (at, _)) in self.limits.iter().enumerate() {
+                        line class="limit" stroke-dasharray=(self.dashes(nth)) x1="0" x2="100%"
+                            y1=(self.up(*at)) y2=(self.up(*at)) {}
                     }
                     @for pair in self.line.windows(2) {
                         @if let [from, to] = pair {
@@ -97,56 +102,51 @@ impl Chart {
                         }
                     }
                     @for point in &self.points { (self.point(point)) }
-                    g class="narrow-words" { @for (up, said) in self.limit_words() {
-                        text x="100%" y=(up) dy="-5" text-anchor="end" { (said) }
-                    } }
-                }
-                @if !self.limits.is_empty() {
-                    svg class="chart-limits" width="190" height=(size) aria-hidden="true" focusable="false" {
-                        @for (up, said) in self.limit_words() { text x="8" y=(up) dy="5" { (said) } }
-                    }
                 }
             }
+            (self.key(words))
+        }
+    }
+
+    /// The words of everything drawn, each beside what stands for it: real text, outside the picture.
+    fn key(&self, words: &Words) -> Markup {
+        let marks = [
+            (Mark::Pour, "key-pour"),
+            (Mark::Ring, "key-ring"),
+            (Mark::Figure, "key-figure"),
+            (Mark::Struck, "key-struck"),
+        ];
+        html! {
             p class="chart-key" aria-hidden="true" {
-                @for (mark, key) in
-                    [(Mark::Pour, "key-pour"), (Mark::Ring, "key-ring"), (Mark::Figure, "key-figure"), (Mark::Struck, "key-struck")] {
+                @for (mark, key) in marks {
                     @if self.points.iter().any(|point| point.mark == mark) {
                         span { svg width="20" height="20" focusable="false" {
                             svg x="10" y="10" overflow="visible" { (shape(mark)) }
                         } " " (words.t(key)) }
                     }
                 }
+                @for (nth, (_, said)) in self.limits.iter().enumerate() {
+                    @if !said.is_empty() {
+                        span { svg width="34" height="20" focusable="false" {
+                            line class="limit" stroke-dasharray=(self.dashes(nth)) x1="0" x2="34" y1="10" y2="10" {}
+                        } " " (said) }
+                    }
+                }
+                @if let Some((_, said)) = self.posts.first() {
+                    span { svg width="20" height="20" focusable="false" {
+                        line class="post" x1="10" x2="10" y1="1" y2="19" {}
+                    } " " (said) }
+                }
             }
         }
     }
 
-    /// Words of the limits with where they stand: none upon another.
-    fn limit_words(&self) -> Vec<(String, &str)> {
-        const LINE: f64 = 18.0;
-        let up = |at: f64| BOTTOM - self.y.share(at) * (BOTTOM - TOP);
-        let mut words: Vec<(f64, &str)> = self
-            .limits
-            .iter()
-            .filter(|(_, said)| !said.is_empty())
-            .map(|(at, said)| (up(*at), said.as_str()))
-            .collect();
-        words.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let mut last = f64::MIN;
-        for (up, _) in &mut words {
-            *up = up.max(last + LINE);
-            last = *up;
-        }
-        words.into_iter().map(|(up, said)| (format!("{up:.1}"), said)).collect()
-    }
-
-    fn post(&self, at: f64, said: &str) -> Markup {
-        let along = self.along(at);
-        // Words of a post near the right edge stand on its left.
-        let (anchor, dx) = if self.x.share(at) > 0.6 { ("end", "-6") } else { ("start", "6") };
-        html! {
-            line class="post" x1=(along) x2=(along) y1=(TOP - 20.0) y2=(BOTTOM) {}
-            text x=(along) y="18" dx=(dx) text-anchor=(anchor) { (said) }
-        }
+    /// How the line of limit number `nth` is broken: no two alike, but a line without words is the second one of the
+    /// limit before it.
+    fn dashes(&self, nth: usize) -> &'static str {
+        let named =
+            self.limits.iter().take(nth.saturating_add(1)).filter(|(_, said)| !said.is_empty()).count();
+        ["6 4", "2 4", "12 4"].get(named.saturating_sub(1)).copied().unwrap_or("12 4 2 4")
     }
 
     fn point(&self, point: &Point) -> Markup {
@@ -211,11 +211,16 @@ mod tests {
             "class=\"ring\"",
             "class=\"figure\"",
             "class=\"stroke\"",
-            ">middle, from 45 %<",
-            ">filled<",
+            " middle, from 45 %<",
+            " filled<",
             "class=\"limit\"",
         ] {
             assert!(drawn.contains(said), "{said}: {drawn}");
+        }
+        let picture = drawn.split("class=\"chart-key\"").next().unwrap();
+        for outside in ["middle, from", "filled", ">%<"] {
+            let svg = picture.split("<svg").skip(1).any(|svg| svg.contains(outside));
+            assert!(!svg, "{outside} stands in the picture");
         }
         let shapes: std::collections::BTreeSet<String> =
             [Mark::Pour, Mark::Ring, Mark::Figure, Mark::Struck].map(|mark| shape(mark).into_string()).into();

@@ -136,7 +136,7 @@ fn program(telling: &Telling, phone: &PhoneRow) -> String {
 }
 
 /// "+0:02", minutes and seconds; hours before them when there are any.
-fn clock_off(ms: i64) -> String {
+pub(in crate::console) fn clock_off(ms: i64) -> String {
     let sign = if ms < 0 { '-' } else { '+' };
     let seconds = ms.unsigned_abs().saturating_add(500) / 1_000;
     let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);

@@ -10,12 +10,13 @@ use sumpbook_daybook::line::Line;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::hours::{HoursLedger, Part};
 use sumpbook_trade::record::Source;
-use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp};
+use sumpbook_trade::{ClockOff, Entry, EntryId, Fact, FactKind, Stamp};
 use uuid::Uuid;
 
 use super::told;
 use super::view::Reading;
 use crate::ShopError;
+use crate::console::people::clock_off;
 use crate::console::rule_words;
 use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
@@ -102,6 +103,9 @@ pub(super) struct EntryRow {
     pub(super) brought_by: Option<String>,
     /// Here since.
     pub(super) came: Stamp,
+    /// How far the clock that dated it stood from the shop's; none where it is not known or not worth a word.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) clock_off: Option<ClockOff>,
     /// How it came to be written down.
     pub(super) source: Option<Source>,
     /// `counts`, or why it does not.
@@ -132,6 +136,12 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
         let entry = entry_of(&truth, fact.n)?.map(|(_, entry)| entry);
         let signer = held.row.actor.key();
         let brought_by = held.carrier.map(KeyId).filter(|carrier| *carrier != signer).map(phone);
+        // Of what another phone carried nobody measured the clock.
+        let brought = match held.carrier == Some(signer.0) {
+            true => of.ledger.store().off_at(signer.0, held.received_ms)?,
+            false => None,
+        };
+        let clock_off = ClockOff::of(entry.as_ref().and_then(|entry| entry.clock_off_ms), brought);
         let reading_aside = fact.judged == Judged::Counts && is_reading(fact.id, &struck, fact.kind);
         let trainer = entry.as_ref().and_then(|entry| entry.trainer);
         entries.push(EntryRow {
@@ -142,6 +152,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             signed_on: phone(signer),
             brought_by,
             came: of.yard.stamp_ms(held.received_ms),
+            clock_off: clock_off.filter(|off| off.is_told()),
             source: entry.as_ref().map(|entry| entry.source),
             judged: if reading_aside { "reading".to_owned() } else { key(&fact.judged) },
             rules: entry.as_ref().map_or_else(Vec::new, |entry| rules(of, entry)),
@@ -231,7 +242,15 @@ fn came(words: &Words, row: &EntryRow) -> String {
         }
         None => words.with("came-itself", &[("phone", Arg::Text(&phone)), ("when", Arg::Text(&came))]),
     };
-    format!("{source}{told}")
+    let clock = match row.clock_off {
+        None => String::new(),
+        Some(ClockOff::By(off)) => words.with("clock-off-by", &[("off", Arg::Text(&clock_off(off)))]),
+        Some(ClockOff::Between(low, high)) => words.with(
+            "clock-off-between",
+            &[("low", Arg::Text(&clock_off(low))), ("high", Arg::Text(&clock_off(high)))],
+        ),
+    };
+    format!("{source}{told}{clock}")
 }
 
 #[cfg(test)]

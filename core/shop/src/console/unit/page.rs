@@ -59,6 +59,7 @@ fn head(words: &Words, view: &UnitView) -> Markup {
                 }
                 li { a class="button" href=(to("/due") + "#service") { (words.t("do-service")) } }
                 li { a class="button" href=(to("/due") + "#visit") { (words.t("do-plan")) } }
+                li { a href=(format!("/units/{unit}/note")) { (words.t("note-open")) } }
                 li { a href=(to("/air")) { (words.t("place-air")) } }
                 li { button type="button" class="print" id="print" hidden { (words.t("print")) } }
             }

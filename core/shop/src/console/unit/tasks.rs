@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use maud::{Markup, html};
 use serde::Serialize;
 use sumpbook_daybook::judgement::Judged;
+use sumpbook_daybook::state::estimated_by;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::clock::{Standing, TaskClock};
 use sumpbook_trade::record::VisitPlan;
@@ -76,7 +77,8 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     let plans = plans(of)?;
     let in_service = of.ledger.fleet().trucks.get(&of.truck).map(|truck| truck.in_service);
     let earlier = of.state.hours.offset;
-    let guessed = of.state.hours.estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.high);
+    let (estimates, zone) = (&of.state.hours.estimates, of.ledger.fleet().zone);
+    let guessed = estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.at_most());
     let mut tasks = Vec::new();
     for due in list.rows {
         let clock = of.state.clocks.iter().find(|clock| clock.task.0 == due.task);
@@ -86,7 +88,10 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
         tasks.push(TaskView {
             every_hours: clock.interval_hours,
             due_figure: due.due_hours.map(|hours| hours - earlier - guessed),
-            last: clock.last.map(|last| Last { day: last.day, hours: last.hours }),
+            last: clock.last.map(|last| Last {
+                day: last.day,
+                hours: last.hours.map(|hours| hours - estimated_by(estimates, last.day, zone)),
+            }),
             entered_twice: clock.entered_twice.iter().any(|two| !two.settled),
             called_since: called(of, &due),
             estimated: due.hours_left_likely.is_some(),

@@ -130,6 +130,8 @@ pub(super) const ALL: &[Operation] = &[
     form("/due/ticked", "Goes on with what was ticked."),
     page("/due/service", "What was done at a visit.", &["unit", "tick"]),
     form("/due/service", "Records a service."),
+    page("/units/{door}/note", "What the shop learns of a unit's hours, oil and site.", &[]),
+    form("/units/{door}/note/{what}", "Keeps one of these: meter, estimate, site, sample, answer."),
     page(
         "/air",
         "Air for the job: what is left over and at what pressure. Records nothing.",

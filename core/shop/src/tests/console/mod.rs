@@ -3,6 +3,7 @@
 mod arithmetic;
 mod certificates;
 mod day;
+mod note;
 mod people;
 mod slips;
 mod unit;

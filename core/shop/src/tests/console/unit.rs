@@ -131,6 +131,18 @@ async fn what_was_poured_is_summed_by_month_in_the_readers_units() {
 }
 
 #[tokio::test(flavor = "multi_thread")]
+async fn an_entry_of_a_phone_with_a_wrong_clock_says_by_how_much() {
+    let mut yard = Yard::new();
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T16:40:00-06:00", reading(28_640));
+    yard.exchange_off(1, "2026-10-20T16:50:00-06:00", 720_000);
+    yard.sign(2, "Hattie", "TH-01", "2026-10-20T17:00:00-06:00", reading(28_641));
+    yard.exchange(2, "2026-10-20T17:05:00-06:00");
+    let browser = Browser::of(yard, "2026-10-20T18:00:00-06:00").await;
+    let words = browser.get("/units/TH-01").await.whole().words();
+    assert_eq!(words.matches("clock was moved: off by something from +0:00 to +12:00").count(), 1, "{words}");
+}
+
+#[tokio::test(flavor = "multi_thread")]
 async fn a_long_history_comes_in_pages_newest_first() {
     let mut yard = Yard::new();
     for n in 0..60 {

@@ -14,6 +14,9 @@ use crate::sheet::{entry_of, poured};
 /// As many entries of a kind are looked through, newest first.
 const MOST: i64 = 200;
 
+/// As many walks: one nearly every day, each longer to read than all else.
+const MOST_WALKS: i64 = 60;
+
 /// What happened to the level.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -59,8 +62,13 @@ pub(super) fn read(of: &Reading<'_>) -> Result<Vec<LevelRow>, ShopError> {
     let numbers = OilNumbers::default();
     let truth = of.ledger.store().truth();
     let mut rows = Vec::new();
-    for kind in [FactKind::LevelCheck, FactKind::TopUp, FactKind::ServiceDone] {
-        for fact in of.ledger.newest_air_facts(of.truck, kind, MOST)? {
+    for (kind, most) in [
+        (FactKind::LevelCheck, MOST),
+        (FactKind::TopUp, MOST),
+        (FactKind::ServiceDone, MOST),
+        (FactKind::PreTripSection, MOST_WALKS),
+    ] {
+        for fact in of.ledger.newest_air_facts(of.truck, kind, most)? {
             if fact.judged == Judged::Counts
                 && fact.at_ms <= of.yard.cut_ms
                 && let Some((_, entry)) = entry_of(&truth, fact.n)?
@@ -107,6 +115,12 @@ fn row(of: &Reading<'_>, entry: &Entry, system: &OilSystem, numbers: &OilNumbers
             )),
             ..blank
         }),
+        // The stop of the glass is walked cold, with the compressor stopped.
+        Fact::PreTripSection(section) => {
+            let (glass, cold) = (section.glass()?, Some(Warmth::Cold));
+            let level = Level::read(glass, cold, None, None);
+            Some(LevelRow { glass: Some(glass), warmth: cold, level: Some(level), ..blank })
+        }
         Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => {
             let volumes = top_up.pours.iter().filter_map(|pour| Millilitres::of(pour.volume));
             let volume = volumes.fold(Millilitres::ZERO, |sum, one| sum + one);

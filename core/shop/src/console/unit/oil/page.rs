@@ -215,11 +215,14 @@ fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
         }
         match row.what {
             What::Pour => {
+                // A pour at which nobody looked has no place in the glass: the table alone tells it.
                 let middle = match ends[..] {
-                    [from, to] => f64::midpoint(from, to),
-                    _ => 0.0,
+                    [from, to] => Some(f64::midpoint(from, to)),
+                    [one] => Some(one),
+                    _ => None,
                 };
-                points.push(Point { mark: Mark::Pour, x, y: middle, between: None, label: None });
+                let pour = middle.map(|y| Point { mark: Mark::Pour, x, y, between: None, label: None });
+                points.extend(pour);
             }
             What::Filled => posts.push((x, words.t("oil-chart-filled"))),
             What::Level => {}

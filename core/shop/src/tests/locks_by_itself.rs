@@ -1,0 +1,131 @@
+//! What locks the air without anybody answering a line: a pour, a level, a second stop. And what covers a day.
+
+use sumpbook_trade::defect::{LockPart, Said};
+use sumpbook_trade::record::{DisplayNote, Glass, LevelCheck, NoteKind, OilLook, Pour, SetProfile, TopUp};
+use sumpbook_trade::{Fact, Figure, Fluid, OilFamily, Unit};
+
+use super::yard::{Yard, reading, walk};
+use crate::NewSet;
+
+fn with_set() -> Yard {
+    let mut yard = Yard::new();
+    let (on, hand) = (Some(yard.truck("TH-01")), yard.hand("Ilse", "2026-10-19T08:00:00-06:00"));
+    let profile = SetProfile {
+        oil_family: Some(OilFamily::Mineral),
+        oil_grade: Some("ISO VG 46".to_owned()),
+        ..SetProfile::unknown()
+    };
+    yard.shop.add_set(NewSet { serial: None, on, profile }, &hand).unwrap();
+    yard
+}
+
+fn poured(family: Option<OilFamily>, grade: Option<&str>, after: Glass) -> TopUp {
+    let volume = Figure::parse("0.2", Unit::Quart).unwrap();
+    TopUp {
+        family,
+        grade: grade.map(str::to_owned),
+        pours: vec![Pour { volume, after: None, waited_ms: None }],
+        after: Some(after),
+        ..TopUp::of(Fluid::CompressorOil)
+    }
+}
+
+fn looked(glass: Glass, look: Option<OilLook>) -> LevelCheck {
+    LevelCheck {
+        fluid: Fluid::CompressorOil,
+        glass,
+        warmth: None,
+        stopped: None,
+        look,
+        photo: None,
+        oil_temperature: None,
+    }
+}
+
+fn stopped() -> DisplayNote {
+    DisplayNote {
+        what: NoteKind::Warning,
+        as_shown: "HIGH TEMP".to_owned(),
+        stopped_by_itself: Some(true),
+        gone_again: None,
+        photo: None,
+    }
+}
+
+/// Words of what locks the air of TH-01 after this was signed on a phone and came to the shop.
+fn locks(facts: Vec<Fact>) -> Vec<String> {
+    let mut yard = with_set();
+    for (minute, fact) in (10..).zip(facts) {
+        yard.sign(1, "Amos", "TH-01", &format!("2026-10-20T07:{minute}:00-06:00"), fact);
+    }
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let state = yard.shop.ledger.unit_state(yard.truck("TH-01")).unwrap();
+    let open = state.locks.iter().filter(|lock| lock.ended.is_none() && lock.part == LockPart::Air);
+    let because: Vec<_> = open.map(|lock| lock.because.clone()).collect();
+    let defects = state.defects.iter().filter(|defect| {
+        defect.answers.iter().any(|answer| because.iter().any(|of| of.entry == answer.entry))
+    });
+    let said = defects.flat_map(|defect| &defect.answers).filter_map(|answer| match &answer.said {
+        Said::Defect { words, .. } => Some(words.clone()),
+        Said::Ok => None,
+    });
+    said.collect()
+}
+
+#[test]
+fn oil_that_is_not_known_to_be_the_units_own_locks_the_air_once_it_is_poured() {
+    let (mineral, middle) = (Some(OilFamily::Mineral), Glass::Percent(50));
+    assert!(locks(vec![poured(mineral, Some("ISO VG 46"), middle).into()]).is_empty());
+    let ester = poured(Some(OilFamily::Ester), Some("ISO VG 46"), middle);
+    assert_eq!(locks(vec![ester.into()]), ["wrong-oil"]);
+    assert_eq!(locks(vec![poured(mineral, Some("ISO VG 68"), middle).into()]), ["other-grade"]);
+    assert_eq!(locks(vec![poured(None, None, middle).into()]), ["unknown-oil"]);
+}
+
+#[test]
+fn the_service_is_called_by_an_unknown_drum_too() {
+    let mut yard = with_set();
+    let pour = poured(None, None, Glass::Percent(50));
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T07:05:00-06:00", pour);
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let due = yard.due("TH-01", "oil-and-filters", "2026-10-20T17:00:00-06:00");
+    assert!(due.contains("called now"), "{due}");
+}
+
+#[test]
+fn a_level_out_of_view_and_milky_oil_lock_the_air_wherever_they_are_kept() {
+    assert!(locks(vec![looked(Glass::Percent(62), Some(OilLook::Dark)).into()]).is_empty());
+    assert_eq!(locks(vec![looked(Glass::BelowView, None).into()]), ["below-view"]);
+    assert_eq!(locks(vec![looked(Glass::Percent(50), Some(OilLook::Milky)).into()]), ["milky"]);
+    let over = poured(Some(OilFamily::Mineral), Some("ISO VG 46"), Glass::AboveView);
+    assert_eq!(locks(vec![over.into()]), ["above-view"]);
+}
+
+#[test]
+fn stopping_by_itself_a_second_time_in_a_day_locks_the_air() {
+    assert!(locks(vec![stopped().into()]).is_empty());
+    assert_eq!(locks(vec![stopped().into(), stopped().into()]), ["not-so-stopped-hot-twice"]);
+    let told = DisplayNote { stopped_by_itself: None, ..stopped() };
+    assert!(locks(vec![told.into(), stopped().into()]).is_empty());
+}
+
+#[test]
+fn a_signed_part_of_a_walk_covers_nothing_until_the_walk_is_whole() {
+    let mut yard = with_set();
+    let part = sumpbook_trade::record::PreTripSection { complete: false, ..walk(vec![], 3) };
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T06:30:00-06:00", part);
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T07:00:00-06:00", reading(28_640));
+    yard.exchange(1, "2026-10-20T08:00:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    let without = |evening: &crate::sheet::Evening| -> Vec<String> {
+        evening.without.rows.iter().map(|row| row.unit.clone()).collect()
+    };
+    assert_eq!(without(&evening), ["TH-01"]);
+    // Signed to its end before the next use, it covers that one.
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T07:10:00-06:00", walk(vec![], 7));
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T09:00:00-06:00", reading(28_650));
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    assert_eq!(without(&evening), ["TH-01"], "of the reading before it alone");
+    assert!(evening.not_reported.rows.iter().all(|row| row.unit != "TH-01"));
+}
