@@ -120,6 +120,8 @@ impl Shop {
         let mut what = checked(new)?;
         let known = self.campaign(what.task.campaign().unwrap_or_default());
         if let Some(told) = known.and_then(|known| known.told.last()) {
+            // The name as it was first written: capitals make no second campaign.
+            what.task.clone_from(&told.what.task);
             if told.what.of == what.of {
                 what.looked.clone_from(&told.what.looked);
             }
@@ -178,7 +180,6 @@ impl Shop {
         };
         let of_truck = (what.of == CampaignOf::Truck).then_some(truck);
         let was_looked_at = |one: &CampaignLooked| (one.truck, one.set) == (of_truck, set);
-        let before: Vec<CampaignLooked> = what.looked.clone();
         what.looked.retain(|one| !was_looked_at(one));
         if !matches!(fleet.hit(&what, truck), Hit::Look(_)) {
             let name = name.trim().to_owned();
@@ -193,8 +194,10 @@ impl Shop {
             by: hand.person,
             on,
         });
-        if what.looked == before {
-            return Err(ShopError::NoTargets);
+        if let Some(told) = self.campaign(name).and_then(|known| known.told.last())
+            && told.what == what
+        {
+            return Ok(told.entry);
         }
         self.write(None, what.into(), None, hand)
     }

@@ -161,7 +161,7 @@ fn after_its_last_good_day_it_is_past_due_locks_and_is_used_against_until_the_wo
     );
     // Taken back by who wrote them, it is open again and locks from where it did.
     for target in [done] {
-        let wrong = Correction { target, why: "that was TH-02".into() };
+        let wrong = Correction { target, why: "that was TH-02".into(), instead: None };
         yard.sign(2, "Dov", "TH-01", "2026-10-26T12:00:00-06:00", wrong);
     }
     yard.exchange(2, "2026-10-26T12:30:00-06:00");
@@ -180,7 +180,7 @@ fn a_service_taken_back_opens_it_again() {
     assert_eq!(stands(&yard, "TH-01", "2026-10-20T12:00:00-06:00"), "done");
     let feed = ics(&yard, "2026-10-20T12:00:00-06:00");
     assert!(!feed.contains("KX 24-07"), "it was never in a feed that was kept: {feed}");
-    let wrong = Correction { target: done, why: "that was TH-02".into() };
+    let wrong = Correction { target: done, why: "that was TH-02".into(), instead: None };
     yard.sign(2, "Dov", "TH-01", "2026-10-20T13:00:00-06:00", wrong);
     yard.exchange(2, "2026-10-20T14:00:00-06:00");
     assert_eq!(stands(&yard, "TH-01", "2026-10-20T15:00:00-06:00"), "open");
@@ -245,7 +245,7 @@ fn done_on_the_set_it_follows_the_set_and_of_the_truck_it_stays() {
     yard.exchange(2, "2026-10-19T09:00:00-06:00");
     yard.sign(2, "Dov", "TH-01", "2026-10-20T10:00:00-06:00", service(&[TASK, "campaign:TR-9"]));
     yard.exchange(2, "2026-10-20T11:00:00-06:00");
-    fitted(&mut yard, "TH-05", "KX 01500", "2026-10-21T08:00:00-06:00");
+    fitted(&mut yard, "TH-05", "kx 01500", "2026-10-21T08:00:00-06:00");
     let of = |yard: &Yard, task: &str, door: &str| {
         let list = due_list(&yard.shop.ledger, at("2026-10-22T12:00:00-06:00")).unwrap();
         let row = list.campaigns.into_iter().find(|row| row.task == task).unwrap();
@@ -389,6 +389,12 @@ fn what_cannot_be_used_is_refused_and_nothing_is_recorded() {
     // The same twice is recorded once.
     let one = yard.shop.enter_campaign(campaign(), &hand).unwrap();
     assert_eq!(yard.shop.enter_campaign(campaign(), &hand).unwrap(), one);
+    let small = NewCampaign { name: " kx  24-07 ".into(), ..campaign() };
+    assert_eq!(
+        yard.shop.enter_campaign(small, &hand).unwrap(),
+        one,
+        "capitals and blanks make no second one"
+    );
 }
 
 #[test]

@@ -36,7 +36,7 @@ const ENTERED: [(&str, &str); 8] = [
 async fn one_is_entered_and_its_units_stand_below_it_in_both_languages() {
     let desk = Desk::of(numbered(), NOW).await;
     let before = desk.get("/due").await;
-    before.says("Enter a maker&#39;s campaign").says_not(">Maker's campaign</th>");
+    before.says("Enter a maker's campaign").says_not(">Maker's campaign</th>");
     no_key_shows(&before);
     let kept = desk.post("/due/campaign", &ENTERED).await;
     assert_eq!((kept.status, kept.to.as_str()), (StatusCode::SEE_OTHER, "/due#campaigns"), "{}", kept.text);
@@ -81,7 +81,7 @@ async fn a_service_form_has_it_and_done_it_goes_from_the_list() {
     let desk = Desk::of(numbered(), NOW).await;
     desk.post("/due/campaign", &ENTERED).await;
     let form = desk.get("/due/service?unit=TH-01&tick=campaign%3AKX%2024-07%40TH-01").await;
-    form.says("value=\"campaign:KX 24-07\" checked").says("Maker&#39;s campaign KX 24-07");
+    form.says("value=\"campaign:KX 24-07\" checked").says("Maker's campaign KX 24-07");
     let other = desk.get("/due/service?unit=TH-02").await;
     other.says_not("KX 24-07");
     let done = [
@@ -100,7 +100,7 @@ async fn a_service_form_has_it_and_done_it_goes_from_the_list() {
     let one = units.iter().find(|unit| unit["unit"] == "TH-01").unwrap();
     assert_eq!((&one["state"], &one["done-on"]), (&"done".into(), &"2026-10-20".into()));
     let history = desk.get("/units/TH-01").await;
-    history.says("Maker&#39;s campaign KX 24-07");
+    history.says("Maker's campaign KX 24-07");
 }
 
 #[tokio::test]
@@ -170,7 +170,7 @@ async fn a_reader_sees_them_and_has_no_form() {
     assert_eq!(desk.post("/due/campaign", &ENTERED).await.status, StatusCode::FORBIDDEN);
     // What it locks stands on the sheet, with the way to its service and none to a certificate.
     let sheet = desk.get("/").await;
-    sheet.says("Maker&#39;s campaign, KX 24-07").says("change the scavenge line").says("/due?unit=TH-01");
+    sheet.says("Maker's campaign, KX 24-07").says("change the scavenge line").says("/due?unit=TH-01");
     no_key_shows(&sheet);
     no_key_shows(&desk.get_in("/", "es").await);
     no_key_shows(&desk.get("/units/TH-01/cab-report").await);
