@@ -72,7 +72,7 @@ async fn a_quiet_unit_shows_its_rulers_with_their_words() {
 async fn a_struck_figure_stays_seen_with_why() {
     let browser = Browser::of(week(), NOW).await;
     let page = browser.get("/units/TH-03").await.whole();
-    assert!(page.body.contains("<s>7,421.0</s>"), "{}", page.body);
+    assert!(page.body.contains("<s>7,421.0 h</s>"), "{}", page.body);
     assert!(page.words().contains("struck: taken back: a slipped point"), "{}", page.words());
     assert!(page.body.contains("742.1"));
     let view = browser.get("/units/TH-03.json").await.json();
@@ -98,7 +98,7 @@ async fn a_figure_above_the_ceiling_says_what_the_meter_could_show() {
     let browser = Browser::of(yard, "2026-10-21T17:00:00-06:00").await;
     let words = browser.get("/units/TH-03").await.whole().words();
     assert!(words.contains("struck: more than the meter can have counted: at most 762.4 h"), "{words}");
-    assert!(words.contains("Hours as read: 738.4, Tue 20 Oct 16:40 (to settle)"), "{words}");
+    assert!(words.contains("Hours as read: 738.4 h, Tue 20 Oct 16:40 (to settle)"), "{words}");
     assert!(words.contains("hours the meter cannot show"), "the history says so too: {words}");
 }
 
