@@ -5,7 +5,7 @@ use sumpbook_daybook::line::{Line, Writer};
 use sumpbook_daybook::phone::Parts;
 use sumpbook_trade::record::{
     Acknowledgement, Digest, DisplayNote, Glass, HourReading, How, LevelCheck, Meter, NoteKind, OilLook,
-    Source, StopWait, Warmth,
+    SiteCondition, SiteDust, Source, StopWait, Warmth,
 };
 use sumpbook_trade::{EntryId, Fact, Figure, Fluid, PersonId, Tenths, TruckId};
 
@@ -117,6 +117,14 @@ impl Phone {
         let LevelSaid { glass, warmth, stopped, look, photo, oil_temperature } = level;
         let fluid = Fluid::CompressorOil;
         self.record(said, LevelCheck { fluid, glass, warmth, stopped, look, photo, oil_temperature }.into())
+    }
+
+    /// Says how dusty the site is, from now on today; the day's first word holds from its midnight.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn keep_site(&self, said: Said, dust: SiteDust) -> Result<EntryId, PhoneError> {
+        self.record(said, SiteCondition { dust }.into())
     }
 
     /// Gives a meter's figure; `kept_when_asked` when the screen asked about it and the person kept it.

@@ -3,8 +3,10 @@
 use sumpbook_daybook::screen::{
     self, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, PreTripNow,
 };
+use sumpbook_daybook::state::hint_key;
 use sumpbook_daybook::text::{Arg, Language, Texts, item_key, word_key};
 use sumpbook_trade::clock::Standing;
+use sumpbook_trade::hours::Hint;
 use sumpbook_trade::oil::OilVerdict;
 use sumpbook_trade::wear::WhyCalled;
 
@@ -115,6 +117,12 @@ pub fn key_of_called(why: WhyCalled) -> String {
 #[uniffi::export]
 pub fn key_of_oil_verdict(verdict: OilVerdict) -> String {
     screen::verdict_key(verdict).to_owned()
+}
+
+/// Key of what would explain a figure that is asked about.
+#[uniffi::export]
+pub fn key_of_hint(hint: &Hint) -> String {
+    hint_key(hint)
 }
 
 /// Key of what stands above the end-of-day report's button.

@@ -1,7 +1,7 @@
 //! An end-of-day report, from its beginning to its signature.
 
 use sumpbook_daybook::draft::{Draft, EndOfDayDraft};
-use sumpbook_trade::record::Answer;
+use sumpbook_trade::record::{Answer, SiteDust};
 use sumpbook_trade::{EntryId, Figure, PersonId, Tenths, TruckId};
 
 use super::{Signed, end_of_day, fresh, keep, record, signing};
@@ -29,6 +29,9 @@ pub struct EndOfDaySaid {
     /// Display notes seen today.
     #[uniffi(default)]
     pub notes_seen: Option<Vec<EntryId>>,
+    /// How dusty the site was.
+    #[uniffi(default)]
+    pub dust: Option<SiteDust>,
 }
 
 #[uniffi::export]
@@ -74,6 +77,7 @@ impl Phone {
             report.odometer = said.odometer.or(report.odometer);
             report.tanks_drained = said.tanks_drained.or(report.tanks_drained);
             report.to_next = said.to_next.or(report.to_next.take());
+            report.dust = said.dust.or(report.dust);
             if let Some(seen) = said.notes_seen {
                 report.notes_seen = seen;
             }
@@ -88,8 +92,10 @@ impl Phone {
     pub fn sign_end_of_day(&self, draft: EntryId, signed: Signed) -> Result<EntryId, PhoneError> {
         self.change(ChangeSet::RECORDED, |book, now| {
             let signing = signing(book, &signed, now)?;
-            let entry = end_of_day(book, draft)?.sign(book.ledger().fleet(), &signing)?;
-            record(book, vec![entry], now)?;
+            let (report, fleet) = (end_of_day(book, draft)?, book.ledger().fleet());
+            let entry = report.sign(fleet, &signing)?;
+            let site = report.sign_site(fleet, &signing, fresh(now)?);
+            record(book, site.into_iter().chain([entry]).collect(), now)?;
             Ok(draft)
         })
     }

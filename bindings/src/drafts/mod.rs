@@ -159,14 +159,14 @@ pub(crate) fn fresh(now: Stamp) -> Result<EntryId, PhoneError> {
     new_id(now).map_err(|e| PhoneError::Unexpected { reason: e.to_string() })
 }
 
-fn signing(book: &Daybook, signed: &Signed, now: Stamp) -> Result<Signing, PhoneError> {
+pub(crate) fn signing(book: &Daybook, signed: &Signed, now: Stamp) -> Result<Signing, PhoneError> {
     let clock_off_ms = book.clock_off_ms()?;
     let Signed { pin_given, trainer, trainer_pin_given } = *signed;
     Ok(Signing { at: now, clock_off_ms, pin_given, trainer, trainer_pin_given })
 }
 
 /// Records what a draft was signed as; the draft goes in the same transaction.
-fn record(book: &mut Daybook, entries: Vec<Entry>, now: Stamp) -> Result<(), PhoneError> {
+pub(crate) fn record(book: &mut Daybook, entries: Vec<Entry>, now: Stamp) -> Result<(), PhoneError> {
     book.ledger_mut().record_signed(entries, now.unix_ms())?;
     Ok(())
 }

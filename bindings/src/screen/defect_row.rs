@@ -2,6 +2,7 @@
 
 use sumpbook_daybook::screen::{CertificateRow, DefectNow, DefectRow, SaidRow};
 use sumpbook_trade::defect::{LockPart, Verdict};
+use sumpbook_trade::record::Digest;
 use sumpbook_trade::{EntryId, Stamp};
 
 /// One defect.
@@ -38,6 +39,8 @@ pub struct SaidRow {
     pub word: Option<String>,
     /// The person's own words.
     pub words: Option<String>,
+    /// Photos of the defect by their names, where they were asked for; this phone may not hold them.
+    pub photos: Vec<Digest>,
 }
 
 /// A certificate.

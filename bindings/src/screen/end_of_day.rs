@@ -1,9 +1,10 @@
 //! What the next driver will read (P14).
 
 use sumpbook_daybook::screen::{
-    self, EndOfDayNotice, EndOfDayScreen, FoundRow, Main, NoteRow, PourRow, ReadingRow,
+    self, EndOfDayNotice, EndOfDayScreen, FoundRow, Main, NoteRow, PourRow, ReadingRow, SiteAsk,
 };
 use sumpbook_trade::checklist::Severity;
+use sumpbook_trade::record::SiteDust;
 use sumpbook_trade::{EntryId, Figure, Stamp, Tenths};
 
 use crate::error::PhoneError;
@@ -36,6 +37,10 @@ pub struct EndOfDayScreen {
     pub asks_tanks: bool,
     /// The answer.
     pub tanks_drained: Option<bool>,
+    /// How dusty the site was, as chosen for this report.
+    pub dust: Option<SiteDust>,
+    /// Whether that is asked, and what was said of it today; none where the dust does not count.
+    pub site: Option<SiteAsk>,
     /// Words for the next driver.
     pub to_next: Option<String>,
     /// What stands above the button.

@@ -47,6 +47,10 @@ pub struct TaskRow {
     pub hours_used_least_share: Option<i64>,
     /// Thousandths likely used, where hours are estimated.
     pub hours_used_likely_share: Option<i64>,
+    /// Hours left at most, where hours are counted or estimated; `hours_left` are at least left then.
+    pub hours_left_at_most: Option<LeftHours>,
+    /// Hours likely left, where hours are estimated.
+    pub hours_left_likely: Option<LeftHours>,
     /// The oil calls for it now, and why: `called-...`.
     pub called: Option<CalledRow>,
     /// Entries that look like one service.

@@ -1,7 +1,9 @@
 //! A procedure step by step (P11), and keeping what was confirmed.
 
 use sumpbook_daybook::line::fact_of_steps;
-use sumpbook_daybook::screen::{self, FigureAsk, NotSo, NotSoRow, PartNow, StepRow, StepsQuery, StepsScreen};
+use sumpbook_daybook::screen::{
+    self, FigureAsk, NotSo, NotSoRow, PartNow, SiteAsk, StepRow, StepsQuery, StepsScreen,
+};
 use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::procedure::Procedures;
 use sumpbook_trade::record::StepDone;
@@ -22,6 +24,8 @@ pub struct StepsScreen {
     pub locked: Option<PartNow>,
     /// The steps this unit has, in order.
     pub steps: Vec<StepRow>,
+    /// The site's dust, where this procedure is an arrival and the dust counts.
+    pub site: Option<SiteAsk>,
 }
 
 /// One step.

@@ -1,8 +1,8 @@
 //! One unit (P3).
 
 use sumpbook_daybook::screen::{
-    self, Main, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow, ReadingRow, ReportRow, RoadAir,
-    TaskRow, UnitQuery, UnitScreen, Unlike,
+    self, EstimateRow, Main, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow, ReadingRow,
+    ReportRow, RoadAir, TaskRow, UnitQuery, UnitScreen, Unlike,
 };
 use sumpbook_trade::record::Meter;
 use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
@@ -43,6 +43,8 @@ pub struct UnitScreen {
     pub hours: Option<Tenths>,
     /// Of a unit without a meter, at least so many; `hours` are counted, at most.
     pub counted_at_least: Option<Tenths>,
+    /// Hours no meter counted, oldest first; `hours` hold the high figures.
+    pub estimates: Vec<EstimateRow>,
     /// Hours a day by the readings of the last weeks, tenths; none when the pace is unknown.
     pub pace_tenths: Option<i64>,
     /// The engine's and the PTO's own meters, where they are read: they feed no clock here.
@@ -57,6 +59,19 @@ pub struct UnitScreen {
     pub main: Main,
     /// This person's top-up of it that is not finished.
     pub top_up_draft: Option<EntryId>,
+}
+
+/// Hours that no meter counted, as somebody signed them.
+#[uniffi::remote(Record)]
+pub struct EstimateRow {
+    /// When it was signed.
+    pub at: Stamp,
+    /// At least.
+    pub low: Tenths,
+    /// Likely.
+    pub likely: Tenths,
+    /// At most: what the due list uses.
+    pub high: Tenths,
 }
 
 /// A meter beside the compressor's.

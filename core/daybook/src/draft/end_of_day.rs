@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::Template;
-use sumpbook_trade::record::{Answer, EndOfDay};
+use sumpbook_trade::record::{Answer, EndOfDay, SiteCondition, SiteDust};
 use sumpbook_trade::{Entry, EntryId, Figure, PersonId, Stamp, Tenths, TruckId};
 
 use super::{DraftError, Signing};
@@ -35,6 +35,9 @@ pub struct EndOfDayDraft {
     pub to_next: Option<String>,
     /// Display notes of the day.
     pub notes_seen: Vec<EntryId>,
+    /// How dusty the site was: signed with the report, so that a slip of the thumb weighs no hour.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub dust: Option<SiteDust>,
 }
 
 impl EndOfDayDraft {
@@ -52,6 +55,7 @@ impl EndOfDayDraft {
             tanks_drained: None,
             to_next: None,
             notes_seen: Vec::new(),
+            dust: None,
         }
     }
 
@@ -92,5 +96,11 @@ impl EndOfDayDraft {
         let mut entry = signing.entry(fleet, self.id, self.unit, self.person, fact.into());
         entry.hours = self.hours;
         Ok(entry)
+    }
+
+    /// What was said of the site, as an entry of its own under this id; none when nothing was.
+    pub fn sign_site(&self, fleet: &Fleet, signing: &Signing, id: EntryId) -> Option<Entry> {
+        let dust = self.dust?;
+        Some(signing.entry(fleet, id, self.unit, self.person, SiteCondition { dust }.into()))
     }
 }

@@ -4,6 +4,7 @@
 mod end_of_day;
 mod error;
 mod keep;
+mod other_unit;
 mod pre_trip;
 mod signing;
 mod top_up;
@@ -14,6 +15,7 @@ use sumpbook_trade::{EntryId, PersonId, TruckId};
 pub use end_of_day::EndOfDayDraft;
 pub use error::{DraftError, MissingSign};
 pub use keep::Drafts;
+pub use other_unit::{may_be_moved, moved};
 pub(crate) use pre_trip::GLASS;
 pub use pre_trip::{Elsewhere, Extent, FirstWalk, PreTripDraft, ReviewDraft, place_of};
 pub use signing::Signing;

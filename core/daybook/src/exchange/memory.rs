@@ -10,7 +10,7 @@ use super::ExchangeError;
 use crate::PROGRAM;
 use crate::ledger::Ledger;
 use crate::parcel::Cursor;
-use crate::store::{Store, StoreError};
+use crate::store::{Salvaged, Store, StoreError};
 
 const CODE: &str = "enrolment-code";
 const NAME: &str = "device-name";
@@ -24,6 +24,7 @@ const SENT: &str = "sent-parcels";
 const EPOCHS: &str = "epochs";
 const PROGRAM_TOLD: &str = "program-told";
 const PENDING: &str = "pending-devices";
+const SALVAGED: &str = "salvaged";
 
 /// The most parcels remembered as sent; an answer to an older one still brings its entries.
 const MOST_SENT: usize = 256;
@@ -47,6 +48,26 @@ fn fixed<const N: usize>(store: &Store, name: &str) -> Result<Option<[u8; N]>, S
 fn list<const N: usize>(store: &Store, name: &str) -> Result<Vec<[u8; N]>, StoreError> {
     let bytes = store.setting(name)?.unwrap_or_default();
     Ok(bytes.chunks_exact(N).filter_map(|chunk| chunk.try_into().ok()).collect())
+}
+
+/// What was saved of a damaged file: where it is kept, entries it held, entries saved.
+pub(crate) fn salvaged(store: &Store) -> Result<Option<Salvaged>, StoreError> {
+    let kept = store.setting(SALVAGED)?.and_then(|bytes| serde_json::from_slice(&bytes).ok());
+    Ok(kept.map(|(kept, held, saved)| Salvaged { kept, held, saved }))
+}
+
+pub(crate) fn set_salvaged(store: &mut Store, salvaged: &Salvaged) -> Result<(), StoreError> {
+    let Salvaged { kept, held, saved } = salvaged;
+    store.set_setting(SALVAGED, &serde_json::to_vec(&(kept, held, saved)).unwrap_or_default())
+}
+
+/// The shop has given what it had: nothing is left to be told.
+pub(crate) fn forget_salvaged(store: &mut Store) -> Result<(), StoreError> {
+    match store.setting(SALVAGED)? {
+        // An empty one reads as none.
+        Some(told) if !told.is_empty() => store.set_setting(SALVAGED, &[]),
+        _ => Ok(()),
+    }
 }
 
 /// The code and the name this phone asks under.

@@ -365,7 +365,7 @@ fn hours_of(entry: &Entry) -> Option<sumpbook_trade::Tenths> {
 
 /// Whether more than its hours bears on the unit's state, so that folding must read it whole.
 fn bears(fact: &Fact) -> bool {
-    use sumpbook_trade::record::{AnswerKind, Glass, OilLook};
+    use sumpbook_trade::record::{AnswerKind, Glass, OilLook, WaterAmount, WaterFrom};
     match fact {
         // The great mass: a whole walk that found nothing bears nothing. A part of one covers nothing by itself.
         Fact::PreTripSection(section) => {
@@ -379,10 +379,14 @@ fn bears(fact: &Fact) -> bool {
         Fact::LevelCheck(level) => {
             !matches!(level.glass, Glass::Percent(_)) || level.look.is_some_and(|look| look != OilLook::Clear)
         }
+        // A spoon of clean water is nothing.
+        Fact::WaterDrained(drained) => {
+            let trap = drained.from == WaterFrom::FuelTrap && drained.amount != WaterAmount::None;
+            drained.oil_in_it || trap || drained.amount > WaterAmount::Spoon
+        }
         Fact::HourReading(_)
         | Fact::RunningNumbers(_)
         | Fact::Drive(_)
-        | Fact::WaterDrained(_)
         | Fact::SiteCondition(_)
         | Fact::PaperPage(_)
         | Fact::Happened(_) => false,

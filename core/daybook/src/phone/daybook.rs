@@ -134,9 +134,15 @@ impl Daybook {
         let root = home.root(folder)?;
         let secret = seal.open()?.ok_or(PhoneError::KeyGone)?;
         let (mut ledger, salvaged) = Ledger::open(folder, root, DeviceKey::from_secret(&secret))?;
-        if salvaged.is_some() {
+        if let Some(saved) = &salvaged {
             memory::drop_cursor(ledger.store_mut())?;
+            memory::set_salvaged(ledger.store_mut(), saved)?;
         }
+        // A book that was saved says so at every opening, until the shop has given what it had of the rest.
+        let salvaged = match salvaged {
+            None => memory::salvaged(ledger.store())?,
+            now => now,
+        };
         Ok(Daybook { ledger, home, folder: folder.to_owned(), salvaged })
     }
 
@@ -253,7 +259,8 @@ impl Daybook {
         PhotoFolder::of(&self.folder)
     }
 
-    /// What was saved when the book was found damaged at opening; none when all was well.
+    /// What was saved when the book was found damaged at an opening; none when all was well, and once a whole exchange
+    /// with the shop came after it.
     pub fn salvaged(&self) -> Option<&Salvaged> {
         self.salvaged.as_ref()
     }

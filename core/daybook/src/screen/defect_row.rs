@@ -2,10 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::defect::{Certified, Defect, DefectState, LockPart, Said, Verdict};
-use sumpbook_trade::{EntryId, PersonId, Stamp};
+use sumpbook_trade::record::{Answer, Digest};
+use sumpbook_trade::{Entry, EntryId, Fact, PersonId, Stamp};
 use uuid::Uuid;
 
 use crate::fleet::Fleet;
+use crate::ledger::{Ledger, LedgerError};
 
 /// Where a defect stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -32,6 +34,9 @@ pub struct SaidRow {
     pub word: Option<String>,
     /// The person's own words.
     pub words: Option<String>,
+    /// Photos of the defect by their names, where they were asked for; this phone may not hold them.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub photos: Vec<Digest>,
 }
 
 /// A certificate.
@@ -85,7 +90,14 @@ impl DefectRow {
                 Said::Ok => (true, (None, None)),
                 Said::Defect { words, .. } => (false, word_and_words(words)),
             };
-            SaidRow { by: name(fleet, answer.person), at: answer.at.into(), ok, word, words }
+            SaidRow {
+                by: name(fleet, answer.person),
+                at: answer.at.into(),
+                ok,
+                word,
+                words,
+                photos: Vec::new(),
+            }
         });
         DefectRow {
             id: row_id(defect),
@@ -98,6 +110,32 @@ impl DefectRow {
             certificate: certified.map(|certified| certificate(certified, fleet)),
         }
     }
+}
+
+impl DefectRow {
+    /// The same with the photos its finders took.
+    pub(super) fn with_photos(ledger: &Ledger, defect: &Defect) -> Result<DefectRow, LedgerError> {
+        let mut row = DefectRow::of(defect, ledger.fleet());
+        let truth = ledger.store().truth();
+        for (said, answer) in row.said.iter_mut().zip(&defect.answers).filter(|(said, _)| !said.ok) {
+            for held in truth.by_id(EntryId(answer.entry))? {
+                let Ok(entry) = Entry::from_payload(&held.row.payload) else { continue };
+                said.photos = photos_of(&entry.fact, &defect.item, defect.place.as_deref());
+            }
+        }
+        Ok(row)
+    }
+}
+
+/// The photos an entry's answer about an item names.
+fn photos_of(fact: &Fact, item: &str, place: Option<&str>) -> Vec<Digest> {
+    let answers = match fact {
+        Fact::PreTripSection(section) => &section.answers,
+        Fact::EndOfDay(report) => &report.defects,
+        _ => return Vec::new(),
+    };
+    let same = |answer: &&Answer| answer.item == item && answer.place.as_deref() == place;
+    answers.iter().filter(same).flat_map(|answer| answer.photos.iter().copied()).collect()
 }
 
 /// The row's id: it stays the same whatever is added later.

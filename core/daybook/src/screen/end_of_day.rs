@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::Severity;
-use sumpbook_trade::record::Answer;
+use sumpbook_trade::record::{Answer, SiteDust};
 use sumpbook_trade::{EntryId, Feature, Figure, Stamp, Tenths};
 
 use super::display::NoteRow;
@@ -11,6 +11,7 @@ use super::glass::{StopNow, stop_now};
 use super::levels::PourRow;
 use super::main_act::{DisabledReason, Main, MainAct};
 use super::pre_trip::Days;
+use super::site::SiteAsk;
 use crate::draft::EndOfDayDraft;
 use crate::ledger::{Ledger, LedgerError};
 
@@ -89,6 +90,10 @@ pub struct EndOfDayScreen {
     pub asks_tanks: bool,
     /// The answer.
     pub tanks_drained: Option<bool>,
+    /// How dusty the site was, as chosen for this report.
+    pub dust: Option<SiteDust>,
+    /// Whether that is asked, and what was said of it today; none where the dust does not count.
+    pub site: Option<SiteAsk>,
     /// Words for the next driver.
     pub to_next: Option<String>,
     /// What stands above the button.
@@ -138,6 +143,8 @@ pub fn end_of_day(ledger: &Ledger, draft: &EndOfDayDraft, now: Stamp) -> Result<
         odometer: draft.odometer,
         asks_tanks: fleet.trucks.get(&draft.unit).is_some_and(|t| t.features.has(Feature::ManualTankDrains)),
         tanks_drained: draft.tanks_drained,
+        dust: draft.dust,
+        site: SiteAsk::at_days_end(ledger, draft.unit, now)?,
         to_next: draft.to_next.clone(),
         notices: notices.into_iter().flatten().collect(),
         main: Main { act: MainAct::SignEndOfDay, why_not: (!said).then_some(DisabledReason::DefectsNotSaid) },

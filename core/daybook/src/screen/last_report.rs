@@ -74,8 +74,9 @@ pub fn last_report(
     let unit = query.unit;
     let fleet = ledger.fleet();
     let state = ledger.unit_state(unit)?;
+    let open = state.defects.iter().filter(|defect| is_open(defect));
     let defects: Vec<DefectRow> =
-        state.defects.iter().filter(|d| is_open(d)).map(|d| DefectRow::of(d, fleet)).collect();
+        open.map(|defect| DefectRow::with_photos(ledger, defect)).collect::<Result<_, _>>()?;
     let uncertified =
         |part: LockPart| defects.iter().any(|row| row.state == DefectNow::Open && row.locks.contains(&part));
     let (road, air) = (uncertified(LockPart::Road), uncertified(LockPart::Air));

@@ -51,6 +51,10 @@ pub struct TaskRow {
     pub hours_used_least_share: Option<i64>,
     /// Thousandths likely used, where hours are estimated.
     pub hours_used_likely_share: Option<i64>,
+    /// Hours left at most, where hours are counted or estimated; `hours_left` are at least left then.
+    pub hours_left_at_most: Option<LeftHours>,
+    /// Hours likely left, where hours are estimated.
+    pub hours_left_likely: Option<LeftHours>,
     /// The oil calls for it now, and why: `called-...`.
     pub called: Option<CalledRow>,
     /// Entries that look like one service.
@@ -149,6 +153,7 @@ fn row(
     (in_service, today): (Option<NaiveDate>, NaiveDate),
 ) -> TaskRow {
     let of_hours = |used: FineHours| share(used.0, FineHours::from(clock.interval_hours?).0);
+    let left = |used: FineHours| Some(LeftHours::of(FineHours::from(clock.interval_hours?) - used));
     let from_day = clock.last.map(|last| last.day).or(in_service);
     let days = |to: NaiveDate, from: NaiveDate| to.signed_duration_since(from).num_days();
     let on_calendar = |day: NaiveDate| {
@@ -186,6 +191,8 @@ fn row(
         }),
         hours_used_least_share: task.used_least.and_then(of_hours),
         hours_used_likely_share: task.used_likely.and_then(of_hours),
+        hours_left_at_most: task.used_least.and_then(left),
+        hours_left_likely: task.used_likely.and_then(left),
         called: task.called.map(|called| CalledRow { why: called.why, since: called.since.into() }),
         entered_twice: clock.entered_twice.clone(),
         waiting: wait.map(|wait| WaitRow {

@@ -6,11 +6,15 @@ use sumpbook_trade::procedure::{OnNotSo, PlannedStep, Procedures};
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::road_air::{LockState, PartNow, RoadAir};
+use super::site::SiteAsk;
 use super::stop::FigureAsk;
 use crate::ledger::{Ledger, LedgerError};
 
 /// The procedures that begin with air: with the air locked they open at the lock.
 const NEEDS_AIR: [&str; 2] = ["start", "use-air"];
+
+/// The procedure in which a site is met.
+const ARRIVAL: &str = "arrival";
 
 /// Which procedure of which unit.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -78,6 +82,8 @@ pub struct StepsScreen {
     pub locked: Option<PartNow>,
     /// The steps this unit has, in order.
     pub steps: Vec<StepRow>,
+    /// The site's dust, where this procedure is an arrival and the dust counts.
+    pub site: Option<SiteAsk>,
 }
 
 /// A procedure of a unit, in the order that matters; none when there is no such procedure.
@@ -103,6 +109,10 @@ pub fn steps(
         procedure: query.procedure.clone(),
         locked,
         steps: procedure.steps_for(&features).iter().map(row).collect(),
+        site: match query.procedure.as_str() {
+            ARRIVAL => SiteAsk::on_arrival(ledger, query.unit, now)?,
+            _ => None,
+        },
     }))
 }
 

@@ -1,6 +1,7 @@
 //! One unit: is it locked, what did the last one leave, which oil, how long till service.
 
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::hours::Estimate;
 use sumpbook_trade::record::Meter;
 use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
@@ -48,6 +49,19 @@ pub struct OtherMeterRow {
     pub open_questions: u32,
 }
 
+/// Hours that no meter counted, as somebody signed them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct EstimateRow {
+    /// When it was signed.
+    pub at: Stamp,
+    /// At least.
+    pub low: Tenths,
+    /// Likely.
+    pub likely: Tenths,
+    /// At most: what the due list uses.
+    pub high: Tenths,
+}
+
 /// One unit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct UnitScreen {
@@ -81,6 +95,8 @@ pub struct UnitScreen {
     pub hours: Option<Tenths>,
     /// Of a unit without a meter, at least so many; `hours` are counted, at most.
     pub counted_at_least: Option<Tenths>,
+    /// Hours no meter counted, oldest first; `hours` hold the high figures.
+    pub estimates: Vec<EstimateRow>,
     /// Hours a day by the readings of the last weeks, tenths; none when the pace is unknown.
     pub pace_tenths: Option<i64>,
     /// The engine's and the PTO's own meters, where they are read: they feed no clock here.
@@ -95,6 +111,12 @@ pub struct UnitScreen {
     pub main: Main,
     /// This person's top-up of it that is not finished.
     pub top_up_draft: Option<EntryId>,
+}
+
+impl From<&Estimate> for EstimateRow {
+    fn from(of: &Estimate) -> EstimateRow {
+        EstimateRow { at: of.at.into(), low: of.low, likely: of.likely, high: of.high }
+    }
 }
 
 impl From<&OtherMeterNow> for OtherMeterRow {
@@ -139,6 +161,7 @@ pub fn unit(
         reading: state.hours.last.as_ref().map(ReadingRow::from),
         hours: state.hours_at(now.moment()),
         counted_at_least: state.hours.counted.as_ref().map(|counted| counted.low),
+        estimates: state.hours.estimates.iter().map(EstimateRow::from).collect(),
         pace_tenths: state.pace_at(now.moment()).map(|pace| (pace.per_day * 10.0).round() as i64),
         other_meters: state.other_meters.iter().map(OtherMeterRow::from).collect(),
         open_questions: count(state.hours.questions.len()),

@@ -1,13 +1,16 @@
 //! Defects, certificates and reviews out of entries.
 
-use sumpbook_trade::checklist::Severity;
+use chrono::TimeDelta;
+use sumpbook_trade::checklist::{Severity, Template};
 use sumpbook_trade::day::Coverage;
 use sumpbook_trade::defect::{
     Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
 };
 use sumpbook_trade::fluid::{Fluid, Fluids, Mix, Oil};
 use sumpbook_trade::procedure::{item_of_step, word_of_step};
-use sumpbook_trade::record::{Answer, AnswerKind, Glass, OilLook, RepairVerdict, Source};
+use sumpbook_trade::record::{
+    Answer, AnswerKind, Glass, OilLook, RepairVerdict, Source, WaterAmount, WaterFrom,
+};
 use sumpbook_trade::{Entry, Fact};
 use uuid::Uuid;
 
@@ -36,6 +39,7 @@ pub(super) fn of_unit(
                 findings.extend(findings_of_level(entry));
             }
             Fact::LevelCheck(_) => findings.extend(findings_of_level(entry)),
+            Fact::WaterDrained(_) => findings.extend(finding_of_drain(entry, entries)),
             Fact::DisplayNote(_) => findings.extend(finding_of_stop(fleet, entry, entries)),
             Fact::Certificate(certificate) => certificates.push(Certificate {
                 at: entry.at.moment(),
@@ -187,6 +191,35 @@ fn finding_of_stop(fleet: &Fleet, entry: &Entry, entries: &[Bearing]) -> Option<
     second.then(|| air_finding(entry, &item, &word))
 }
 
+/// What was drained tells the same as the walk's line about it: oil from the brake tanks, water in the fuel, more water
+/// in the receiver than a short run leaves.
+fn finding_of_drain(entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
+    let Fact::WaterDrained(drained) = &entry.fact else { return None };
+    let at = entry.at.moment();
+    let cups_before = || {
+        entries.iter().any(|other| match &other.entry.fact {
+            Fact::WaterDrained(before) => {
+                let moment = other.entry.at.moment();
+                before.from == drained.from
+                    && before.amount >= WaterAmount::Cup
+                    && moment < at
+                    && at - moment <= TimeDelta::days(7)
+            }
+            _ => false,
+        })
+    };
+    let (item, word) = match (drained.from, drained.amount) {
+        (WaterFrom::BrakeTanks, _) if drained.oil_in_it => ("tank-drain", "oil-in-water"),
+        (WaterFrom::FuelTrap, amount) if amount != WaterAmount::None => ("water-trap", "water"),
+        (WaterFrom::Receiver, WaterAmount::More) => ("drain-water", "more-than-cup"),
+        // Common practice, no source: more than a cupful in a week is short runs, running cold.
+        (WaterFrom::Receiver, WaterAmount::Cup) if cups_before() => ("drain-water", "cup"),
+        _ => return None,
+    };
+    let severity = Template::common_practice().ok()?.item(item)?.severity(word);
+    Some(Finding { parts: locks(severity, item), ..air_finding(entry, item, word) })
+}
+
 fn air_finding(entry: &Entry, item: &str, word: &str) -> Finding {
     Finding {
         at: entry.at.moment(),
@@ -201,7 +234,7 @@ fn air_finding(entry: &Entry, item: &str, word: &str) -> Finding {
 
 /// Whether an entry by itself locks something: what the shop should hear of at once.
 pub(crate) fn locks_something(fleet: &Fleet, entry: &Entry) -> bool {
-    let pour = [finding_of_pour(fleet, entry), finding_of_sealed(entry, &[])];
+    let pour = [finding_of_pour(fleet, entry), finding_of_sealed(entry, &[]), finding_of_drain(entry, &[])];
     let found = pour.into_iter().flatten().chain(findings_of_level(entry)).chain(findings_of_steps(entry));
     found.into_iter().any(|finding| !finding.parts.is_empty())
 }

@@ -370,6 +370,11 @@ fn why_word(why: QuestionWhy) -> &'static str {
     }
 }
 
+/// Key of the words for what would explain a figure.
+pub fn hint_key(hint: &Hint) -> String {
+    format!("hint-{}", hint_word(hint))
+}
+
 fn hint_word(hint: &Hint) -> String {
     match hint {
         Hint::TypedWrong { .. } => "typed-wrong".to_owned(),

@@ -12,6 +12,7 @@ pub(crate) mod hours;
 mod inputs;
 mod notes;
 mod oil;
+mod rose;
 mod roster;
 pub(crate) mod scope;
 mod services;
@@ -32,8 +33,9 @@ use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
 pub(crate) use defects::locks_something;
-pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by};
+pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by, hint_key};
 pub use oil::{LabNow, OilNow};
+pub use rose::RoseNow;
 pub use roster::RosterChange;
 pub use slips::SlipShown;
 pub use stands::TaskNow;

@@ -16,6 +16,7 @@ use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths, TruckId};
 use uuid::Uuid;
 
 use super::inputs::Bearing;
+use super::rose::{RoseNow, rose_last};
 use super::scope::Scope;
 use super::wear::oil_tasks;
 use crate::fleet::Fleet;
@@ -36,6 +37,8 @@ pub struct OilNow {
     pub verdict: Option<OilVerdict>,
     /// Answers of the laboratory, each with the fill it belongs to, newest first.
     pub lab: Vec<LabNow>,
+    /// The newest level rose, and no pour is recorded.
+    pub rose: Option<RoseNow>,
 }
 
 /// A laboratory's answer.
@@ -99,6 +102,13 @@ pub(super) fn oil(
             thing,
         }));
     }
+    let is_fill = |bearing: &Bearing| match &bearing.entry.fact {
+        Fact::ServiceDone(done) => {
+            !again.contains(&bearing.entry.id.0) && filled(fleet, truck, done).is_some()
+        }
+        _ => false,
+    };
+    let rose = rose_last(scope, (entries, &looked), is_fill, upto_ms)?;
     let all = fills(&events, &system, &numbers);
     let lab = lab(entries, &all, ledger);
     let delivery = profile.and_then(|p| p.delivery).and_then(sumpbook_trade::Figure::flow);
@@ -115,6 +125,7 @@ pub(super) fn oil(
         verdict: last.zip(limit).map(|(balance, limit)| verdict(balance, limit, &numbers)),
         limit,
         lab,
+        rose,
         fill,
     })
 }

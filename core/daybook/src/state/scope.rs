@@ -74,6 +74,24 @@ impl<'a> Scope<'a> {
         self.air(|truck| self.truth.facts_of_kind(truck, code, upto_ms))
     }
 
+    /// The newest facts of one kind from where the set stood, up to a moment, at most `most` of each truck.
+    pub(super) fn newest_air(
+        &self,
+        kind: FactKind,
+        upto_ms: i64,
+        most: usize,
+    ) -> Result<Vec<FactRow>, LedgerError> {
+        let code = kind.code().unwrap_or(0);
+        if upto_ms == i64::MAX {
+            let most = i64::try_from(most).unwrap_or(i64::MAX);
+            return self.air(|truck| self.truth.newest_facts(truck, code, most));
+        }
+        let mut facts = self.facts_of_kind(kind, upto_ms)?;
+        facts.reverse();
+        facts.truncate(most);
+        Ok(facts)
+    }
+
     /// Entries of one kind about the set that count and do not bear by themselves.
     pub(super) fn of_kind(&self, kind: FactKind, upto_ms: i64) -> Result<Vec<Bearing>, LedgerError> {
         if self.plain {

@@ -28,6 +28,10 @@ error-bad-signatures = { $count ->
     [one] 1 entry
    *[other] { $count } entries
 } from { $phone } carry a signature that does not hold. They are set aside; the other { $taken } were taken in. Open Set aside.
+error-file-forged = { $count ->
+    [one] 1 entry carries a signature that does not hold. It was not taken in
+   *[other] { $count } entries carry a signature that does not hold. They were not taken in
+}; the other { $taken } were. Tell the shop whose file it was.
 error-shop-disk-full = The shop computer's disk is full. Nothing is half-written; phones keep their entries and try again. Make room on it.
 error-which-date = { $date } can be { $one } or { $other }. Nothing was brought in. Say which, once for the whole file.
 error-slip-length = A slip's code has 12 digits. Nothing was changed. Type all of them.

@@ -144,3 +144,4 @@ hint-earlier-typed-wrong = Was the figure before typed wrong?
 hint-went-round = Did the meter go round?
 hint-meter-changed = Was the meter changed?
 hint-other-meter-or-truck = Another meter, or another truck?
+hint-reads = It would read { $figure }.

@@ -35,6 +35,10 @@ error-bad-signatures = { $count ->
     [one] el otro se recibió
    *[other] los otros { $taken } se recibieron
 }. Abre Apartados.
+error-file-forged = { $count ->
+    [one] 1 registro trae una firma que no vale. No se recibió
+   *[other] { $count } registros traen una firma que no vale. No se recibieron
+}; los otros { $taken } sí. Dile al taller de quién era el archivo.
 error-shop-disk-full = El disco del taller está lleno. Nada quedó a medias; los teléfonos guardan sus registros y reintentan. Haz espacio.
 error-which-date = { $date } puede ser { $one } o { $other }. No se trajo nada. Di cuál, una vez para todo el archivo.
 error-slip-length = El código de la papeleta tiene 12 cifras. No se cambió nada. Escríbelas todas.

@@ -144,3 +144,4 @@ hint-earlier-typed-wrong = ¿La cifra de antes se escribió mal?
 hint-went-round = ¿El medidor dio la vuelta?
 hint-meter-changed = ¿Se cambió el medidor?
 hint-other-meter-or-truck = ¿Otro medidor, u otro camión?
+hint-reads = Marcaría { $figure }.

@@ -6,6 +6,7 @@
 mod air;
 mod answer;
 mod aside;
+mod asked_hours;
 mod assets;
 mod cab_report;
 mod certificates;

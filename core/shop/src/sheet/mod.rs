@@ -47,7 +47,7 @@ pub use record::{
 };
 pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, HappenedRow, LateRow, OilFound, OilRow, ReminderRow,
-    SettleRow, ToldService, TopUpRow, TwiceRow,
+    RoseRow, SettleRow, ToldService, TopUpRow, TwiceRow,
 };
 pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};
@@ -127,7 +127,7 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         due: due::list(ledger, yard, &read.states(), Standing::ComingUp)?,
         reminders: Section::of(notes::reminders(ledger, yard, units)),
         top_ups: Section::of(pours::top_ups(ledger, yard, units)),
-        oil: Section::of(pours::drinking(ledger, units)),
+        oil: Section::of(pours::drinking(ledger, yard, units)),
         to_settle: Section::of(readings::to_settle(ledger, yard, units)?),
         corrected: Section::of(readings::corrected(ledger, yard, read)?),
         entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),

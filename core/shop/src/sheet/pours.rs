@@ -7,7 +7,7 @@ use sumpbook_trade::oil::{Level, Millilitres, OilNumbers, OilSystem, astray};
 use sumpbook_trade::record::{Glass, TopUp};
 use sumpbook_trade::{Fact, Figure};
 
-use super::rows::{OilFound, OilRow, TopUpRow};
+use super::rows::{OilFound, OilRow, RoseRow, TopUpRow};
 use super::unit_day::{Told, UnitDay};
 use super::{Yard, words};
 use crate::oil_use::OilUse;
@@ -86,13 +86,19 @@ fn astray_of(system: &OilSystem, top_up: &TopUp) -> Option<OilFound> {
     strays.ask.then_some(OilFound::Astray { ml: strays.astray.0.round() as i64 })
 }
 
-/// Units whose use has changed or lies over its limit, the farthest over first.
-pub(super) fn drinking(ledger: &Ledger, units: &[UnitDay]) -> Vec<OilRow> {
+/// Units whose use has changed or lies over its limit, the farthest over first; then those whose level rose that day.
+pub(super) fn drinking(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Vec<OilRow> {
     let row = |unit: &UnitDay| {
-        let oil = OilUse::of(&unit.state.oil, ledger.fleet()).filter(OilUse::is_alarm)?;
-        Some(OilRow { unit: unit.door.clone(), oil })
+        let oil = OilUse::of(&unit.state.oil, ledger.fleet()).filter(OilUse::is_alarm);
+        let rose = unit.state.oil.rose.filter(|rose| ledger.fleet().yard_day(rose.at.into()) == yard.day);
+        let rose = rose.map(|rose| RoseRow {
+            at: yard.stamp(rose.at),
+            from: words::glass(rose.from),
+            to: words::glass(rose.to),
+        });
+        (oil.is_some() || rose.is_some()).then(|| OilRow { unit: unit.door.clone(), oil, rose })
     };
     let mut rows: Vec<OilRow> = units.iter().filter_map(row).collect();
-    rows.sort_by_key(|row| std::cmp::Reverse(row.oil.times_tenths));
+    rows.sort_by_key(|row| std::cmp::Reverse(row.oil.and_then(|oil| oil.times_tenths)));
     rows
 }

@@ -126,15 +126,30 @@ pub enum OilFound {
     OverLimit,
 }
 
-/// A unit that drinks oil.
+/// A unit whose oil somebody should look at: it drinks, or its level rose.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct OilRow {
     /// Door number.
     pub unit: String,
-    /// What its use comes to.
+    /// What its use comes to, when that is an alarm.
     #[serde(flatten)]
-    pub oil: OilUse,
+    pub oil: Option<OilUse>,
+    /// On this day its level rose, and no pour is recorded.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rose: Option<RoseRow>,
+}
+
+/// A level that rose by itself.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RoseRow {
+    /// When it was read.
+    pub at: Stamp,
+    /// Where it had stood.
+    pub from: String,
+    /// Where it stands.
+    pub to: String,
 }
 
 /// A figure of a reading.

@@ -1,10 +1,13 @@
 //! What locks the air without anybody answering a line: a pour, a level, a second stop. And what covers a day.
 
 use sumpbook_trade::defect::{LockPart, Said};
-use sumpbook_trade::record::{DisplayNote, Glass, LevelCheck, NoteKind, OilLook, Pour, SetProfile, TopUp};
+use sumpbook_trade::record::{
+    Answer, DisplayNote, Glass, ItemFigure, LevelCheck, NoteKind, OilLook, Pour, SetProfile, StopWait, TopUp,
+    Warmth, WaterAmount, WaterDrained, WaterFrom,
+};
 use sumpbook_trade::{Fact, Figure, Fluid, OilFamily, Unit};
 
-use super::yard::{Yard, reading, walk};
+use super::yard::{Yard, answer, reading, walk};
 use crate::NewSet;
 
 fn with_set() -> Yard {
@@ -107,6 +110,69 @@ fn stopping_by_itself_a_second_time_in_a_day_locks_the_air() {
     assert_eq!(locks(vec![stopped().into(), stopped().into()]), ["not-so-stopped-hot-twice"]);
     let told = DisplayNote { stopped_by_itself: None, ..stopped() };
     assert!(locks(vec![told.into(), stopped().into()]).is_empty());
+}
+
+#[test]
+fn what_was_drained_tells_what_the_walk_s_line_about_it_would() {
+    let drained = |from, amount, oil_in_it| Fact::from(WaterDrained { from, amount, oil_in_it });
+    let (receiver, tanks) = (WaterFrom::Receiver, WaterFrom::BrakeTanks);
+    assert_eq!(locks(vec![drained(receiver, WaterAmount::More, false)]), ["more-than-cup"]);
+    assert!(locks(vec![drained(receiver, WaterAmount::Spoon, false)]).is_empty());
+    let open = |facts: Vec<Fact>| {
+        let mut yard = with_set();
+        for (minute, fact) in (10..).zip(facts) {
+            yard.sign(1, "Amos", "TH-01", &format!("2026-10-20T07:{minute}:00-06:00"), fact);
+        }
+        yard.exchange(1, "2026-10-20T16:50:00-06:00");
+        let state = yard.shop.ledger.unit_state(yard.truck("TH-01")).unwrap();
+        assert!(state.locks.is_empty());
+        state.defects.iter().map(|defect| defect.item.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(open(vec![drained(tanks, WaterAmount::Spoon, true)]), ["tank-drain"]);
+    assert!(open(vec![drained(tanks, WaterAmount::Cup, false)]).is_empty());
+    let cup = || drained(receiver, WaterAmount::Cup, false);
+    assert!(open(vec![cup()]).is_empty());
+    assert_eq!(open(vec![cup(), cup()]), ["drain-water"]);
+    assert_eq!(open(vec![drained(WaterFrom::FuelTrap, WaterAmount::Spoon, false)]), ["water-trap"]);
+}
+
+#[test]
+fn a_level_that_rose_with_no_pour_is_told_on_its_days_sheet() {
+    let mut yard = with_set();
+    let at_40 = ItemFigure {
+        figure: Figure { digits: 40, places: 0, unit: Unit::Percent },
+        how: sumpbook_trade::record::How::Chosen,
+    };
+    let level = Answer { figures: vec![at_40], ..answer("oil-level", None, None, "") };
+    yard.sign(1, "Amos", "TH-01", "2026-10-19T06:30:00-06:00", walk(vec![level], 7));
+    let stood = |minutes| Some(StopWait { minutes: Some(minutes), how: sumpbook_trade::record::How::Timed });
+    let check = |percent| LevelCheck {
+        warmth: Some(Warmth::Cold),
+        stopped: stood(30),
+        ..looked(Glass::Percent(percent), None)
+    };
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T06:30:00-06:00", check(43));
+    yard.exchange(1, "2026-10-20T07:00:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    assert_eq!(evening.oil.count, 0, "two readings can be off by so much");
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T12:00:00-06:00", check(60));
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    let rose = evening.oil.rows[0].rose.as_ref().unwrap();
+    assert_eq!(
+        (evening.oil.rows[0].unit.as_str(), rose.from.as_str(), rose.to.as_str()),
+        ("TH-01", "43 %", "60 %")
+    );
+    // A pour explains any level after it.
+    yard.sign(
+        1,
+        "Amos",
+        "TH-01",
+        "2026-10-20T13:00:00-06:00",
+        poured(Some(OilFamily::Mineral), Some("46"), Glass::Percent(70)),
+    );
+    yard.exchange(1, "2026-10-20T16:55:00-06:00");
+    assert_eq!(yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00").oil.count, 0);
 }
 
 #[test]

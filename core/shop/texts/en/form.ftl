@@ -7,3 +7,7 @@ form-hours = The hours there are no figure. Nothing was recorded. Go back and gi
 form-time-of-day = Time
 form-words = Words
 form-because = because
+hours-read-so = The meter does read so (tick only when asked)
+hours-above = The meter cannot show that yet: more hours than went by since it was last read. Nothing was recorded. Go back and look at the figure once more; if the meter does read so, tick that it does.
+hours-back = That is below what was read before. Nothing was recorded. Go back and look at the figure once more; if the meter does read so, tick that it does.
+hours-unlike = That is far more a day than this unit runs. Nothing was recorded. Go back and look at the figure once more; if the meter does read so, tick that it does.

@@ -7,3 +7,7 @@ form-hours = Las horas de ahí no son una cifra. No se registró nada. Hay que v
 form-time-of-day = Hora
 form-words = Palabras
 form-because = porque
+hours-read-so = El horómetro sí marca eso (marcar solo si se pregunta)
+hours-above = El horómetro todavía no puede marcar eso: son más horas que las que han pasado desde la última lectura. No se registró nada. Hay que volver y mirar la cifra otra vez; si sí marca eso, marcar que así es.
+hours-back = Eso es menos que lo leído antes. No se registró nada. Hay que volver y mirar la cifra otra vez; si sí marca eso, marcar que así es.
+hours-unlike = Eso es mucho más por día que lo que trabaja esta unidad. No se registró nada. Hay que volver y mirar la cifra otra vez; si sí marca eso, marcar que así es.

@@ -76,10 +76,55 @@ pub fn is_urgent(fleet: &Fleet, entry: &Entry) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use sumpbook_trade::record::{
+        DisplayNote, Glass, Pour, Source, TopUp, WaterAmount, WaterDrained, WaterFrom,
+    };
+    use sumpbook_trade::{EntryId, Figure, Fluid, Unit};
+
     use super::*;
 
     fn at(ms: i64) -> Stamp {
         Stamp::from_parts(ms, 0).unwrap()
+    }
+
+    fn urgent(fact: impl Into<Fact>) -> bool {
+        let entry = Entry {
+            id: EntryId::from_bytes([1; 16]),
+            unit: None,
+            set: None,
+            at: at(0),
+            clock_off_ms: None,
+            person: None,
+            trainer: None,
+            pin_given: false,
+            trainer_pin_given: false,
+            hours: None,
+            note: None,
+            source: Source::Phone,
+            fact: fact.into(),
+        };
+        is_urgent(&Fleet::default(), &entry)
+    }
+
+    #[test]
+    fn what_locks_reminds_or_hurt_somebody_does_not_wait_for_the_evening() {
+        let note = |what, stopped_by_itself| DisplayNote {
+            what,
+            as_shown: "E 12".to_owned(),
+            stopped_by_itself,
+            gone_again: None,
+            photo: None,
+        };
+        assert!(urgent(note(NoteKind::Reminder, None)) && urgent(note(NoteKind::Warning, Some(true))));
+        assert!(!urgent(note(NoteKind::Warning, None)));
+        let volume = Figure::parse("0.2", Unit::Quart).unwrap();
+        let pours = || vec![Pour { volume, after: None, waited_ms: None }];
+        assert!(urgent(TopUp { pours: pours(), ..TopUp::of(Fluid::BrakeFluid) }));
+        assert!(!urgent(TopUp { pours: pours(), ..TopUp::of(Fluid::WasherFluid) }));
+        let over = TopUp { after: Some(Glass::AboveView), ..TopUp::of(Fluid::CompressorOil) };
+        assert!(urgent(TopUp { pours: pours(), ..over }));
+        let drained = |amount| WaterDrained { from: WaterFrom::Receiver, amount, oil_in_it: false };
+        assert!(urgent(drained(WaterAmount::More)) && !urgent(drained(WaterAmount::Spoon)));
     }
 
     #[test]

@@ -131,6 +131,9 @@ impl Daybook {
         }
         let (mut exchanged, token) = done?;
         exchanged.acknowledged = before.saturating_sub(exchange::counts(self.ledger())?.on_this_phone);
+        if exchanged.whole {
+            exchange::memory::forget_salvaged(self.ledger_mut().store_mut()).map_err(PhoneError::from)?;
+        }
         if exchanged.shop_set_back {
             self.ledger_mut().store_mut().doubt_photos().map_err(PhoneError::from)?;
         }

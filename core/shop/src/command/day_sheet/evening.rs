@@ -4,8 +4,7 @@ use chrono::NaiveDate;
 
 use super::words::Words;
 use crate::command::due::due_rows;
-use crate::oil_use::OilUse;
-use crate::sheet::{Evening, OilFound, SaidRow, TopUpRow};
+use crate::sheet::{Evening, OilFound, OilRow, SaidRow, TopUpRow};
 use crate::table::{section, table};
 
 /// Sections in their order; one with nothing keeps its line with 0.
@@ -59,9 +58,9 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
     let below = table(["Unit", "When", "Fluid", "Poured", "Before and after", "Who", "Finding"], rows);
     text.push_str(&section(sheet.top_ups.count, "Top-ups", none(sheet.top_ups.count), &below));
     let rows = sheet.oil.rows.iter().map(|row| {
-        let rate = row.oil.ml_per_hour_hundredths;
+        let rate = row.oil.and_then(|oil| oil.ml_per_hour_hundredths);
         let rate = rate.map_or_else(String::new, |rate| format!("about {:.2} mL/h", rate as f64 / 100.0));
-        [row.unit.clone(), drinks(words, &row.oil), rate]
+        [row.unit.clone(), drinks(words, row), rate]
     });
     let below = table(["Unit", "Alarm", "Oil use"], rows);
     text.push_str(&section(sheet.oil.count, "Who's drinking oil?", none(sheet.oil.count), &below));
@@ -111,10 +110,13 @@ fn times(words: &Words, tenths: Option<i64>, since: NaiveDate) -> String {
     format!("{times}x its usual since {}", words.day(Some(since)))
 }
 
-fn drinks(words: &Words, oil: &OilUse) -> String {
-    let changed = oil.since.map(|since| times(words, oil.times_tenths, since));
-    let over = oil.over_limit.then(|| "over the limit".to_owned());
-    [changed, over].into_iter().flatten().collect::<Vec<_>>().join(", ")
+fn drinks(words: &Words, row: &OilRow) -> String {
+    let changed = row.oil.and_then(|oil| Some(times(words, oil.times_tenths, oil.since?)));
+    let over = row.oil.filter(|oil| oil.over_limit).map(|_| "over the limit".to_owned());
+    let rose = row.rose.as_ref().map(|rose| {
+        format!("rose from {} to {} with no pour recorded: ask, drain-check", rose.from, rose.to)
+    });
+    [changed, over, rose].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 fn used(words: &Words, sheet: &Evening, text: &mut String) {

@@ -132,12 +132,21 @@ fn oil_found(words: &Words, found: &OilFound) -> String {
 fn drinking(words: &Words, rows: &[OilRow]) -> Markup {
     let heads = ["head-unit", "head-oil", "head-oil-rate"].map(|key| words.t(key));
     let rows = rows.iter().map(|row| {
-        let rate = row.oil.ml_per_hour_hundredths.map(|rate| format!("{:.2}", rate as f64 / 100.0));
+        let rate = row.oil.and_then(|oil| oil.ml_per_hour_hundredths).map(|rate| format!("{:.2}", rate as f64 / 100.0));
         let rate = rate.map(|rate| words.with("oil-rate", &[("rate", Arg::Text(&rate))]));
         let chart = format!("/units/{}#oil", crate::console::language::escaped(&row.unit));
         vec![
             door(&row.unit),
-            html! { a href=(chart) { (crate::console::oil_use::said(words, Some(&row.oil))) } },
+            html! {
+                a href=(chart) {
+                    @if let Some(oil) = &row.oil { (crate::console::oil_use::said(words, Some(oil))) }
+                    @if row.oil.is_some() && row.rose.is_some() { "; " }
+                    @if let Some(rose) = &row.rose {
+                        (glass(words, &rose.from)) " > " (glass(words, &rose.to)) ", " (words.at(rose.at)) ": "
+                        (words.t("oil-rose-here"))
+                    }
+                }
+            },
             said(rate.unwrap_or_else(|| words.t("none-dash"))),
         ]
     });

@@ -11,6 +11,7 @@ use sumpbook_trade::record::{OilPut, OilReason, ServiceDone, Source};
 use sumpbook_trade::{Figure, Stamp, Tenths, Unit};
 
 use crate::Told;
+use crate::console::asked_hours;
 use crate::console::form::Fields;
 use crate::console::place::Place;
 use crate::console::refused::Refused;
@@ -109,6 +110,7 @@ pub(super) async fn done(visit: Visit, fields: Fields) -> Result<Response, Refus
         return Err(Refused::Asked("service-ahead"));
     }
     let hours = fields.hours("hours")?;
+    asked_hours::check(&visit, &unit, &fields, (hours, at)).await?;
     let done = ServiceDone {
         tasks,
         oil: oil(&fields)?,
@@ -207,6 +209,7 @@ fn form(telling: &Telling, view: &ServiceView) -> Markup {
             }
             label for="s-hours" { (telling.t("service-hours")) }
             input id="s-hours" name="hours" inputmode="decimal" size="10";
+            (asked_hours::tick(telling))
             label for="s-day" { (telling.t("head-day")) }
             input id="s-day" name="day" type="date" required value=(now.format("%Y-%m-%d")) max=(now.format("%Y-%m-%d"));
             label for="s-time" { (telling.t("form-time-of-day")) }

@@ -15,6 +15,7 @@ use sumpbook_trade::record::Source;
 use sumpbook_trade::{EntryId, Fact, FactKind, Stamp, Tenths, TruckId};
 
 use super::Console;
+use super::asked_hours;
 use super::form::Fields;
 use super::language::escaped;
 use super::place::Place;
@@ -115,6 +116,7 @@ async fn keep(
         return Err(Refused::Asked("service-ahead"));
     }
     let (hours, who, note) = (fields.hours("hours")?, fields.owned("who"), fields.owned("note"));
+    asked_hours::check(&visit, &unit, &fields, (hours, at)).await?;
     if matches!(fact, Fact::HoursEstimate(_)) && note.is_none() {
         return Err(Refused::Asked("note-estimate-why"));
     }

@@ -5,6 +5,7 @@ use sumpbook_daybook::text::Arg;
 
 use super::NoteView;
 use super::facts::{DUST, METERS, WARMTH};
+use crate::console::asked_hours;
 use crate::console::language::escaped;
 use crate::console::table::door;
 use crate::console::visit::{Body, Telling};
@@ -65,6 +66,7 @@ fn forms(telling: &Telling, view: &NoteView) -> Markup {
             }
             (hours_field(telling, "s-on-oil", "hours-on-oil", "note-hours-on-oil", false))
             (hours_field(telling, "s-hours", "hours", "service-hours", false))
+            (asked_hours::tick(telling))
         }))
         @if view.samples.is_empty() {
             p { (telling.t("note-no-sample")) }

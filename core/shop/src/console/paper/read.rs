@@ -8,6 +8,7 @@ use sumpbook_trade::record::{Answer, AnswerKind, Digest, How, ItemFigure};
 use sumpbook_trade::{Figure, Unit};
 
 use super::type_in;
+use crate::console::asked_hours;
 use crate::console::form::Fields;
 use crate::console::refused::Refused;
 use crate::console::visit::Visit;
@@ -64,6 +65,7 @@ async fn kept(visit: &Visit, door: &str, fields: &Fields) -> Result<(), Refused>
     }
     let photo = fields.text("photo").map(|text| text.parse::<Digest>().map_err(|_| Refused::NotThere));
     let (photo, hours, number) = (photo.transpose()?, fields.hours("hours")?, fields.owned("number"));
+    asked_hours::check(visit, door, fields, (hours, signed_at)).await?;
     let (edition, unit_edition) = (page.edition, page.unit_edition);
     visit
         .act(move |shop, hand| {

@@ -10,6 +10,7 @@ use sumpbook_trade::checklist::{Item, Line, Template};
 use sumpbook_trade::record::Digest;
 
 use super::read::{FIGURES, KEYS, edition, place_of};
+use crate::console::asked_hours;
 use crate::console::form::Fields;
 use crate::console::place::Place;
 use crate::console::refused::Refused;
@@ -281,6 +282,7 @@ fn signed(telling: &Telling, view: &TypeView) -> Markup {
             @if has("hours") {
                 label for="p-hours" { (telling.t("paper-hours")) }
                 input id="p-hours" name="hours" inputmode="decimal" size="10" value=(given("hours"));
+                (asked_hours::tick(telling))
             }
             @for (field, item, _) in FIGURES.iter().filter(|(_, item, _)| has(item)) {
                 label for=(format!("p-{field}")) { (telling.t(&format!("paper-{field}"))) }

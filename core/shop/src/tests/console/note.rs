@@ -64,3 +64,19 @@ async fn a_dusty_site_is_kept_and_nothing_ahead_of_now_is() {
     let words = browser.get("/units/TH-01").await.whole().words();
     assert!(words.contains("polvo"), "{words}");
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn hours_that_do_not_follow_are_asked_about_before_anything_is_recorded() {
+    let browser = browser().await;
+    let done = |hours: &str| format!("unit=TH-01&task=oil-and-filters&hours={hours}&{WHEN}");
+    for (hours, says) in [("2946.0", "cannot show that yet"), ("2286.4", "below what was read before")] {
+        let asked = browser.post("/due/service", &done(hours)).await;
+        assert_eq!(asked.status, 422);
+        assert!(asked.words().contains(says), "{}", asked.words());
+    }
+    let unit = browser.get("/units/TH-01.json").await.json();
+    assert_eq!(unit["history"]["count"], 4, "nothing was recorded: {}", unit["history"]);
+    assert_eq!(browser.post("/due/service", &done("2866.0")).await.status, 303);
+    let kept = browser.post("/due/service", &format!("{}&reads-so=yes", done("2286.4"))).await;
+    assert_eq!(kept.status, 303, "who looked again may keep it: the rule sets it aside");
+}

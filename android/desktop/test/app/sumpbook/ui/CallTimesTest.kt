@@ -8,14 +8,13 @@ import app.sumpbook.ui.screen.unitView
 import app.sumpbook.ui.words.OwnWay
 import kotlin.test.Test
 import kotlin.test.assertTrue
-import org.junit.Assume.assumeTrue
 
-/** What one screen costs in Kotlin: its call of the core, and the same with all its words. Held to on the library as it is given out. */
+/** What one screen costs in Kotlin: its call of the core, and the same with all its words. Held to a millisecond on the library as it is given out. */
 class CallTimesTest {
     @Test
     fun `a screen's call takes at most a millisecond`() {
-        val release = "/release/" in System.getProperty("sumpbook.library")
-        assumeTrue("the library is not the one that is given out: set TIMES to see its figures all the same", release || System.getenv("TIMES") != null)
+        // The library that tests run on is not made fast: it is held to so much more that only something gone wrong reaches it.
+        val most = if (release) 1.0 else 40.0
         uniffiEnsureInitialized()
         DayToLookAt().use { day ->
             val phone = day.phone
@@ -40,18 +39,21 @@ class CallTimesTest {
             val medians = calls.mapValues { (_, call) -> median(call) }
             println("calls, ms: ${told(medians)}")
             println("screens with their words, ms: ${told(screens.mapValues { (_, call) -> median(call) })}")
-            for ((name, ms) in medians - "today") assertTrue(!release || ms <= 1.0, "$name took $ms ms")
+            for ((name, ms) in medians) assertTrue(ms <= most, "$name took $ms ms")
         }
     }
 
     private fun told(of: Map<String, Double>) = of.entries.joinToString { (name, ms) -> "$name %.2f".format(java.util.Locale.ROOT, ms) }
 
     private fun median(call: () -> Any?): Double {
-        repeat(100) { call() }
-        return List(301) {
+        repeat(times / 3) { call() }
+        return List(times) {
             val from = System.nanoTime()
             call()
             (System.nanoTime() - from) / 1e6
-        }.sorted()[150]
+        }.sorted()[times / 2]
     }
+
+    private val release = "/release/" in System.getProperty("sumpbook.library")
+    private val times = if (release) 301 else 31
 }

@@ -174,6 +174,8 @@ class DayToLookAt : AutoCloseable {
                 press(R.string.slip_take)
             },
             ToLookAt("03-slip-nothing-locked", Place.Slip(one)),
+            ToLookAt("03-other-unit", Place.OtherUnit(one)),
+            ToLookAt("04-read-only", Place.LastReport(locked, "")),
             ToLookAt("04-last-report", Place.LastReport(locked, broken)),
             ToLookAt("04-not-what-i-see", Place.NotWhatISee(locked, broken)),
             *stops.map { ToLookAt("05-stop-%02d-%s".format(it.index.toInt(), it.stop), Place.Stop(one, draft, it.label)) }.toTypedArray(),

@@ -5,7 +5,10 @@ import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
+import app.sumpbook.core.NoteKind
 import app.sumpbook.core.Phone
+import app.sumpbook.core.Said
+import app.sumpbook.core.ShownNote
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desktop.DesktopFace
@@ -16,12 +19,14 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
+import java.io.RandomAccessFile
 import java.nio.file.Files
 import java.nio.file.attribute.PosixFilePermissions
 import kotlin.test.AfterTest
 import kotlin.test.BeforeTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
+import kotlin.test.assertNotNull
 
 @OptIn(ExperimentalTestApi::class)
 class TodayTest {
@@ -81,6 +86,27 @@ class TodayTest {
         onNodeWithText("TH-03").performScrollTo().performClick()
         settle(desk)
         onNodeWithText("Start pre-trip, TH-03").assertIsDisplayed()
+    }
+
+    @Test
+    fun `a book that was saved out of a damaged file says so at every opening, until the shop was there`() {
+        val amos = phone.fleet().people.first { it.name == "Amos Tillery" }.id
+        repeat(40) { phone.keepNote(Said(phone.unitAt("TH-01"), amos), ShownNote(NoteKind.WARNING, "NOTE $it, as it stands there", false)) }
+        phone.shutdown()
+        val folder = File(yard.root, "phone")
+        RandomAccessFile(File(folder, "book.db"), "rw").use { it.setLength(it.length() * 3 / 4 / 4096 * 4096) }
+        phone = Phone.open(folder.path, FileKeeper(key), null)
+        val saved = assertNotNull(phone.about().salvaged)
+        phone.shutdown()
+        phone = Phone.open(folder.path, FileKeeper(key), null)
+        assertEquals(saved, phone.about().salvaged, "not told only once")
+        onScreen {
+            val desk = Desk(phone, DesktopHandset())
+            setContent { DesktopFace { App(desk, BackStack(Place.Today(), Signer(amos))) } }
+            settle(desk)
+            picture("today-salvaged")
+            onNodeWithText("Part of this phone's book can't be read. ${saved.saved} of ${saved.held} entries are kept", substring = true).assertIsDisplayed()
+        }
     }
 
     @Test

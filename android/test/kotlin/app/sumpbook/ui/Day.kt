@@ -113,6 +113,17 @@ abstract class Day {
         assertTrue(sheet, Regex("""SERVICE 50 H +Amos Tillery \d\d:\d\d +Amos Tillery""").containsMatchIn(sheet))
         assertEquals("one top-up", 1, Regex("""0\.375 qt""").findAll(sheet).count())
 
+        // Exactly that: each kind so often, and nothing else of this unit.
+        val kinds = yard.says("take-out", "all-records", "--unit", "TH-01").lines().drop(1).map { it.split(',')[3] }
+        val told = kinds.filter { it != "day-status-set" }.groupingBy { it }.eachCount()
+        val walked = listOf("pre-trip-section" to 1, "hour-reading" to 1, "review" to 1).filter { (kind, _) -> kind in told }
+        assertEquals(mapOf("pre-trip-section" to 1, "top-up" to 1, "display-note" to 2, "acknowledgement" to 2, "end-of-day" to 1) + walked, told)
+        assertTrue("$told", walked.any { it.first == "pre-trip-section" })
+        val inspections = yard.says("take-out", "inspections", "--unit", "TH-01")
+        assertTrue(inspections, "Amos Tillery" in inspections && "Bettina Quaye" !in inspections)
+        val photos = yard.photos()
+        assertEquals("the defect's photo is at the shop, and no other", 1, photos.size)
+
         // Both see the merge.
         for (name in listOf(ONE, TWO)) app(name) { _, _, phone ->
             val unit = phone.unitAt("TH-01")

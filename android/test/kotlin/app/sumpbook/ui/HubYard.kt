@@ -69,6 +69,12 @@ class HubYard : AutoCloseable {
         return answer.readBytes()
     }
 
+    /** A file of examples. */
+    fun example(name: String): String = File(examples, "$name.jsonl").path
+
+    /** The photos the shop holds. */
+    fun photos(): List<File> = File(shop, "photos").listFiles().orEmpty().filter { it.isFile && it.length() > 0 }
+
     /** A folder that goes with the yard. */
     fun folder(name: String): File = File(root, name)
 

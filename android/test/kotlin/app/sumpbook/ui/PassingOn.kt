@@ -60,6 +60,19 @@ abstract class PassingOn {
     }
 
     @Test
+    fun withNothingNewAFileIsMadeOnlyWhenSomebodySaysSo() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.HandOver() }
+        held.show(this)
+        shows("All of it is at the shop. Make one all the same?")
+        onNodeWithText("Make one all the same").performClick()
+        shows("Make the file")
+        assertEquals("nothing was made by the first press", 0, held.handed.size)
+        onNodeWithText("Make the file").performClick()
+        waitUntil("the file is given", 20_000) { held.handed.size == 1 }
+        held.phone.shutdown()
+    }
+
+    @Test
     fun whatIsNoFileOfOursIsRefusedInWordsAndChangesNothing() = onPhone(language = "es") {
         val held = HeldPhone.invited(yard, "Amos Tillery") { Place.HandOver() }
         held.settled.value = held.settled.value.copy(way = held.settled.value.way.copy(language = "es"))
@@ -71,7 +84,7 @@ abstract class PassingOn {
         shows("Ese archivo no es de Sumpbook.")
         assertEquals(before, held.phone.whereItIs(7u).counts)
         onNodeWithText("Dejarlo").performClick()
-        shows("Hacer el archivo")
+        shows("Hacerlo de todos modos")
         held.phone.shutdown()
     }
 }

@@ -59,16 +59,24 @@ abstract class PreTrip {
         println("pre-trip, every feature, text $text: ${driver.taps} taps, ${driver.digits} digits, ${driver.drags} drags, ${driver.turns} page turns")
     }
 
+    /** Three figures and no more: the meter's, by its digits, the PIN's beside them; the glass by one drag; both drops by a tap each. */
+    protected fun threeFigures(driver: Driver) {
+        assertEquals(HOURS_DIGITS + PIN_LENGTH, driver.digits, "digits")
+        assertEquals(1, driver.drags, "drags")
+    }
+
     @Test
     fun `every feature on at the size of text it was drawn for`() = walked(1f) { screen, driver ->
         driver.preTrip(screen, "walk")
         assertTrue(driver.taps <= 30, "${driver.taps} taps")
         assertTrue(driver.turns <= turnsAtMost, "${driver.turns} page turns")
-        assertEquals(1, driver.drags)
+        threeFigures(driver)
         assertEquals(WALKED + 2u, phone.whereItIs(0u).counts.onPhone)
     }
 
     private companion object {
+        const val HOURS_DIGITS = 5
+        const val PIN_LENGTH = 6
         const val EVERYTHING =
             """{"register":"unit","door":"TH-09","features":{"switched":["air-brakes","hydraulic-brakes","glow-plugs","intake-heater","diesel","gasoline","def","manual-tank-drains","trailer","trailer-air","trailer-electric","cooler-inside","shaft-drive","belt-drive","two-pressure","hour-meter","receiver-drain","temp-shown","hose-reels","hose-over-half-inch","outlet-filter","tool-oiler","power-steering","boom-hydraulics","gearbox-check","spare-fuses-kept"],"valves":["left","right"],"hoses":[{"tag":"H-91","inches":0.5},{"tag":"H-92","inches":0.75}]},"in-service":"2024-01-08","in-service-hours":"0.0"}"""
     }

@@ -43,6 +43,7 @@ abstract class WhenItHappens {
         held.picture = aPhoto()
         onNodeWithText("Take a photo").performScrollTo().performClick()
         shows("1 photo goes with it")
+        shows("No signal: send someone.")
         onNodeWithText("Keep what happened").performClick()
         shows("The shop hears of it when there is signal")
         fun kept() = held.phone.whereItIs(0u).days.flatMap { it.rows }.filter { it.kind == "happened" }

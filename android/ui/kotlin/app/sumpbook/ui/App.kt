@@ -31,6 +31,7 @@ import app.sumpbook.ui.screen.LastReport
 import app.sumpbook.ui.screen.NotWhatISee
 import app.sumpbook.ui.screen.OneGlass
 import app.sumpbook.ui.screen.OneUnit
+import app.sumpbook.ui.screen.OtherUnit
 import app.sumpbook.ui.screen.OwnFiguresScreen
 import app.sumpbook.ui.screen.Roadside
 import app.sumpbook.ui.screen.Running
@@ -94,6 +95,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.NotWhatISee -> NotWhatISee(place.unit, place.draft)
         is Place.Sign -> Sign(place.unit, place.draft, signer)
         is Place.Slip -> Slip(place.unit, signer)
+        is Place.OtherUnit -> OtherUnit(place.unit, signer)
         is Place.Happened -> Happened(place.unit, signer)
         is Place.WhereItIs -> WhereItIs()
         is Place.HandOver -> HandOver()

@@ -1,6 +1,10 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveableStateHolder
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.onNodeWithText
@@ -34,17 +38,21 @@ import app.sumpbook.ui.hasWalked
 import app.sumpbook.ui.settle
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
+import java.time.OffsetDateTime
+import java.time.ZoneOffset
 
 /** A phone of the invented fleet, enrolled at a real shop on this machine, and its app opened at any place. */
 @OptIn(ExperimentalTestApi::class)
-class Cab(clock: PhoneClock? = null) : AutoCloseable {
+class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseable {
     private val yard = Yard()
     val phone: Phone
     lateinit var back: BackStack
     private lateinit var desk: Desk
+    private var held by mutableStateOf(true)
 
     init {
         uniffiEnsureInitialized()
+        yard.atShop()
         phone = Phone.enrolByFile(File(yard.root, "phone").path, yard.invitation(), "yard phone 3", FileKeeper(File(yard.root, "key")), clock)
     }
 
@@ -69,9 +77,23 @@ class Cab(clock: PhoneClock? = null) : AutoCloseable {
         desk = Desk(phone, DesktopHandset())
         back = BackStack(Place.Today(), signer)
         back.go(place)
-        setContent { CompositionLocalProvider(LocalPictures provides pictures) { DesktopFace(way, theme.dark, theme.high) { App(desk, back) } } }
+        held = true
+        setContent {
+            val kept = rememberSaveableStateHolder()
+            CompositionLocalProvider(LocalPictures provides pictures) {
+                DesktopFace(way, theme.dark, theme.high) { if (held) kept.SaveableStateProvider("app") { App(desk, back) } }
+            }
+        }
         settled()
         block()
+    }
+
+    /** The phone is turned: what is on the screen is made anew, and only what is kept comes back. */
+    fun SkikoComposeUiTest.turned() {
+        runOnIdle { held = false }
+        waitForIdle()
+        runOnIdle { held = true }
+        settled()
     }
 
     /** Waits until the core has answered, and what it told of was asked for again. */
@@ -90,6 +112,13 @@ class Cab(clock: PhoneClock? = null) : AutoCloseable {
     fun SkikoComposeUiTest.find(words: String) {
         onNodeWithText(words).performScrollTo().performClick()
         settled()
+    }
+
+    /** Says a line of JSON as so many days ago: kind and body, with hours where they were read. */
+    fun says(daysAgo: Long, door: String, kind: String, body: String, hours: String? = null) {
+        val at = OffsetDateTime.now(ZoneOffset.UTC).minusDays(daysAgo)
+        val read = hours?.let { ""","hours":"$it"""" }.orEmpty()
+        phone.recordLine("""{"unit":"$door","person":"Amos Tillery","at":"$at","source":"paper"$read,"kind":"$kind","body":$body}""")
     }
 
     /** A walk of which nothing is answered. */

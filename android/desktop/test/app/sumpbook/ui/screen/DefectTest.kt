@@ -7,8 +7,10 @@ import androidx.compose.ui.test.isEnabled
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performTextInput
+import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Severity
+import app.sumpbook.core.Signed
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.words.OwnWay
@@ -108,6 +110,36 @@ class DefectTest {
             settled()
             onNodeWithText("6 answered together after", substring = true).assertExists()
             picture("defect-group-after")
+        }
+    }
+
+    @Test
+    fun `a defect kept by a slip is taken back, and the line is open again`() = with(cab) {
+        phone.answerLine(draft, Answer("mirrors", null, AnswerKind.DEFECT, word = "cracked"))
+        at(mirrors()) {
+            picture("defect-take-back")
+            press("Take it back")
+            assertEquals(null, answer(draft, stop, "mirrors"))
+            assertIs<Place.Today>(back.top)
+        }
+        at(mirrors()) { onNodeWithText("Take it back").assertDoesNotExist() }
+    }
+
+    @Test
+    fun `a line somebody else answered says whose, and is looked at again`() = with(cab) {
+        val hers = phone.beginPreTrip(unit("TH-05"), person("Bettina Quaye"), null)
+        phone.answerLine(hers, Answer("mirrors", null, AnswerKind.DEFECT, word = "cracked"))
+        val walk = Regex(""""walk":"([^"]+)"""").find(phone.draftJson(hers))!!.groupValues[1]
+        phone.signPreTrip(hers, Signed(pinGiven = false), true, null)
+        val mine = phone.beginPreTrip(unit("TH-05"), person(), walk)
+        val there = stop(mine, "cab-off")
+        at(Place.Defect(unit("TH-05"), mine, there, "mirrors")) {
+            onNodeWithText("Bettina Quaye", substring = true).assertExists()
+            onNodeWithText("Take it back").assertDoesNotExist()
+            picture("defect-look-again")
+            press("Looked again: OK")
+            val kept = checkNotNull(answer(mine, there, "mirrors"))
+            assertEquals(AnswerKind.OK to null, kept.answer to kept.at, "an answer of one's own")
         }
     }
 

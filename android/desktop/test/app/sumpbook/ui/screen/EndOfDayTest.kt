@@ -7,6 +7,7 @@ import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextInput
 import app.sumpbook.core.Severity
+import app.sumpbook.core.SiteDust
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.words.OwnWay
@@ -64,6 +65,40 @@ class EndOfDayTest {
             assertEquals(Severity.ROAD, phone.endOfDay(draft.id).found.single().severity)
             find("None found")
             assertEquals(emptyList(), phone.endOfDay(draft.id).found)
+        }
+    }
+
+    @Test
+    fun `the dust nobody spoke of is asked, and signed with the report`() = with(cab) {
+        at(Place.EndOfDay(unit("TH-01"), ""), high = 2_400) {
+            find("None found")
+            find("very dusty")
+            assertEquals(null, phone.procedure(unit("TH-01"), "arrival").site?.said)
+            picture("end-of-day-dust")
+            press("Sign without PIN")
+            assertEquals(SiteDust.VERY_DUSTY, phone.procedure(unit("TH-01"), "arrival").site?.said?.dust)
+        }
+        at(Place.EndOfDay(unit("TH-01"), ""), high = 2_400) {
+            onNodeWithText("How dusty is the site?").assertDoesNotExist()
+            onNodeWithText("Site today: very dusty", substring = true).assertExists()
+        }
+    }
+
+    @Test
+    fun `a figure that cannot be is asked about, and stands as a reading of its own`() = with(cab) {
+        says(3, "TH-01", "hour-reading", """{"meter":"compressor","figure":"2862.4","how":"asked","kept-when-asked":false}""")
+        at(Place.EndOfDay(unit("TH-01"), ""), high = 2_400) {
+            find("None found")
+            find("Hours")
+            for (digit in "82661") find(digit.toString())
+            onNodeWithText("The meter can read at most", substring = true).assertExists()
+            onNodeWithText("Typed wrong?", substring = true).assertExists()
+            onNodeWithText("It would read 2,866.1.", substring = true).assertExists()
+            picture("end-of-day-asked")
+            onNodeWithText("It reads so").assertDoesNotExist()
+            find("Keep 8,266.1 with a photo")
+            assertEquals(null, phone.endOfDay(phone.drafts().drafts.single().id).hours, "the report does not say it as if it fitted")
+            assertEquals(1u, phone.unit(unit("TH-01"), person()).openQuestions)
         }
     }
 

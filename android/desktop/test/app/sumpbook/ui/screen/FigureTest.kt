@@ -106,6 +106,23 @@ class FigureTest {
     }
 
     @Test
+    fun `who reads metric gives a tread in millimetres, and the same rule is held against it`() = with(cab) {
+        at(line("left-side", "tread-front/left"), OwnWay(metric = true)) {
+            press("Give the figure")
+            // 4/32 in are 3.175 mm.
+            type("31")
+            onNodeWithText("breaks the rule, at least 4/32 in: United States", substring = true).assertExists()
+            press("OK, 3.1 mm")
+            assertEquals(31L to "mm", answer(draft, stop(draft, "left-side"), "tread-front/left")?.figures?.single()?.figure?.let { it.digits to it.unit })
+        }
+        at(line("left-side", "tyre-press/left"), OwnWay(metric = true)) {
+            press("Give the figure")
+            type("655")
+            onNodeWithText("OK, 655 kPa").assertExists()
+        }
+    }
+
+    @Test
     fun `in Spanish too`() = with(cab) {
         at(line("warning-build-up", "spring-pop"), OwnWay("es")) {
             press("Dar la cifra")

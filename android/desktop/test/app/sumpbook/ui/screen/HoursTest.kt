@@ -70,6 +70,17 @@ class HoursTest {
     }
 
     @Test
+    fun `what would explain a figure stands with the question`() = with(cab) {
+        says(3, "TH-02", "hour-reading", """{"meter":"compressor","figure":"1211.0","how":"asked","kept-when-asked":false}""")
+        at(Place.Hours(unit("TH-02"))) {
+            type("21150")
+            onNodeWithText("Typed wrong?", substring = true).assertExists()
+            onNodeWithText("It would read 1,215.0.", substring = true).assertExists()
+            picture("hours-hints")
+        }
+    }
+
+    @Test
     fun `another meter is kept apart`() = with(cab) {
         at(Place.Hours(unit("TH-02"))) {
             press("Which meter?")

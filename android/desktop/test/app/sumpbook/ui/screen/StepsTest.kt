@@ -10,6 +10,7 @@ import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.LockState
 import app.sumpbook.core.Signed
+import app.sumpbook.core.SiteDust
 import app.sumpbook.core.StopNow
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
@@ -151,6 +152,23 @@ class StepsTest {
             assertIs<StopNow.Running>(now("TH-02"))
         }
         at(steps("TH-02", "shut-down")) { onNodeWithText("Stop air 1 / 5").assertExists() }
+    }
+
+    @Test
+    fun `arriving asks how dusty the site is, and keeps it with the last step`() = with(cab) {
+        val of = phone.procedure(unit("TH-01"), "arrival").steps.size
+        at(steps("TH-01", "arrival"), high = 1_600) {
+            onNodeWithText("How dusty is the site?").assertDoesNotExist()
+            done(of - 1)
+            onNodeWithText("How dusty is the site?").assertExists()
+            press("very dusty")
+            press("dusty")
+            picture("steps-site")
+            assertEquals(emptyList(), kinds(), "a slip of the thumb weighs no hour")
+            press("Done")
+            assertEquals(listOf("site-condition", "steps-done"), kinds().sorted())
+            assertEquals(SiteDust.DUSTY, phone.procedure(unit("TH-01"), "arrival").site?.said?.dust)
+        }
     }
 
     @Test

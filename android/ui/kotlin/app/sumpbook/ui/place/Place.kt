@@ -26,7 +26,7 @@ sealed class Place(private vararg val parts: String) {
     /** One unit. */
     class Unit(val unit: String) : Place("unit", unit)
 
-    /** What the last one left, read for a walk that has begun. */
+    /** What the last one left, read for a walk that has begun; an empty [draft]: only read. */
     class LastReport(val unit: String, val draft: String) : Place("last-report", unit, draft)
 
     /** A stop of a walk; an empty [stop]: where the walk stands. */
@@ -69,6 +69,9 @@ sealed class Place(private vararg val parts: String) {
     /** The end-of-day report; an empty [draft]: a new one. */
     class EndOfDay(val unit: String, val draft: String) : Place("end-of-day", unit, draft)
 
+    /** What was said of this unit and belongs to another one. */
+    class OtherUnit(val unit: String) : Place("other-unit", unit)
+
     /** It happened. */
     class Happened(val unit: String) : Place("happened", unit)
 
@@ -90,7 +93,7 @@ sealed class Place(private vararg val parts: String) {
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
         is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Steps, is Running, is Display, is Hours,
-        is EndOfDay, is Happened, is Roadside, is AirForTheJob,
+        is EndOfDay, is Happened, is Roadside, is AirForTheJob, is OtherUnit,
         -> parts[1]
         else -> null
     }
@@ -119,6 +122,7 @@ sealed class Place(private vararg val parts: String) {
                 "display" -> Display(part(1), part(2))
                 "hours" -> Hours(part(1))
                 "end-of-day" -> EndOfDay(part(1), part(2))
+                "other-unit" -> OtherUnit(part(1))
                 "happened" -> Happened(part(1))
                 "where-it-is" -> WhereItIs()
                 "hand-over" -> HandOver()

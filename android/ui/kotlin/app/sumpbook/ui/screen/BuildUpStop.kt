@@ -10,6 +10,7 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableLongStateOf
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
@@ -31,8 +32,9 @@ import kotlinx.coroutines.delay
 fun BuildUpStop(open: OpenStop) {
     val handset = LocalDesk.current.handset
     val line = open.view.lines.firstOrNull { it.row.answer == null && it.row.figure?.unit == "s" }
-    var at85 by remember { mutableStateOf<Long?>(null) }
-    var now by remember { mutableLongStateOf(0) }
+    // Turned, or ended by the system, it goes on: the clock runs on by itself.
+    var at85 by rememberSaveable { mutableStateOf<Long?>(null) }
+    var now by remember { mutableLongStateOf(handset.ticks()) }
     val start = at85
     LaunchedEffect(start) {
         while (start != null) {

@@ -48,18 +48,34 @@ fun Defect(unit: String, draft: String, stop: String, line: String, figure: Stri
             giving = false
         }
     } else {
-        DefectForm(view, refused, { back.back() }, giveFigure = offered?.let { { giving = true } }, keep = keep)
+        val again = LookAgain(
+            takeBack = if (view.mine) ({ act.now({ phone.takeBackAnswer(draft, line) }) { back.back() } }) else null,
+            ok = if (view.byOther) ({ keep(Answer(item = view.line.row.item, place = view.line.row.place, answer = AnswerKind.OK)) }) else null,
+        )
+        DefectForm(view, refused, { back.back() }, giveFigure = offered?.let { { giving = true } }, again = again, keep = keep)
     }
 }
+
+/** What can be done about an answer that stands already; none of it where there is none. */
+class LookAgain(val takeBack: (() -> Unit)? = null, val ok: (() -> Unit)? = null)
 
 /**
  * The form of a defect, wherever it is told.
  *
  * @param other whether it may be answered otherwise too: could not check, no such part
+ * @param again takes back what stands, or looks at it again
  * @param giveFigure opens the keypad, where the line offers to take a figure
  */
 @Composable
-fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Boolean = true, giveFigure: (() -> Unit)? = null, keep: (Answer) -> Unit) {
+fun DefectForm(
+    view: DefectView,
+    refused: String?,
+    goBack: () -> Unit,
+    other: Boolean = true,
+    giveFigure: (() -> Unit)? = null,
+    again: LookAgain = LookAgain(),
+    keep: (Answer) -> Unit,
+) {
     var kind by rememberSaveable { mutableStateOf(AnswerKind.DEFECT) }
     var word by rememberSaveable { mutableStateOf<String?>(null) }
     var side by rememberSaveable { mutableStateOf<String?>(null) }
@@ -76,10 +92,14 @@ fun DefectForm(view: DefectView, refused: String?, goBack: () -> Unit, other: Bo
         strips = {
             refused?.let { Strip(it, heavy = true) }
             view.over?.let { Strip(it) }
+            // What stands for the line now, and whose it is.
+            view.line.said?.let { Strip(it) }
         },
         secondary = {
             if (!defect) SecondaryButton(stringResource(R.string.defect_after_all)) { kind = AnswerKind.DEFECT }
             else {
+                again.takeBack?.let { SecondaryButton(stringResource(R.string.take_back), onPress = it) }
+                again.ok?.let { SecondaryButton(stringResource(R.string.looked_again_ok), onPress = it) }
                 if (giveFigure != null) SecondaryButton(stringResource(R.string.figure_give), onPress = giveFigure)
                 if (!wordy) SecondaryButton(stringResource(R.string.defect_words)) { wordy = true }
                 if (chosen != null && !raising) SecondaryButton(stringResource(R.string.defect_raise)) { raising = true }

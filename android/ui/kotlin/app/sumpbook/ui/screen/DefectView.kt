@@ -31,6 +31,12 @@ data class DefectView(
     val offered: Offered? = null,
     val limits: List<String> = emptyList(),
 ) {
+    /** An answer of this walk's own stands for the line. */
+    val mine: Boolean get() = line.row.answer?.let { it.at == null } == true
+
+    /** Somebody else has answered it, in this walk. */
+    val byOther: Boolean get() = line.row.answer?.at != null
+
     /** The answer. A [side] is the place of a line that has none of its own; else it stands in the words. */
     fun answer(kind: AnswerKind, word: String?, side: String?, words: String, raised: Severity?): Answer {
         val own = line.row.place
@@ -51,7 +57,7 @@ data class DefectView(
 fun Reader.defectView(unit: String, draft: String, stop: String, line: String, figure: ItemFigure?): DefectView? {
     val screen = phone.stop(draft, stop, emptyList(), 0u) ?: return null
     val row = screen.lines.firstOrNull { it.id == line } ?: return null
-    val view = defectView(screen.door, row, openWord(unit, row)).copy(offered = offered(row.figure), limits = limits(unit, row))
+    val view = defectView(screen.door, row, openWord(unit, row)).copy(offered = offered(row.figure)?.readIn(way.metric), limits = limits(unit, row))
     if (figure == null) return view
     // What was measured over its limit is a defect; what was offered is only held against it.
     val said = if (figure.how == How.OFFERED) verdicts(unit, row, figure).firstOrNull() else overLimit(unit, row, figure)

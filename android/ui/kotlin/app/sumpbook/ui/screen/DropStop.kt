@@ -10,6 +10,7 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableLongStateOf
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
@@ -35,8 +36,9 @@ import kotlinx.coroutines.delay
 fun DropStop(open: OpenStop) {
     val handset = LocalDesk.current.handset
     val line = open.view.lines.firstOrNull { it.row.answer == null && it.row.figure != null }
-    var began by remember { mutableStateOf<Long?>(null) }
-    var now by remember { mutableLongStateOf(0) }
+    // Turned, or ended by the system, it goes on: the clock runs on by itself.
+    var began by rememberSaveable { mutableStateOf<Long?>(null) }
+    var now by remember { mutableLongStateOf(handset.ticks()) }
     var more by remember { mutableStateOf(false) }
     val start = began
     val left = start?.let { TEST_MS - (now - it) }

@@ -16,6 +16,8 @@ import androidx.compose.ui.semantics.semantics
 import app.sumpbook.R
 import app.sumpbook.core.EndOfDaySaid
 import app.sumpbook.core.Figure
+import app.sumpbook.core.Meter
+import app.sumpbook.core.Said
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.Keypad
@@ -36,6 +38,7 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.LocalOwnWay
+import app.sumpbook.ui.words.hours
 
 /** What the next driver will read; an empty [draft] begins a report, durable before its first question. */
 @Composable
@@ -91,7 +94,10 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, by: SignedBy
         },
     ) {
         Found(view, { act.now({ phone.noneFound(draft) }) }, tell)
-        Meters(view, typing, { typing = it }, say)
+        Meters(unit, view, typing, { typing = it }, say) { figure, photo ->
+            act.now({ phone.giveHours(Said(unit = unit, person = signer.person, trainer = signer.trainer), Meter.COMPRESSOR, figure, true, photo) })
+        }
+        view.site?.let { SitePart(it, record.dust) { dust -> say(EndOfDaySaid(dust = dust)) } }
         Section(stringResource(R.string.end_notes), view.notes.map { it.title }.ifEmpty { listOf(stringResource(R.string.end_notes_none)) })
         Section(stringResource(R.string.end_poured), view.poured.ifEmpty { listOf(stringResource(R.string.end_poured_none)) })
         if (record.asksTanks) YesOrNo(stringResource(R.string.end_tanks), record.tanksDrained) { say(EndOfDaySaid(tanksDrained = it)) }
@@ -120,22 +126,32 @@ private fun ColumnScope.Found(view: EndOfDayView, none: () -> Unit, tell: () -> 
 
 /** The two figures of an end of day, one keypad at a time. */
 @Composable
-private fun ColumnScope.Meters(view: EndOfDayView, typing: String, type: (String) -> Unit, say: (EndOfDaySaid) -> Unit) {
+private fun ColumnScope.Meters(
+    unit: String,
+    view: EndOfDayView,
+    typing: String,
+    type: (String) -> Unit,
+    say: (EndOfDaySaid) -> Unit,
+    keepAsked: (Long, String?) -> Unit,
+) {
     var digits by rememberSaveable { mutableStateOf("") }
+    // What was asked about stands as a reading of its own: this report shows that it was given.
+    var apart by rememberSaveable { mutableStateOf<Long?>(null) }
     val metric = LocalOwnWay.current.metric
     fun open(which: String) {
         type(if (typing == which) "" else which)
         digits = ""
     }
-    val hours = stringResource(R.string.hours)
+    val hoursName = stringResource(R.string.hours)
     val odometer = stringResource(R.string.odometer)
-    Line(hours, said = view.hours) { open(HOURS) }
+    Line(hoursName, said = view.hours ?: apart?.let { hours(it) }) { open(HOURS) }
     if (typing == HOURS) {
-        val typed = MeterTyped(digits)
-        MeterFigure(view.lastHours, stringResource(R.string.hours_now), typed, "$hours $digits")
-        Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
-        KeepFigure(typed) {
+        HoursOfDay(unit, view.lastHours, {
             say(EndOfDaySaid(hours = it))
+            type("")
+        }) { figure, photo ->
+            keepAsked(figure, photo)
+            apart = figure
             type("")
         }
     }

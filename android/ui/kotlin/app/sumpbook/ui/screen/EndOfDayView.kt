@@ -20,6 +20,8 @@ data class EndOfDayView(
     val lastHours: Pair<String, Long>?,
     val odometer: String?,
     val covers: String?,
+    /** The site's dust; none where it does not count. */
+    val site: SiteWords?,
     val main: String,
     val whyNot: String?,
 )
@@ -38,6 +40,7 @@ fun Reader.endOfDayView(draft: String): EndOfDayView {
         lastHours = record.lastHours?.let { moments.at(it.at) to it.figure },
         odometer = record.odometer?.let { value(it).toPlainString() },
         covers = record.coversFrom?.let { words("end-covers", "from" to moments.at(it), "to" to moments.timeNow()) },
+        site = record.site?.let(::siteWords),
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
     )

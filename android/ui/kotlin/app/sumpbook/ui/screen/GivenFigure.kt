@@ -24,6 +24,11 @@ fun offered(ask: FigureAsk?): Offered? {
     return PLACES[ask.unit]?.let { Offered(ask.unit, it) }
 }
 
+/** The same as it is read by whoever reads metric: a tread in millimetres, a gauge in kilopascals. The rules are held against either. */
+fun Offered.readIn(metric: Boolean): Offered = if (metric) METRIC[unit] ?: this else this
+
+private val METRIC = mapOf("psi" to Offered("kPa", 0), "in/32" to Offered("mm", 1), "in" to Offered("mm", 0), "degF" to Offered("degC", 0))
+
 /** The figure of so many typed digits; none while nothing is typed. */
 fun typedFigure(asked: Offered, digits: String): Figure? = digits.toLongOrNull()?.let { Figure(it, asked.places.toUByte(), asked.unit) }
 

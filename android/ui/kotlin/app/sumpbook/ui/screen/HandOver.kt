@@ -7,6 +7,7 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.runtime.rememberCoroutineScope
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
@@ -40,6 +41,15 @@ private fun Reader.onlyHere(): OnlyHere {
     return OnlyHere(record.counts.onPhone.toInt(), record.photos.onPhone.toInt(), oldest?.let(moments::at), fleet.name, fileName())
 }
 
+/** What became of a file, with the core's sentences about what must not go unsaid. */
+internal data class Taken(val file: FileTaken, val forged: String?, val placedAgain: String?)
+
+internal fun Reader.takenWords(file: FileTaken) = Taken(
+    file = file,
+    forged = if (file.forged > 0u) words("error-file-forged", "count" to file.forged, "taken" to file.admitted.toString()) else null,
+    placedAgain = if (file.placedAgain > 0u) words("error-placed-again", "count" to file.placedAgain) else null,
+)
+
 /** The phone and the moment, so that two files of a day are told apart. */
 private fun Reader.fileName(): String {
     val phone = phone.about().device.lowercase().map { if (it.isLetterOrDigit()) it else '-' }.joinToString("")
@@ -57,12 +67,15 @@ fun HandOver() {
     val files = LocalFiles.current
     val act = rememberAct()
     val scope = rememberCoroutineScope()
-    var taken by remember { mutableStateOf<FileTaken?>(null) }
+    var taken by remember { mutableStateOf<Taken?>(null) }
     var said by remember { mutableStateOf<String?>(null) }
+    // With nothing new a file is made all the same, once somebody has said so.
+    var allTheSame by rememberSaveable { mutableStateOf(false) }
+    val asks = here != null && here.entries == 0 && here.photos == 0 && !allTheSame
     val given by remember(files) { files?.given ?: kotlinx.coroutines.flow.MutableStateFlow(null) }.collectAsState()
     val nowhere = stringResource(R.string.no_way_to_files)
     val made = stringResource(R.string.file_made)
-    fun take(bytes: ByteArray) = act.now({ phone.takeIn(bytes) }) {
+    fun take(bytes: ByteArray) = act.now({ takenWords(phone.takeIn(bytes)) }) {
         taken = it
         files?.taken()
     }
@@ -81,12 +94,16 @@ fun HandOver() {
         main = {
             val waiting = given
             if (waiting != null) MainPress(stringResource(R.string.take_in_given), if (act.underWay) stringResource(R.string.trying) else null) { take(waiting) }
+            else if (asks) MainPress(stringResource(R.string.make_one_all_the_same)) {
+                allTheSame = true
+            }
             else MainPress(stringResource(R.string.make_file), if (act.underWay) stringResource(R.string.trying) else null) {
                 make(act, files, here?.fileName ?: FILE_NAME) { said = if (it) made else nowhere }
             }
         },
     ) {
         if (given != null) Text(stringResource(R.string.file_was_given), style = LocalType.current.strong)
+        if (asks) Text(stringResource(R.string.all_at_shop), style = LocalType.current.strong)
         here?.let { OnlyHerePart(it) }
         taken?.let { TakenPart(it) }
     }
@@ -107,11 +124,14 @@ private fun OnlyHerePart(here: OnlyHere) {
 
 /** What became of a file that was taken in. */
 @Composable
-private fun TakenPart(taken: FileTaken) {
+private fun TakenPart(said: Taken) {
+    val taken = said.file
     val lines = listOfNotNull(
         stringResource(R.string.taken_counts, taken.admitted.toInt(), taken.known.toInt()),
         if (taken.waiting > 0u) pluralStringResource(R.plurals.taken_waiting, taken.waiting.toInt(), taken.waiting.toInt()) else null,
-        if (taken.refused > 0u) pluralStringResource(R.plurals.taken_refused, taken.refused.toInt(), taken.refused.toInt()) else null,
+        said.forged,
+        (taken.refused - taken.forged).toInt().takeIf { it > 0 }?.let { pluralStringResource(R.plurals.taken_refused, it, it) },
+        said.placedAgain,
         if (taken.receipt) stringResource(R.string.taken_receipt) else null,
         taken.endedAfter?.let { after -> stringResource(R.string.taken_ended, after.toLong(), taken.endedOf?.toString() ?: "?") },
         if (taken.shopSetBack) stringResource(R.string.shop_set_back) else null,

@@ -71,6 +71,7 @@ fun Happened(unit: String, signer: Signer) {
         strips = {
             view?.let { Strip(stringResource(R.string.hurt_call_first, it.emergency), heavy = true) }
             Strip(stringResource(R.string.under_skin))
+            Strip(stringResource(R.string.no_signal_send_someone))
             act.refused?.let { Strip(sentence(it), heavy = true) }
         },
         secondary = {

@@ -52,7 +52,8 @@ private fun Reader.metersView(unit: String, meter: Meter, typed: Long?): MetersV
     )
 }
 
-private fun Reader.questionWords(question: QuestionRow): String {
+/** An open question about readings, with both figures. */
+fun Reader.questionWords(question: QuestionRow): String {
     val figures = (question.standing + question.disputing).joinToString(" / ") { hours(it.figure) }
     return listOf(words("question-${question.why}"), figures).joinToString(" ")
 }
@@ -111,6 +112,7 @@ fun Hours(unit: String, signer: Signer) {
                 which = false
             }
         }
+        if (fresh) Hints(view.hours.hints)
         if (view.hours.asked == null) view.notes.forEach { Text(it, style = LocalType.current.help) }
         if (wantsPhoto) OnePhoto(photo) { photo = it }
         val now = stringResource(R.string.hours_now)

@@ -12,9 +12,11 @@ import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.DisabledReason
+import app.sumpbook.core.Hint
 import app.sumpbook.core.HoursScreen
 import app.sumpbook.core.KeyboardAnswer
 import app.sumpbook.core.MainAct
+import app.sumpbook.core.keyOfHint
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.MeterFigure
 import app.sumpbook.ui.control.MeterTyped
@@ -29,7 +31,7 @@ import app.sumpbook.ui.words.LocalOwnWay
 import app.sumpbook.ui.words.hours
 
 /** The meter's figure as it is typed, with its words. */
-data class HoursView(val record: HoursScreen, val before: String?, val asked: String?, val main: String)
+data class HoursView(val record: HoursScreen, val before: String?, val asked: String?, val main: String, val hints: List<String> = emptyList())
 
 /** The hours of a unit with so many tenths typed. */
 fun Reader.hoursView(unit: String, typed: Long?): HoursView {
@@ -46,7 +48,24 @@ fun Reader.hoursView(unit: String, typed: Long?): HoursView {
             KeyboardAnswer.Fits, KeyboardAnswer.SlippedBack, null -> null
         },
         main = label(record.main, record.door),
+        hints = hintsOf(record.asked).map(::hintWords),
     )
+}
+
+private fun hintsOf(asked: KeyboardAnswer?): List<Hint> = when (asked) {
+    is KeyboardAnswer.AboveCeiling -> asked.hints
+    is KeyboardAnswer.Backwards -> asked.hints
+    is KeyboardAnswer.UnlikeThisUnit, KeyboardAnswer.Fits, KeyboardAnswer.SlippedBack, null -> emptyList()
+}
+
+/** What would explain the figure, with what it would read then. */
+private fun Reader.hintWords(hint: Hint): String {
+    val reads = when (hint) {
+        is Hint.TypedWrong -> hint.reads
+        is Hint.EarlierTypedWrong -> hint.reads
+        is Hint.WentRound, Hint.MeterChanged, Hint.OtherMeterOrTruck -> null
+    }
+    return listOfNotNull(words(keyOfHint(hint)), reads?.let { words("hint-reads", "figure" to hours(it)) }).joinToString(" ")
 }
 
 /** The stop at the display: its lines, and the meter's figure typed on the same screen. */
@@ -94,6 +113,7 @@ fun HoursStop(open: OpenStop) {
         open.view.lines.forEach { LineOf(it, open, hints) }
         if (line != null) {
             if (asks) view?.asked?.let { Strip(it) }
+            if (asks) Hints(view?.hints.orEmpty())
             if (wantsPhoto) OnePhoto(photo) { photo = it }
             val last = view?.record?.last
             val now = stringResource(R.string.hours_now)

@@ -42,7 +42,7 @@ import app.sumpbook.ui.words.hours
 import kotlinx.coroutines.launch
 
 /** A defect of the last report in words. */
-data class DefectWords(val id: String, val title: String, val locks: String?, val said: List<String>, val certificate: List<String>, val open: Boolean)
+data class DefectWords(val id: String, val title: String, val locks: String?, val said: List<String>, val certificate: List<String>, val open: Boolean, val photos: List<String> = emptyList())
 
 /** What the last one left, with its words; on a short walk the first driver's record of today. */
 data class LastReportView(
@@ -60,7 +60,7 @@ data class LastReportView(
 
 /** What is read before a walk, with so many rows seen: the last report, or on a short walk the first driver's record. */
 fun Reader.beforeTheWalk(unit: String, draft: String, whole: Set<String>): LastReportView =
-    phone.follows(draft)?.let { takeOverView(unit, it, whole) } ?: lastReportView(unit, whole)
+    draft.ifEmpty { null }?.let { phone.follows(it) }?.let { takeOverView(unit, it, whole) } ?: lastReportView(unit, whole)
 
 /** What the last one left, with so many rows seen. */
 fun Reader.lastReportView(unit: String, whole: Set<String>): LastReportView {
@@ -109,6 +109,7 @@ fun Reader.defectWords(row: DefectRow): DefectWords {
         said = row.said.map(::saidWords),
         certificate = row.certificate?.let(::certificateWords) ?: listOf(words("report-no-certificate")),
         open = row.state == DefectNow.OPEN,
+        photos = row.said.flatMap { it.photos }.distinct(),
     )
 }
 
@@ -143,8 +144,9 @@ fun LastReport(unit: String, draft: String) {
             act.refused?.let { Strip(sentence(it)) }
             view?.news?.forEach { Strip(it) }
         },
-        secondary = { SecondaryButton(stringResource(R.string.not_what_i_see)) { back.go(Place.NotWhatISee(unit, draft)) } },
-        main = view?.let {
+        secondary = if (draft.isEmpty()) null else ({ SecondaryButton(stringResource(R.string.not_what_i_see)) { back.go(Place.NotWhatISee(unit, draft)) } }),
+        // Read without a walk it is nobody's review: one goes back as one came.
+        main = if (draft.isEmpty()) ({ MainPress(stringResource(R.string.back)) { back.back() } }) else view?.let {
             {
                 MainPress(it.main, it.whyNot, onEarly = { scope.launch { rows.turn() } }) {
                     act.now({ phone.lastReportWasRead(draft, rows.whole.toList()) }) {
@@ -182,5 +184,6 @@ private fun Left(defect: DefectWords, modifier: Modifier) {
         defect.locks?.let { Text(it, style = type.strong) }
         defect.said.forEach { Text(it, style = type.help, color = tokens.soft) }
         defect.certificate.forEach { Text(it, style = type.text) }
+        defect.photos.forEach { PhotoShown(it) }
     }
 }

@@ -67,12 +67,14 @@ fun OneUnit(unit: String, signer: Signer) {
         if (view != null) {
             if (more) UnitMore(unit, view, signer, act)
             RoadAirPart(PairLook.of(view.record.roadAir, view.record.news.old), view.parts)
-            Section(null, listOf(view.preTrip) + view.leftBy)
-            Section(stringResource(R.string.oil), view.oil)
+            Section(null, listOf(view.preTrip))
+            LeftByPart(unit, view)
+            Section(null, view.open)
+            Section(stringResource(R.string.oil), view.oil + view.oilUse)
             if (view.tasks.isEmpty()) Text(stringResource(R.string.no_programme_set), style = LocalType.current.text)
             view.tasks.forEach { TaskLines(it) }
             Section(stringResource(R.string.pours), view.pours)
-            Section(stringResource(R.string.hours), view.hours)
+            Section(stringResource(R.string.hours), view.hours + view.unsettled)
             Section(null, view.unlike)
         }
     }
@@ -106,7 +108,16 @@ private fun ColumnScope.UnitMore(unit: String, view: UnitView, signer: Signer, a
     Line(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
     if (main !is MainAct.ReportEndOfDay) Line(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
     Line(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
+    Line(stringResource(R.string.other_unit)) { back.go(Place.OtherUnit(unit)) }
     Line(stringResource(R.string.roadside)) { back.go(Place.Roadside(unit)) }
+}
+
+/** What the last one left: its first line, and all of it behind a tap, walk or no walk. */
+@Composable
+private fun LeftByPart(unit: String, view: UnitView) {
+    val back = LocalBackStack.current
+    val under = (view.leftBy.drop(1) + view.notes).joinToString("\n").ifEmpty { null }
+    Line(view.leftBy.first(), under = under) { back.go(Place.LastReport(unit, "")) }
 }
 
 @Composable

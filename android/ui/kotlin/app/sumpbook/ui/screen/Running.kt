@@ -19,15 +19,20 @@ import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.words.LocalOwnWay
 import app.sumpbook.ui.words.figure
 
 /** What can be read while the air runs, each in its own unit. */
-private enum class Read(val words: Int, val unit: String) {
-    MINUTES(R.string.running_minutes, "min"),
-    PRESSURE(R.string.running_pressure, "psi"),
-    IDLE(R.string.running_idle, "psi"),
-    AIR_END(R.string.running_air_end, "degF"),
-    AMBIENT(R.string.running_ambient, "degF"),
+private enum class Read(val words: Int, private val us: String, private val metric: String) {
+    MINUTES(R.string.running_minutes, "min", "min"),
+    PRESSURE(R.string.running_pressure, "psi", "kPa"),
+    IDLE(R.string.running_idle, "psi", "kPa"),
+    AIR_END(R.string.running_air_end, "degF", "degC"),
+    AMBIENT(R.string.running_ambient, "degF", "degC"),
+    ;
+
+    /** The unit it is read in by whoever reads so. */
+    fun unit(metric: Boolean): String = if (metric) this.metric else us
 }
 
 /** Figures read while the air runs: none is asked for, one keypad at a time. */
@@ -41,8 +46,9 @@ fun Running(unit: String, signer: Signer) {
     var open by rememberSaveable { mutableStateOf<Read?>(null) }
     val shown by seen(unit) { fleet.units.firstOrNull { it.id == unit }?.door.orEmpty() }
     val door = (shown as? Told.Got)?.it.orEmpty()
+    val metric = LocalOwnWay.current.metric
     fun digits(of: Read) = typed[of.ordinal]
-    fun read(of: Read): Figure? = typedFigure(Offered(of.unit, 0), digits(of))
+    fun read(of: Read): Figure? = typedFigure(Offered(of.unit(metric), 0), digits(of))
     ScreenFrame(
         header = { DoorHeader(door, stringResource(R.string.running)) { back.back() } },
         strips = { act.refused?.let { Strip(sentence(it), heavy = true) } },
@@ -59,7 +65,7 @@ fun Running(unit: String, signer: Signer) {
     ) {
         Read.entries.forEach { one ->
             Line(stringResource(one.words), said = read(one)?.let(::figure)) { open = if (open == one) null else one }
-            if (open == one) FigureKeys(Offered(one.unit, 0), digits(one)) { now -> typed = typed.mapIndexed { at, before -> if (at == one.ordinal) now else before } }
+            if (open == one) FigureKeys(Offered(one.unit(metric), 0), digits(one)) { now -> typed = typed.mapIndexed { at, before -> if (at == one.ordinal) now else before } }
         }
     }
 }

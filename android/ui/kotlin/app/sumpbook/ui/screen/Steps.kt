@@ -13,6 +13,7 @@ import app.sumpbook.core.Figure
 import app.sumpbook.core.NotSo
 import app.sumpbook.core.OnCall
 import app.sumpbook.core.Said
+import app.sumpbook.core.SiteDust
 import app.sumpbook.core.StepSaid
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
@@ -46,6 +47,8 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     var kept by rememberSaveable { mutableStateOf(emptyList<String>()) }
     var spite by rememberSaveable { mutableStateOf("") }
     var used by rememberSaveable { mutableStateOf(false) }
+    // Recorded with the last step, so that a slip of the thumb weighs no hour.
+    var dust by rememberSaveable { mutableStateOf<SiteDust?>(null) }
     val shown by seen(unit, procedure) { stepsView(unit, procedure) }
     val told = shown ?: return
     val view = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
@@ -57,6 +60,7 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
         val by = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
         act.now({
             phone.keepSteps(by, procedure, all, spite.trim().ifEmpty { null })
+            dust?.takeIf { whole }?.let { phone.keepSite(Said(unit = unit, person = signer.person, trainer = signer.trainer), it) }
             lockedParts(unit, signer.person)
         }) { locked ->
             if (whole) return@now back.back()
@@ -78,7 +82,9 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
                 val all = said + one
                 if (view.behind(all) == view.steps.size) record(all, whole = true) else kept = all.map(::lineOf)
             }) { one -> if (one == null && said.isEmpty()) back.back() else record(said + listOfNotNull(one), whole = false) }
-            OneStep(at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave)
+            OneStep(at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave) {
+                if (at.last) view.site?.let { SitePart(it, dust) { one -> dust = one } }
+            }
         }
     }
 }
@@ -99,7 +105,7 @@ private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused
 
 /** One step: what it is, its caution, its time; done, or not so. */
 @Composable
-private fun OneStep(at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit) {
+private fun OneStep(at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit, beside: @Composable ColumnScope.() -> Unit) {
     // Another step begins anew.
     val key = at.step.row.id + at.behind
     var notSo by rememberSaveable(key) { mutableStateOf(false) }
@@ -132,6 +138,7 @@ private fun OneStep(at: AtStep, title: String, strips: List<String>, locked: Str
         StepLine(at.view.steps.size, at.behind)
         StepHead(at.step)
         if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, key, digits == null)
+        if (!notSo) beside()
         val typed = digits
         if (!notSo && asked != null && typed != null) FigureKeys(asked, typed) { digits = it }
     }

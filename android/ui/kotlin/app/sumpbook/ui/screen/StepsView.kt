@@ -24,6 +24,8 @@ data class StepsView(
     val locked: PartWords?,
     val opening: String,
     val onCall: List<OnCall>,
+    /** The site's dust, asked with the last step of an arrival. */
+    val site: SiteWords? = null,
 ) {
     /** How many steps are behind one: done, or gone on from although they were not so. */
     fun behind(said: List<StepSaid>): Int = said.count { one -> one.notSo == null || means(one) == NotSo.Mark }
@@ -41,6 +43,7 @@ fun Reader.stepsView(unit: String, procedure: String): StepsView {
         locked = record.locked?.let(::partWords),
         opening = words("caution-opening"),
         onCall = fleet.onCall,
+        site = record.site?.let(::siteWords),
     )
 }
 

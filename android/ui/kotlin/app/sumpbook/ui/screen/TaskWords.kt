@@ -6,6 +6,7 @@ import app.sumpbook.core.TaskRow
 import app.sumpbook.core.keyOfCalled
 import app.sumpbook.core.keyOfStanding
 import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.decimal
 import app.sumpbook.ui.words.hours
 
 /** A task of the programme in words: its name, how it stands, each clock, what it waits for. */
@@ -22,12 +23,13 @@ fun Reader.taskWords(task: TaskRow): TaskWords = TaskWords(
     hours = hoursClock(task),
     calendar = calendarClock(task),
     more = listOfNotNull(
+        boundWords(task),
         forecast(task),
         task.called?.let { words(keyOfCalled(it.why)) },
         task.waiting?.let { words("task-waiting", "part" to it.part) },
         task.waiting?.promised?.let { words("task-promised", "day" to moments.day(it)) },
         if (task.enteredTwice.any { !it.settled }) words("task-entered-twice") else null,
-        if (task.countsWeighted) words("task-weighted") else null,
+        weightWords(task),
     ),
 )
 
@@ -68,4 +70,29 @@ private fun Reader.forecast(task: TaskRow): String? {
     val earliest = "earliest" to moments.day(forecast.earliest)
     val latest = forecast.latest ?: return words("forecast-open", likely, earliest)
     return words("forecast-likely", likely, earliest, "latest" to moments.day(latest))
+}
+
+/** Hours that are counted or estimated, with their bounds; none where the meter says them. */
+private fun Reader.boundWords(task: TaskRow): String? {
+    val least = task.hoursLeft ?: return null
+    val most = task.hoursLeftAtMost?.takeIf { it != least } ?: return null
+    val likely = task.hoursLeftLikely
+    val bounds = arrayOf("least" to signed(least), "most" to signed(most))
+    return if (likely == null) words("hours-left-counted", *bounds) else words("hours-left-estimated", *bounds, "likely" to signed(likely))
+}
+
+/** Hours left; those past are below zero, so that bounds on both sides of the end are told apart. */
+private fun signed(left: LeftHours): String = when (left) {
+    is LeftHours.Left -> hours(left.v1)
+    is LeftHours.Past -> hours(-left.v1)
+}
+
+/** What the site's dust does to the hours: what an hour counts now, and what that is on this unit's meter. */
+private fun Reader.weightWords(task: TaskRow): String? {
+    if (!task.countsWeighted) return null
+    val meter = task.meterHoursLeft ?: return words("task-weighted")
+    val (left, due) = task.hoursLeft to task.dueFigure
+    val weighs = words("hours-weigh-now", "weight" to decimal(task.weight.toLong(), 2))
+    if (meter !is LeftHours.Left || left !is LeftHours.Left || due == null) return weighs
+    return "$weighs, ${words("hours-weighted", "left" to hours(left.v1), "meter" to hours(meter.v1), "due" to hours(due))}"
 }

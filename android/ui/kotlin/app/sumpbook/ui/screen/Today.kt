@@ -43,7 +43,7 @@ import app.sumpbook.ui.theme.LocalType
 data class UnitCard(val row: TodayRow, val parts: List<PartWords>, val preTrip: String, val expected: String?, val main: String)
 
 /** Today, with its words. */
-data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>, val left: WalkLeft?)
+data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>, val left: WalkLeft?, val salvaged: String?)
 
 /** Today's units as this person's: their own first, and all of them while none is. */
 fun Reader.todayView(person: String): TodayView {
@@ -56,6 +56,7 @@ fun Reader.todayView(person: String): TodayView {
         counts = if (record.counts.onPhone > 0u) words("counts-on-phone", "count" to record.counts.onPhone) else null,
         cards = own.map(::card),
         left = walkLeft(person),
+        salvaged = phone.about().salvaged?.let { words("error-book-damaged", "kept" to it.saved.toString(), "all" to it.held.toString()) },
     )
 }
 
@@ -85,6 +86,7 @@ fun Today(signer: Signer) {
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
             act.refused?.let { Strip(sentence(it), heavy = true) }
+            view?.salvaged?.let { Strip(it, heavy = true) }
             LeavingStrip(leaving, view?.left)
             view?.news?.forEach { Strip(it) }
             view?.counts?.let { Strip(it) }

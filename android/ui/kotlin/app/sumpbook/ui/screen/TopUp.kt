@@ -97,7 +97,7 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         view.astray?.let { Strip(it) }
         PourPart(view, pour, typing, { said -> say(TopUpSaid(before = said)) }) { pour = it }
         if (!gate) Gate(view, say)
-        Section(stringResource(R.string.pours_before), view.last)
+        Section(stringResource(R.string.pours_before), view.last + view.use)
     }
 }
 

@@ -26,6 +26,8 @@ data class TopUpView(
     val poured: String,
     val level: String?,
     val astray: String?,
+    /** Where the oil goes. */
+    val use: List<String>,
     val last: List<String>,
     /** The band of the glass where the level belongs, in percent. */
     val middle: IntRange,
@@ -62,6 +64,7 @@ fun Reader.topUpView(draft: String): TopUpView {
         astray = record.astrayMl?.let {
             words(if (it < 0) "oil-astray-more" else "oil-astray", "volume" to volume(Math.abs(it), way.metric))
         },
+        use = record.oilUse?.let(::oilUseWords).orEmpty(),
         last = record.last.map(::pourWords),
         middle = record.middle.let { it.low.toInt()..it.high.toInt() },
         main = label(record.main, record.door),

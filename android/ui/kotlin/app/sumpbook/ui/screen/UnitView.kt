@@ -3,7 +3,6 @@ package app.sumpbook.ui.screen
 import app.sumpbook.core.OilFamily
 import app.sumpbook.core.OilLine
 import app.sumpbook.core.PourRow
-import app.sumpbook.core.ReportRow
 import app.sumpbook.core.UnitScreen
 import app.sumpbook.core.Unlike
 import app.sumpbook.ui.desk.Reader
@@ -16,10 +15,18 @@ data class UnitView(
     val parts: List<PartWords>,
     val news: List<String>,
     val leftBy: List<String>,
+    /** Defects that lock nothing, by their names: what is locked stands above with its reason. */
+    val notes: List<String>,
     val oil: List<String>,
+    /** Where its oil goes; empty while nothing is known of it. */
+    val oilUse: List<String>,
     val tasks: List<TaskWords>,
     val pours: List<String>,
     val hours: List<String>,
+    /** What waits for somebody: a reminder that went by, display notes that are open. */
+    val open: List<String>,
+    /** Figures that are not settled, both of them, and which one is used. */
+    val unsettled: List<String>,
     val unlike: List<String>,
     val preTrip: String,
     val main: String,
@@ -32,22 +39,37 @@ fun Reader.unitView(unit: String, person: String): UnitView {
         record = record,
         parts = roadAirWords(record.roadAir),
         news = newsWords(record.news),
-        leftBy = leftBy(record.leftBy, record.openDefects),
+        leftBy = leftBy(record),
+        notes = if (record.openDefects == 0u) emptyList() else phone.lastReport(unit, emptyList()).defects.filter { it.locks.isEmpty() }.map { defectWords(it).title },
         oil = oilWords(record.oil),
+        oilUse = record.oilUse?.let(::oilUseWords).orEmpty(),
         tasks = record.tasks.map(::taskWords),
         pours = record.pours.map(::pourWords),
         hours = hoursWords(record),
+        open = openWords(record),
+        unsettled = unsettledWords(record),
         unlike = record.unlike?.let(::unlikeWords).orEmpty(),
         preTrip = preTripWords(record.preTrip),
         main = label(record.main, record.door),
     )
 }
 
-private fun Reader.leftBy(report: ReportRow?, open: UInt): List<String> {
-    if (report == null) return listOf(words("report-none-held"))
+private fun Reader.leftBy(record: UnitScreen): List<String> {
+    val report = record.leftBy ?: return listOf(words("report-none-held"))
     val by = words("unit-left-by", "by" to report.by.orEmpty(), "when" to moments.at(report.at))
-    val listed = if (open == 0u) words("end-none-found") else words("report-listed", "count" to open)
+    val listed = if (record.openDefects == 0u) words("end-none-found") else words("report-listed", "count" to record.openDefects)
     return listOfNotNull("$by: $listed", report.toNext)
+}
+
+private fun Reader.openWords(record: UnitScreen): List<String> = listOfNotNull(
+    record.reminderGoneBy?.let { "${words("task-reminder-gone")} ${moments.at(it)}" },
+    record.openNotes.takeIf { it > 0u }?.let { words("unit-notes-open", "count" to it) },
+)
+
+private fun Reader.unsettledWords(record: UnitScreen): List<String> {
+    if (record.openQuestions == 0u) return emptyList()
+    val asked = phone.hours(record.id, null)
+    return asked.questions.map(::questionWords) + listOfNotNull(if (asked.higherOfDisputed) words("unit-higher-used") else null)
 }
 
 /** The oil that belongs in a unit, and where it last stood. */
@@ -72,8 +94,14 @@ private fun Reader.hoursWords(of: UnitScreen): List<String> {
     val high = of.hours
     val counted = if (low != null && high != null) words("hours-counted-between", "low" to hours(low), "high" to hours(high)) else null
     val read = of.reading?.let { "${hours(it.figure)} h, ${moments.at(it.at)}" }
+    val estimated = of.estimates.map {
+        words("hours-estimated", "low" to hours(it.low), "likely" to hours(it.likely), "high" to hours(it.high))
+    }
     val pace = of.paceTenths?.let { words("pace-a-day", "hours" to hours(it)) }
-    return listOfNotNull(counted ?: read, pace)
+    val others = of.otherMeters.mapNotNull { other ->
+        other.reading?.let { "${words("meter-${other.meter.name.lowercase()}")}: ${hours(it.figure)} h, ${moments.at(it.at)}" }
+    }
+    return listOfNotNull(counted ?: read) + estimated + listOfNotNull(pace) + others
 }
 
 private fun Reader.unlikeWords(of: Unlike): List<String> {

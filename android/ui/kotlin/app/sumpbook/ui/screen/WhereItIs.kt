@@ -23,6 +23,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.text
+import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalDesk
@@ -82,9 +83,12 @@ fun WhereItIs() {
 
 @Composable
 private fun Day(day: DayWords) {
+    val back = LocalBackStack.current
     Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(8.dp)) {
         Text(day.title, Modifier.padding(top = 8.dp).semantics { heading() }, style = LocalType.current.heading)
         day.rows.forEach { Entry(it) }
+        // Written under the wrong unit: picked there, and moved.
+        day.unit?.let { unit -> Line(stringResource(R.string.other_unit)) { back.go(Place.OtherUnit(unit)) } }
     }
 }
 

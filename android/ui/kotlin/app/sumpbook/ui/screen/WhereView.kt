@@ -16,7 +16,7 @@ data class WhereCount(val where: Where, val words: String)
 data class EntryWords(val id: String, val where: Where, val what: String, val place: String, val why: String?, val photos: List<String>)
 
 /** One unit's entries of one day. */
-data class DayWords(val title: String, val rows: List<EntryWords>)
+data class DayWords(val title: String, val rows: List<EntryWords>, val unit: String?)
 
 /** Where this phone's entries stand, with words. */
 data class WhereView(
@@ -56,7 +56,7 @@ private fun Reader.tries(record: WhereScreen): List<String> {
 }
 
 private fun Reader.dayWords(day: WhereDay) =
-    DayWords(listOfNotNull(moments.day(day.day), day.door).joinToString(", "), day.rows.map(::entryWords))
+    DayWords(listOfNotNull(moments.day(day.day), day.door).joinToString(", "), day.rows.map(::entryWords), day.unit)
 
 private fun Reader.entryWords(row: WhereRow): EntryWords {
     val where = Where.of(row)

@@ -12,6 +12,9 @@ fun hours(tenths: Long): String {
     return "$sign$whole.${Math.abs(tenths) % 10}"
 }
 
+/** A whole number with its step in its name: 120 hundredths are "1.20". */
+fun decimal(steps: Long, places: Int): String = BigDecimal.valueOf(steps, places).toPlainString()
+
 /** A figure's value: digits 25 with 2 places are 0.25. */
 fun value(figure: Figure): BigDecimal = BigDecimal.valueOf(figure.digits, figure.places.toInt())
 
@@ -23,6 +26,7 @@ fun unitWords(unit: String, value: String): String = when (unit) {
     "count" -> value
     "in/32" -> "$value/32 in"
     "degF" -> "$value \u00B0F"
+    "degC" -> "$value \u00B0C"
     else -> "$value $unit"
 }
 
