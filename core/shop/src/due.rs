@@ -13,6 +13,7 @@ use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{Stamp, Tenths, TruckId};
 
 use crate::ShopError;
+use crate::campaign::{self, CampaignRow, CampaignSaid};
 use crate::sheet::Yard;
 
 /// The due list: tasks, services done on the day, parts waited for that belong to no task, and apart from them the
@@ -31,6 +32,9 @@ pub struct DueList {
     /// Tasks of sets that are laid up, in the same order: their clocks run on, and they stand apart from the others.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub laid_up: Vec<DueRow>,
+    /// Every maker's campaign with its units. A day's sheet has its open ones among the rows and none here.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub campaigns: Vec<CampaignRow>,
 }
 
 impl DueList {
@@ -90,6 +94,9 @@ pub struct DueRow {
     /// The set is laid up since then; its clocks ran on.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub laid_up_since: Option<Stamp>,
+    /// The maker's campaign it is; none of a task of the programme.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub campaign: Option<CampaignSaid>,
     /// The state in words, with its amount.
     pub said: String,
 }
@@ -155,7 +162,8 @@ pub fn due_list(ledger: &Ledger, now: Stamp) -> Result<DueList, ShopError> {
     }
     let states: Vec<(&str, &UnitState)> =
         doors.iter().filter_map(|(door, truck)| Some((door.as_str(), states.get(truck)?))).collect();
-    list(ledger, &yard, &states, Standing::Closed)
+    let campaigns = campaign::campaigns(ledger, &yard, &states);
+    Ok(DueList { campaigns, ..list(ledger, &yard, &states, Standing::Closed)? })
 }
 
 /// The list of these units, rows of at least this standing.
@@ -177,10 +185,18 @@ pub(crate) fn list(
             if stands.state.standing < least {
                 continue;
             }
+            let said = match ledger.fleet().campaigns.get(&clock.task) {
+                // One that was entered after the cut is not of this day.
+                Some(known) => match known.by(yard.cut_ms).last() {
+                    Some(told) => Some(campaign::said(&told.what)),
+                    None => continue,
+                },
+                None => None,
+            };
             let likely = stands.runs_out.map(|out| out.likely);
             order.push(Order::new(door, clock, stands.state, likely, yard.day));
             let weighs = clock.counts_weighted && weighed.contains(&state.truck);
-            let row = row(yard, door, state, (clock, weighs), &stands);
+            let row = DueRow { campaign: said, ..row(yard, door, state, (clock, weighs), &stands) };
             told.insert(((*door).to_owned(), clock.task.clone()), row);
         }
         done.extend(services(ledger, yard, door, state)?);
@@ -194,7 +210,7 @@ pub(crate) fn list(
     due_order(&mut order);
     let every = order.into_iter().filter_map(|next| told.remove(&(next.unit, next.task)));
     let (laid_up, rows): (Vec<DueRow>, Vec<DueRow>) = every.partition(|row| row.laid_up_since.is_some());
-    Ok(DueList { count: rows.len(), rows, done, parts, laid_up })
+    Ok(DueList { count: rows.len(), rows, done, parts, laid_up, campaigns: Vec::new() })
 }
 
 fn row(
@@ -251,6 +267,7 @@ fn row(
             since: yard.stamp(wait.at),
         }),
         laid_up_since,
+        campaign: None,
         said,
     }
 }

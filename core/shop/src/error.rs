@@ -22,6 +22,9 @@ pub enum ShopError {
     /// A file of the shop cannot be written, or does not hold.
     #[error(transparent)]
     Archive(#[from] crate::archive::ArchiveError),
+    /// A campaign cannot be recorded.
+    #[error(transparent)]
+    Campaign(#[from] crate::campaign::CampaignError),
     /// The shop's key cannot be sealed or opened.
     #[error(transparent)]
     Seal(#[from] crate::sealed_key::SealError),

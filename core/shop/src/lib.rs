@@ -3,6 +3,7 @@
 pub mod archive;
 pub mod backup;
 pub mod calendar_feed;
+pub mod campaign;
 pub mod certify;
 pub mod close;
 pub mod command;

@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod calendar;
+pub mod campaign;
 pub mod checklist;
 pub mod clock;
 pub mod clock_off;

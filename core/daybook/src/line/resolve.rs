@@ -120,6 +120,7 @@ fn needs_unit(fact: &Fact) -> Option<bool> {
         | Fact::ProgrammeSet(_)
         | Fact::PersonSet(_)
         | Fact::ShopSays(_)
+        | Fact::CampaignSet(_)
         | Fact::DeviceEnrolled(_)
         | Fact::DeviceRevoked(_)
         | Fact::SheetClosed(_) => Some(false),

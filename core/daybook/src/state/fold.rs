@@ -13,8 +13,8 @@ use super::folded;
 use super::inputs::{self, Bearing};
 use super::scope::Scope;
 use super::{
-    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, defects, hours, lay_up as laid, notes, oil,
-    roster, services, sets, wear,
+    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, defects, hours, lay_up as laid, notes,
+    oil, roster, services, sets, wear,
 };
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
@@ -166,11 +166,6 @@ impl Ledger {
         let all = defects::of_unit(fleet, &entries, &beside, &covered);
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let mut lay_ups = laid::of_set(&entries);
-        let mut locks = lock_outs(&all.defects);
-        locks.extend(lay_ups.iter().map(lay_up::lock_out));
-        locks.sort();
-        lay_ups
-            .retain(|spell| spell.returned.as_ref().is_none_or(|back| back.at.timestamp_millis() >= since));
         let judged = hours::judged(&scope, &entries, upto_ms)?;
         let served = services::rows(fleet, &entries, &judged, &hours::estimates(&entries));
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
@@ -178,7 +173,16 @@ impl Ledger {
         let mut hours = hours::hours_now(&judged, newest_ms, fleet.zone);
         hours::add_unmetered(&mut hours, &scope, &entries, (has_meter, upto_ms))?;
         let worn = wear::worn(&scope, &hours::all_hours(&judged, &hours.estimates, fleet.zone), upto_ms)?;
-        let clocks = services::clocks(&scope, &served, &worn)?;
+        let decisions = services::decisions(&truth, &served)?;
+        let mut clocks = services::clocks(&scope, &served, &decisions, &worn);
+        let campaigns = campaigns::of_unit(&scope, &served, &decisions, upto_ms);
+        let mut locks = lock_outs(&all.defects);
+        locks.extend(lay_ups.iter().map(lay_up::lock_out));
+        locks.extend(campaigns.locks);
+        locks.sort();
+        lay_ups
+            .retain(|spell| spell.returned.as_ref().is_none_or(|back| back.at.timestamp_millis() >= since));
+        clocks.extend(campaigns.clocks);
         Ok(UnitState {
             truck,
             newest_ms,
@@ -189,6 +193,7 @@ impl Ledger {
             other_meters: hours::other_meters(&truth, truck, &entries, upto_ms)?,
             hours,
             clocks,
+            campaigns: campaigns.now,
             locks: locks
                 .into_iter()
                 .filter(|lock| lock.ended.is_none_or(|at| at.timestamp_millis() >= since))

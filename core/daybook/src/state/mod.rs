@@ -3,6 +3,7 @@
 //! Nothing in it depends on the time of day it is read at: what does (due today, covered now) is worked
 //! out by whoever reads, with `now` as an argument.
 
+mod campaigns;
 mod defects;
 mod fold;
 pub(crate) mod folded;
@@ -25,7 +26,8 @@ mod wear;
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::clock::TaskClock;
+use sumpbook_trade::campaign::Hit;
+use sumpbook_trade::clock::{LastDone, TaskClock, TaskId};
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::{Defect, LockOut};
 use sumpbook_trade::lay_up::Spell;
@@ -63,8 +65,11 @@ pub struct UnitState {
     pub wrote_last: Option<WroteLast>,
     /// Compressor hours (R3).
     pub hours: HoursNow,
-    /// The clocks of its programme (R1, R6, R7).
+    /// The clocks of its programme (R1, R6, R7), then those of makers' campaigns.
     pub clocks: Vec<TaskClock>,
+    /// Makers' campaigns that are about it, may be, or were done on it; those taken back too.
+    #[serde(default)]
+    pub campaigns: Vec<CampaignNow>,
     /// The engine's and the PTO's meters: apart, they feed no clock.
     pub other_meters: Vec<OtherMeterNow>,
     /// Weighted hours (R10).
@@ -125,6 +130,19 @@ pub struct NoteNow {
     pub answered: Acknowledged,
     /// First seen gone again.
     pub gone: Option<DateTime<FixedOffset>>,
+}
+
+/// A maker's campaign on this unit. What it says stands in the fleet's book.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CampaignNow {
+    /// Its task.
+    pub task: TaskId,
+    /// The entry it was read from.
+    pub entry: EntryId,
+    /// Whether the unit is meant.
+    pub is: Hit,
+    /// The service that did it.
+    pub done: Option<LastDone>,
 }
 
 /// A wait for a part.

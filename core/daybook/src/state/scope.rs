@@ -2,8 +2,9 @@
 //! on whatever truck that set stood.
 
 use sumpbook_trade::checklist::Template;
+use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::procedure::is_step_item;
-use sumpbook_trade::record::Answer;
+use sumpbook_trade::record::{Answer, ServiceDone, VisitPlan, WaitingForPart};
 use sumpbook_trade::{Entry, Fact, FactKind, SetId, TruckId};
 
 use super::inputs::{self, Bearing};
@@ -165,8 +166,8 @@ impl<'a> Scope<'a> {
         let air = self.of_set(&bearing.fact);
         match (own, air) {
             (true, true) => Some(bearing),
-            (true, false) => only(bearing, Half::Road),
-            (false, true) => only(bearing, Half::Air),
+            (true, false) => only(self.fleet, bearing, Half::Road),
+            (false, true) => only(self.fleet, bearing, Half::Air),
             (false, false) => None,
         }
     }
@@ -216,9 +217,18 @@ fn is_item_of_set(item: &str) -> bool {
 }
 
 /// One half of an entry: of an inspection the answers about it, else the whole or nothing.
-fn only(mut bearing: Bearing, half: Half) -> Option<Bearing> {
+fn only(fleet: &Fleet, mut bearing: Bearing, half: Half) -> Option<Bearing> {
     let keep = |answers: &mut Vec<Answer>| answers.retain(|answer| is_of_set(answer) == (half == Half::Air));
+    // A campaign of trucks was done on the truck, every other task on the set.
+    let here = |task: &TaskId| fleet.is_of_truck(task) == (half == Half::Road);
     match &mut bearing.entry.fact {
+        Fact::ServiceDone(ServiceDone { tasks, .. }) | Fact::VisitPlan(VisitPlan { tasks, .. }) => {
+            tasks.retain(here);
+            return (!tasks.is_empty()).then_some(bearing);
+        }
+        Fact::WaitingForPart(WaitingForPart { task: Some(task), .. }) => {
+            return here(task).then_some(bearing);
+        }
         Fact::PreTripSection(section) => keep(&mut section.answers),
         Fact::EndOfDay(report) => keep(&mut report.defects),
         // What they speak of is here or it is not.

@@ -2,6 +2,7 @@
 
 mod archives;
 mod args;
+mod campaign;
 mod clock;
 mod day_sheet;
 mod decide;
@@ -68,6 +69,7 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
         Verb::LayUp(args) => lay_up::lay_up(&asked.shop, args).map(Some),
         Verb::ReturnToService(args) => lay_up::return_to_service(&asked.shop, args).map(Some),
+        Verb::Campaign(args) => campaign::campaign(&asked.shop, args).map(Some),
         Verb::Verify(args) => archives::verify(&asked.shop, args).map(Some),
         Verb::Calendar(args) => archives::calendar(&asked.shop, args).map(Some),
         Verb::Pack(args) => archives::pack(&asked.shop, args).map(Some),

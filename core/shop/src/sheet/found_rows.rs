@@ -87,6 +87,6 @@ pub struct LockedRow {
     pub driver_knew: Option<Stamp>,
     /// Certified at; it stays locked until the next driver's review.
     pub certified: Option<Stamp>,
-    /// `certify` or `review`; of a lay-up `return-list`.
+    /// `certify` or `review`; of a lay-up `return-list`, of a maker's campaign `service`.
     pub next_step: String,
 }

@@ -4,6 +4,7 @@
 //! device, how it came to be written down, and whether it is void. Unknown is blank. Words that a spreadsheet would
 //! reckon with are kept from it.
 
+mod campaigns;
 mod cell;
 mod entries;
 mod lay_ups;
@@ -27,6 +28,8 @@ pub enum Kind {
     Units,
     /// Every task of every unit.
     Due,
+    /// Makers' campaigns, one row a unit.
+    Campaigns,
     /// Figures of meters.
     Readings,
     /// Services.
@@ -55,9 +58,10 @@ pub enum Kind {
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Kind; 14] = [
+    pub const ALL: [Kind; 15] = [
         Kind::Units,
         Kind::Due,
+        Kind::Campaigns,
         Kind::Readings,
         Kind::Services,
         Kind::Pours,
@@ -77,6 +81,7 @@ impl Kind {
         match self {
             Kind::Units => "units",
             Kind::Due => "due",
+            Kind::Campaigns => "campaigns",
             Kind::Readings => "readings",
             Kind::Services => "services",
             Kind::Pours => "pours",
@@ -155,6 +160,7 @@ pub fn table(ledger: &Ledger, kind: Kind, of: Of<'_>, now: Stamp) -> Result<Shee
     match kind {
         Kind::Units => standing::of_units(ledger, &yard, of),
         Kind::Due => standing::due(ledger, &yard, of),
+        Kind::Campaigns => campaigns::campaigns(ledger, &yard, of),
         Kind::Readings => standing::readings(ledger, &yard, of),
         Kind::Services => records::services(ledger, &yard, of),
         Kind::Pours => records::pours(ledger, &yard, of),

@@ -1,6 +1,7 @@
 //! The shop against the invented month of Tern Hollow Water: invented data, outcomes worked by rule.
 
 mod archives;
+mod campaigns;
 mod closing;
 mod closing_by_itself;
 mod console;

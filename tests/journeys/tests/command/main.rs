@@ -3,6 +3,7 @@
 //! Invented data; every outcome worked by rule.
 
 mod binary;
+mod campaign;
 mod exchange;
 mod in_out;
 mod lay_up;

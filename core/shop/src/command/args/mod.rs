@@ -1,5 +1,6 @@
 //! What may be asked.
 
+pub(super) mod campaign;
 pub(super) mod in_out;
 mod lay_up;
 
@@ -64,6 +65,8 @@ pub(super) enum Verb {
     LayUp(LayUp),
     /// Answer the list of a set that is laid up, by name; shows the list when no line is given
     ReturnToService(ReturnToService),
+    /// Makers' campaigns: what is to be done once on units of some serials, by a day
+    Campaign(campaign::Campaign),
     /// Work out every signature, hash, projection and closing again
     Verify(Verify),
     /// The feed of what runs out, for calendars

@@ -80,7 +80,10 @@ fn table(words: &Words, id: &str, caption: &str, rows: &[DueRow]) -> Markup {
     let rows = rows.iter().map(|row| {
         vec![
             door(&row.unit),
-            said(words.task(&row.task)),
+            html! {
+                (words.task(&row.task))
+                @if let Some(campaign) = &row.campaign { ": " (told::campaign(words, campaign)) }
+            },
             told::state(words, row),
             said(told::hours_left(words, row)),
             said(row.last_good_day.map_or_else(|| words.t("none-dash"), |day| words.short_day(day))),

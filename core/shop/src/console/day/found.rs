@@ -103,6 +103,10 @@ pub(super) fn locked(words: &Words, id: &str, caption: &str, rows: &[LockedRow])
     let rows = rows.iter().map(|row| {
         let item = words.item(&row.item, row.place.as_deref());
         let next = match row.certified {
+            // Only the work itself frees what a campaign locks.
+            None if row.next_step == "service" => html! {
+                a class="button" href=(format!("/due?unit={}", escaped(&row.unit))) { (words.t("do-service")) }
+            },
             Some(at) => {
                 let at = words.at(at);
                 said(words.with("next-review-since", &[("when", Arg::Text(&at))]))

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
-use super::{DueView, PAGE};
+use super::{DueView, PAGE, campaigns};
 use crate::console::language::escaped;
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
@@ -30,6 +30,7 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         (needs(telling, view))
         (orders(telling, &view.due.orders))
         (papers(telling, &view.due.papers))
+        (campaigns::draw(telling, view))
         @for part in &view.due.parts {
             p {
                 (door(&part.unit)) " "
@@ -134,13 +135,17 @@ fn laid_up(telling: &Telling, view: &DueView) -> Markup {
 fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks: bool) -> Markup {
     let heads = ["head-tick", "head-unit", "head-task", "head-hours-left", "head-last-good-day"];
     let heads = heads.iter().chain(&["head-runs-out-first", "head-state", "head-part"]);
-    let heads = heads.chain(&["head-promised", "head-visit"]).map(|key| telling.t(key));
+    // The own column of campaigns stands there when one of the rows is of a campaign.
+    let any = rows.iter().any(|row| row.due.campaign.is_some());
+    let own: &[&str] = if any { &["head-campaign"] } else { &[] };
+    let heads = heads.chain(&["head-promised", "head-visit"]).chain(own).map(|key| telling.t(key));
     let rows = rows.iter().map(|row| {
         let due = &row.due;
         let task = telling.task(&due.task);
         let dash = || telling.t("none-dash");
         let of = format!("{}, {task}", due.unit);
-        vec![
+        let asks = due.campaign.as_ref().map_or_else(dash, |campaign| told::campaign(telling, campaign));
+        let mut cells = vec![
             html! {
                 label class="tick" {
                     @if ticks {
@@ -158,7 +163,11 @@ fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks
             said(due.waiting_for.as_ref().map_or_else(dash, |part| part.part.clone())),
             said(due.waiting_for.as_ref().and_then(|p| p.promised).map_or_else(dash, |day| telling.short_day(day))),
             said(row.visit.as_ref().map_or_else(dash, |visit| when(telling, visit))),
-        ]
+        ];
+        if any {
+            cells.push(said(asks));
+        }
+        cells
     });
     Table::new(id, caption, heads).wide(&[1, 2]).rows(rows).draw()
 }

@@ -1,10 +1,11 @@
 //! Pages of the console, asked and answered as a browser would: through the gate, with forms.
 
 mod aside;
+mod campaigns;
 mod due;
 mod in_out;
-mod links;
 mod lay_up;
+mod links;
 mod paper;
 mod people;
 mod sign_in;

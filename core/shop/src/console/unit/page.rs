@@ -100,6 +100,13 @@ fn standing(words: &Words, view: &UnitView) -> Markup {
             p class="strip" { (words.with("lay-up-clocks", &[("when", Arg::Text(&when))])) }
         }
         (set_told::draw(words, view.set_told.as_ref()))
+        @if now.campaigns_to_look > 0 {
+            @let count = i64::try_from(now.campaigns_to_look).unwrap_or(i64::MAX);
+            p class="strip" {
+                (words.with("open-campaigns-look", &[("count", Arg::Count(count))])) " "
+                a href="/due#campaigns" { (words.t("section-campaigns")) }
+            }
+        }
         @if let Some(by) = view.reminder_gone_by {
             p class="strip" { (words.with("reminder-gone", &[("when", Arg::Text(&words.at(by)))])) }
         }

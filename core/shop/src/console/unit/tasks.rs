@@ -187,7 +187,10 @@ pub(super) fn draw(words: &Words, tasks: &[TaskView]) -> Markup {
     let heads = ["head-task", "head-last-done", "head-ruler", "head-state", "head-part", "head-visit"];
     let rows = tasks.iter().map(|task| {
         vec![
-            said(words.task(&task.due.task)),
+            html! {
+                (words.task(&task.due.task))
+                @if let Some(campaign) = &task.due.campaign { br; (due_words::campaign(words, campaign)) }
+            },
             said(last(words, task)),
             ruler(words, task),
             due_words::state(words, &task.due),

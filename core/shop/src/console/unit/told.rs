@@ -13,7 +13,7 @@ use crate::sheet::{key, poured};
 ///
 /// `set` is the serial of the set it names, where it names one.
 pub(super) fn said(words: &Words, line: &Line, set: Option<&str>) -> String {
-    let hours = line.hours.map(|hours| format!("{} h", words.hours(hours)));
+    let hours = line.hours.map(|hours| words.meter(hours));
     let set = set.map(|serial| format!("{} {serial}", words.t("set-serial"))).unwrap_or_default();
     let parts =
         [fact(words, &line.fact), set, hours.unwrap_or_default(), line.note.clone().unwrap_or_default()];
@@ -39,8 +39,8 @@ fn fact(words: &Words, fact: &Fact) -> String {
             format!("{} {} h", chosen("meter", &key(&reading.meter)), words.hours(reading.figure))
         }
         Fact::MeterExchange(exchange) => {
-            let old = exchange.old_end.map_or_else(|| words.t("not-said"), |hours| words.hours(hours));
-            let new = words.hours(exchange.new_start);
+            let old = exchange.old_end.map_or_else(|| words.t("not-said"), |hours| words.meter(hours));
+            let new = words.meter(exchange.new_start);
             words.with("from-to", &[("from", Arg::Text(&old)), ("to", Arg::Text(&new))])
         }
         Fact::HoursEstimate(estimate) => words.with(
