@@ -51,7 +51,8 @@ test("neither answer is chosen; without one nothing is signed; sign and next; th
 test("by keyboard alone: a certificate is read and signed, and where the focus is can be seen", async ({ page, demo, record }) => {
   await tellDefect(demo, "TH-04", { item: "wipers", word: "streaks", words: "left one" }).catch(() =>
     tellDefect(demo, "TH-04", { item: "horn", word: "other", words: "weak" }));
-  const defect = (await record("/certificates?unit=TH-04")).now ?? {};
+  const defect = (await record("/certificates?unit=TH-04")).now;
+  expect(defect).toMatchObject({ unit: "TH-04", state: "open", certificate: null });
   await page.goto("/units/TH-04");
   // Skip link first.
   await page.keyboard.press("Tab");
@@ -85,6 +86,12 @@ test("by keyboard alone: a certificate is read and signed, and where the focus i
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("status").filter({ hasText: "repair not needed" })).toContainText("TH-04");
-  expect(JSON.stringify(await record("/units/TH-04"))).toContain("looked at with the driver");
-  expect(defect).toBeTruthy();
+  // It is this defect that was certified, in these words, and none of it waits any more.
+  const after = await record("/units/TH-04");
+  const same = (row) => row.item === defect.item && row.place === defect.place;
+  expect(after.papers[0]).toMatchObject({
+    item: defect.item, place: defect.place, verdict: "not-needed", counts: true,
+    words: "It works as it should; looked at with the driver.",
+  });
+  expect(after.defects.filter((row) => same(row) && row.state === "open")).toEqual([]);
 });

@@ -23,13 +23,16 @@ test("17:00: the sentence first, then what happened, section by section; 06:00: 
   const due = view.sheet.sections.due;
   await expect(page.locator("#due h2")).toContainText(String(due.count));
   await expect(page.locator("#due table").first().locator("tbody tr").first()).toContainText(due.rows[0].unit);
+  // The board ends with tomorrow.
+  await expect(page.locator("main .board > :last-child")).toContainText("Tomorrow:");
   // An empty section keeps its line: an empty line is an answer.
   await expect(page.locator("#without")).toContainText("none recorded");
 
   await page.getByRole("link", { name: "06:00 view" }).click();
   const morning = await page.locator("main section > h2").allInnerTexts();
-  expect(morning.map((head) => head.replace(/^\d+\s+/, "")).slice(0, 4)).toEqual([
-    "Not to go out", "Certificates to sign", "Expected out", "Past due, due today",
+  expect(morning.map((head) => head.replace(/^\d+\s+/, ""))).toEqual([
+    "Not to go out", "Certificates to sign", "Expected out", "Past due, due today", "In the bays today",
+    "Phones not heard from in 24 h", "Paper pages to type", "Came late for Sun 8 Nov",
   ]);
   expect((await record("/day/2026-11-09?view=morning")).sheet.view).toBe("morning");
 });
@@ -61,6 +64,34 @@ test("a day is closed as its next version, and the version stays as it was", asy
   await expect(page.locator(".known")).toContainText(`version ${before + 1}, closed`);
   await expect(page.getByRole("button", { name: /Close as/ })).toHaveCount(0);
   expect((await record(`${day}?version=${before + 1}`)).version).toBe(before + 1);
+});
+
+test("what changed between versions is told in the reader's language", async ({ page, demo, record, context }) => {
+  const day = "/day/2026-11-05";
+  const versions = async () => (await record(day)).versions;
+  if ((await versions()).length === 0) {
+    await page.goto(day);
+    await page.getByRole("button", { name: "Close as version 1" }).click();
+  }
+  // Somebody hands in late what he found that day.
+  const { person, phone } = CREWS["TH-01"];
+  const folder = join(demo.folder, phone);
+  const at = "2026-11-05T15:40:00-07:00";
+  await demo.record(folder, [{ unit: "TH-01", person, at, hours: "2923.0", kind: "end-of-day",
+    body: { defects: [{ item: "horn", answer: "defect", word: "other", words: "débil" }], "none-found": false } }]);
+  await exchange(demo, folder);
+  const before = (await versions()).length;
+  await page.goto(day);
+  await page.getByRole("button", { name: `Close as version ${before + 1}` }).click();
+  const newest = (await versions()).at(-1);
+  expect(newest.changes.length).toBeGreaterThan(0);
+  await page.goto(`/words?language=es&back=${encodeURIComponent(`${day}?version=${newest.version}`)}`);
+  await page.goto(`${day}?version=${newest.version}`);
+  const told = page.locator("details.versions");
+  await expect(told).toContainText("TH-01");
+  await expect(told.locator("[lang=en]")).toHaveCount(0);
+  for (const line of newest.changes) await expect(told).not.toContainText(line);
+  await context.clearCookies({ name: "language" });
 });
 
 test("entries that come in move no row under the hand", async ({ page, demo, record }) => {

@@ -1,5 +1,6 @@
 // What every test stands on: a demo for each worker, and a browser that is signed in.
 
+import { existsSync } from "node:fs";
 import { test as base, expect } from "@playwright/test";
 import { begin } from "./demo.js";
 
@@ -18,7 +19,12 @@ export const test = base.extend({
     async ({}, use) => {
       const demo = await begin();
       await use(demo);
-      await demo.end();
+      // Ctrl-C ends it in order, and nothing of it is left behind.
+      const { code, said } = await demo.end();
+      expect(code, said).toBe(0);
+      expect(said).toContain("Stopped. Nothing is left behind.");
+      expect(demo.folder).toContain("tern-hollow-water-");
+      expect(existsSync(demo.folder), demo.folder).toBe(false);
     },
     { scope: "worker", timeout: 120_000 },
   ],

@@ -25,6 +25,16 @@ pub fn certify(
     if words.trim().is_empty() {
         return Err(ShopError::NoWords);
     }
+    let defect = open_defect(shop, truck, item)?;
+    let certificate = Certificate { defect, verdict, words: words.trim().to_owned() };
+    shop.write(Some(truck), certificate.into(), None, hand)
+}
+
+/// The open defect of a unit named by its item, or `item/place`.
+///
+/// # Errors
+/// When the unit has none of that name, or several by the item alone: it then says what is open.
+pub(crate) fn open_defect(shop: &Shop, truck: TruckId, item: &str) -> Result<DefectName, ShopError> {
     let state = shop.ledger.unit_state(truck)?;
     let asked = item.trim();
     let open: Vec<&Defect> =
@@ -39,13 +49,11 @@ pub fn certify(
             return Err(ShopError::NoSuchDefect { unit, item: asked.to_owned(), open });
         }
     };
-    let defect = DefectName {
+    Ok(DefectName {
         entry: EntryId(found.reference.entry),
         item: found.item.clone(),
         place: found.place.clone(),
-    };
-    let certificate = Certificate { defect, verdict, words: words.trim().to_owned() };
-    shop.write(Some(truck), certificate.into(), None, hand)
+    })
 }
 
 /// `item`, or `item/place`.

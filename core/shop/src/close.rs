@@ -1,7 +1,7 @@
 //! Closing a day: what was answered is kept, signed, and can be answered again (R8).
 
 mod by_itself;
-mod changes;
+pub(crate) mod changes;
 
 use std::collections::BTreeSet;
 

@@ -17,6 +17,8 @@ pub mod hub;
 mod new_folder;
 pub mod oil_use;
 pub mod paper;
+pub mod papers;
+pub mod parts;
 mod photo_files;
 pub mod plan;
 pub mod proof;

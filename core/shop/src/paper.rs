@@ -3,6 +3,8 @@
 //! A page's edition is the checklist's, a point, and the unit's own: 1 as the unit was first registered, one more
 //! with each change of what it has. So an old pad is seen, and which of its lines are others now can be told.
 
+use std::path::Path;
+
 use sumpbook_daybook::book::BookId;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::{Ledger, NewEntry};
@@ -12,7 +14,7 @@ use sumpbook_trade::record::{Answer, Digest, PaperPage, PreTripSection, Source};
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Features, PersonId, Stamp, Tenths, TruckId, WalkId};
 
 use crate::shop::new_id;
-use crate::{Hand, Shop, ShopError, Told};
+use crate::{Hand, Shop, ShopError, Told, photo_files};
 
 /// Pages of one unit that are looked through for a number.
 const PAGES: i64 = 1_000;
@@ -181,4 +183,15 @@ fn is_typed(ledger: &Ledger, truck: TruckId, number: &str) -> Result<bool, ShopE
         }
     }
     Ok(false)
+}
+
+/// Photos of paper pages that were kept at the desk and of which no page was typed in yet: kept here and named by no
+/// entry. Whatever comes from a phone is named by its entry before it is taken.
+///
+/// # Errors
+/// As any read.
+pub fn to_type(ledger: &Ledger, folder: &Path) -> Result<Vec<Digest>, ShopError> {
+    let named = ledger.store().truth().named_photos()?;
+    let kept = photo_files::kept(folder).into_iter().filter_map(|(name, _)| name.parse::<Digest>().ok());
+    Ok(kept.filter(|photo| !named.contains(photo)).collect())
 }

@@ -1,20 +1,24 @@
 //! Planning the shop's week: what is near its end over the whole fleet, which visits are planned, and what
 //! must be ordered by when.
 //!
-//! One pass over the folded states, whatever the size of the fleet: no question to the store for a unit.
+//! One pass over the folded states, whatever the size of the fleet: the store is asked only for what the units need
+//! that come in within the week.
 
 use std::collections::BTreeMap;
 
 use chrono::{Days, NaiveDate};
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::UnitState;
+use sumpbook_daybook::state::{UnitState, WaitingNow};
 use sumpbook_trade::clock::{Standing, TaskId};
-use sumpbook_trade::record::VisitPlan;
+use sumpbook_trade::record::{DefectName, VisitPlan};
 use sumpbook_trade::{EntryId, Stamp, TruckId};
 
 use crate::campaign::{self, CampaignRow};
+use crate::certify::open_defect;
 use crate::due::{self, DueRow, PartRow};
+use crate::papers::{self, DatedPaper};
+use crate::parts::{self, OilToLoad, VisitNeeds};
 use crate::sheet::Yard;
 use crate::{Hand, Shop, ShopError, service};
 
@@ -44,6 +48,12 @@ pub struct FleetDue {
     pub later: Vec<VisitRow>,
     /// Parts waited for that belong to no task.
     pub parts: Vec<PartRow>,
+    /// What the visits of the next seven days need, in their order.
+    pub needs: Vec<VisitNeeds>,
+    /// Oil for all of them.
+    pub oil: Vec<OilToLoad>,
+    /// Papers that ran out or do within 30 days, soonest first.
+    pub papers: Vec<DatedPaper>,
     /// Every maker's campaign with its units.
     pub campaigns: Vec<CampaignRow>,
 }
@@ -73,10 +83,32 @@ pub struct VisitRow {
     pub day: NaiveDate,
     /// Its tasks that are still to be done: keys of the texts.
     pub tasks: Vec<String>,
+    /// Its defects that are still to be certified.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub defects: Vec<PlannedDefect>,
     /// In which bay, by whom.
     pub where_and_who: Option<String>,
     /// Its day is over and its tasks are not done.
     pub missed: bool,
+}
+
+/// A defect to be repaired in a visit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PlannedDefect {
+    /// The checklist's item: a key of the texts.
+    pub item: String,
+    /// Which of several.
+    pub place: Option<String>,
+}
+
+/// What one unit comes in for.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Work {
+    /// Tasks of its programme.
+    pub tasks: Vec<TaskId>,
+    /// Defects, each named by its item, or `item/place`.
+    pub defects: Vec<String>,
 }
 
 /// Parts to order for one task.
@@ -99,6 +131,14 @@ pub struct OrderRow {
 /// # Errors
 /// As any read.
 pub fn fleet_due(ledger: &Ledger, now: Stamp) -> Result<FleetDue, ShopError> {
+    fleet_due_with(ledger, now, None)
+}
+
+/// The same, with every task of one unit, near or far.
+///
+/// # Errors
+/// As any read.
+pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) -> Result<FleetDue, ShopError> {
     let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
     let states = states(ledger, &yard)?;
     let of: Vec<(&str, &UnitState)> = states.iter().map(|(door, state)| (door.as_str(), state)).collect();
@@ -118,20 +158,52 @@ pub fn fleet_due(ledger: &Ledger, now: Stamp) -> Result<FleetDue, ShopError> {
     visits.sort_by(by_day);
     later.sort_by(by_day);
     let leads = leads(&states);
-    let rows: Vec<PlanRow> = list
-        .rows
-        .into_iter()
-        .filter(is_near)
-        .map(|due| PlanRow {
-            lead_days: leads.get(&(due.unit.as_str(), due.task.as_str())).copied().unwrap_or(0),
-            visit: planned.get(&(due.unit.as_str(), due.task.clone())).cloned(),
-            due,
-        })
-        .collect();
+    let plan_row = |due: DueRow| PlanRow {
+        lead_days: leads.get(&(due.unit.as_str(), due.task.as_str())).copied().unwrap_or(0),
+        visit: planned.get(&(due.unit.as_str(), due.task.clone())).cloned(),
+        due,
+    };
+    let asked = list.rows.into_iter().filter(|row| is_near(row) || unit == Some(row.unit.as_str()));
+    let rows: Vec<PlanRow> = asked.map(plan_row).collect();
     let orders = orders(&rows);
     let campaigns = campaign::campaigns(ledger, &yard, &of);
-    let (units, parts) = (states.len(), list.parts);
-    Ok(FleetDue { today: yard.day, units, rows, orders, visits, later, parts, campaigns })
+    let needs = needs(ledger, &yard, &states, &visits)?;
+    Ok(FleetDue {
+        today: yard.day,
+        units: states.len(),
+        rows,
+        orders,
+        visits,
+        later,
+        parts: list.parts,
+        oil: parts::to_load(&needs),
+        needs,
+        papers: papers::near(ledger.fleet(), yard.day),
+        campaigns,
+    })
+}
+
+/// What visits need, with what their units wait for.
+fn needs(
+    ledger: &Ledger,
+    yard: &Yard,
+    states: &[(String, UnitState)],
+    visits: &[VisitRow],
+) -> Result<Vec<VisitNeeds>, ShopError> {
+    let mut needs = Vec::with_capacity(visits.len());
+    for visit in visits {
+        let Some((door, state)) = states.iter().find(|(door, _)| *door == visit.unit) else { continue };
+        let of_visit =
+            |wait: &&WaitingNow| wait.what.task.as_ref().is_none_or(|task| visit.tasks.contains(&task.0));
+        let waits = state.waiting.iter().filter(of_visit).map(|wait| PartRow {
+            unit: door.clone(),
+            part: wait.what.part.clone(),
+            promised: wait.what.promised,
+            since: yard.stamp(wait.at),
+        });
+        needs.push(parts::of_visit(ledger, state.truck, visit, waits.collect())?);
+    }
+    Ok(needs)
 }
 
 /// The states of all units as they stand at the cut, by door number.
@@ -167,6 +239,7 @@ fn visits_of(yard: &Yard, door: &str, state: &UnitState) -> Vec<VisitRow> {
         unit: door.to_owned(),
         day: visit.day,
         tasks: visit.tasks.iter().map(TaskId::to_string).collect(),
+        defects: visit.defects.iter().map(PlannedDefect::of).collect(),
         where_and_who: visit.where_and_who.clone(),
         missed: visit.day < yard.day,
     };
@@ -185,7 +258,8 @@ fn leads(states: &[(String, UnitState)]) -> BTreeMap<(&str, &str), u32> {
 /// Parts that take time to come and are not ordered yet, one row a task and lead time.
 fn orders(rows: &[PlanRow]) -> Vec<OrderRow> {
     let mut orders: BTreeMap<(&str, u32), OrderRow> = BTreeMap::new();
-    for row in rows.iter().filter(|row| row.lead_days > 0 && row.due.waiting_for.is_none()) {
+    let near = rows.iter().filter(|row| is_near(&row.due));
+    for row in near.filter(|row| row.lead_days > 0 && row.due.waiting_for.is_none()) {
         let lead = Days::new(u64::from(row.lead_days));
         // The parts must be there by the first day on which either clock may run out (R2).
         let earliest = row.due.forecast.map(|forecast| forecast.earliest);
@@ -205,13 +279,21 @@ fn orders(rows: &[PlanRow]) -> Vec<OrderRow> {
     orders
 }
 
-/// Plans a visit of each of these units for a day: a task that was planned before moves to it.
+impl PlannedDefect {
+    /// As a visit names it.
+    pub(crate) fn of(name: &DefectName) -> PlannedDefect {
+        PlannedDefect { item: name.item.clone(), place: name.place.clone() }
+    }
+}
+
+/// Plans a visit of each of these units for a day: what was planned before moves to it.
 ///
 /// # Errors
-/// When nobody is named, no task is given, or a task is not in its unit's programme; then nothing is recorded.
+/// When nobody is named, nothing is to be done, a task is not in its unit's programme, or a defect is not open;
+/// then nothing is recorded.
 pub fn plan_visits(
     shop: &mut Shop,
-    visits: &[(TruckId, Vec<TaskId>)],
+    visits: &[(TruckId, Work)],
     day: NaiveDate,
     where_and_who: Option<String>,
     hand: &Hand,
@@ -220,12 +302,18 @@ pub fn plan_visits(
         return Err(ShopError::NoPerson);
     }
     // All are looked at before any is written.
-    for (truck, tasks) in visits {
-        service::known_tasks(shop, *truck, tasks)?;
+    let mut plans = Vec::with_capacity(visits.len());
+    for (truck, work) in visits {
+        if work.defects.is_empty() || !work.tasks.is_empty() {
+            service::known_tasks(shop, *truck, &work.tasks)?;
+        }
+        let defects =
+            work.defects.iter().map(|named| open_defect(shop, *truck, named)).collect::<Result<_, _>>()?;
+        let (tasks, where_and_who) = (work.tasks.clone(), where_and_who.clone());
+        plans.push((*truck, VisitPlan { tasks, day, where_and_who, defects }));
     }
-    for (truck, tasks) in visits {
-        let plan = VisitPlan { tasks: tasks.clone(), day, where_and_who: where_and_who.clone() };
-        shop.write(Some(*truck), plan.into(), None, hand)?;
+    for (truck, plan) in plans {
+        shop.write(Some(truck), plan.into(), None, hand)?;
     }
     Ok(())
 }

@@ -108,15 +108,34 @@ impl Shop {
     /// # Errors
     /// As [`Shop::write`].
     pub fn add_person(&mut self, new: NewPerson, hand: &Hand) -> Result<PersonId, ShopError> {
-        let known = self.ledger.fleet().person_by_name(&new.name).map(|person| person.person);
+        let known = self.ledger.fleet().person_by_name(&new.name);
+        let new_pin_asked = known.and_then(|person| person.new_pin_asked);
         let person = match known {
-            Some(known) => known,
+            Some(known) => known.person,
             None => PersonId(new_id(hand.at)?),
         };
-        let set = PersonSet { person, name: new.name, role: new.role, gone: new.gone };
+        let set = PersonSet { person, name: new.name, role: new.role, gone: new.gone, new_pin_asked };
         let hand = Hand { person: hand.person.or(Some(person)), ..*hand };
         self.write(None, set.into(), None, &hand)?;
         Ok(person)
+    }
+
+    /// Asks a person for a new PIN: the one they chose holds on no phone any more that hears of this, and they choose
+    /// another there at their next signature. Nobody learns the old one.
+    ///
+    /// # Errors
+    /// When nobody asks, or the person is not known; and as [`Shop::write`].
+    pub fn ask_new_pin(&mut self, person: PersonId, hand: &Hand) -> Result<EntryId, ShopError> {
+        if hand.person.is_none() {
+            return Err(ShopError::NoPerson);
+        }
+        let fleet = self.ledger.fleet();
+        let Some(known) = fleet.people.get(&person) else {
+            let names: Vec<&str> = fleet.people.values().map(|person| person.name.as_str()).collect();
+            return Err(ShopError::UnknownPerson { name: person.to_string(), known: names.join(", ") });
+        };
+        let asked = PersonSet { new_pin_asked: Some(hand.at), ..known.clone() };
+        self.write(None, asked.into(), None, hand)
     }
 
     /// Sets the programme of one truck, or of every truck without one of its own.

@@ -3,6 +3,7 @@
 mod browser;
 mod cutting;
 mod picture;
+mod raw;
 
 use std::io::{BufRead, BufReader};
 use std::path::Path;
@@ -22,6 +23,7 @@ use tempfile::TempDir;
 pub use browser::{Browser, Shown, WHO};
 pub use cutting::Cutting;
 pub use picture::{names, picture, takes};
+pub use raw::Raw;
 
 /// A key that is the same in every run.
 pub struct Fixed(pub [u8; 32]);

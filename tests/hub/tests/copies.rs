@@ -81,8 +81,14 @@ fn a_shop_set_back_gets_everything_again_whether_it_says_so_or_not() {
         };
         assert_eq!(lost, 8, "it was set back");
         let told: Vec<Exchanged> = phones.iter_mut().map(|phone| exchange(phone).unwrap()).collect();
-        // Set back by copying files it says nothing, and the phones find out by what is missing.
-        assert!(told.iter().all(|done| done.shop_set_back == says_so && !done.two_shops), "{told:?}");
+        // Set back by copying files it says nothing: the first phone sees its receipt turn back and says so. What that
+        // phone brings back nobody else misses any more.
+        assert!(told.iter().all(|done| !done.two_shops), "{told:?}");
+        assert!(told[0].shop_set_back && (told[1].shop_set_back || !says_so), "{told:?}");
+        let keys: Vec<_> = told[0].sentences().iter().map(|sentence| sentence.key).collect();
+        assert_eq!(keys, ["error-shop-set-back"]);
+        // It is said once.
+        assert!(!exchange(&mut phones[0]).unwrap().shop_set_back);
         settled(&yard, &mut phones, &recorded);
         work(&mut phones, 2, 200, &mut recorded);
         settled(&yard, &mut phones, &recorded);
@@ -138,6 +144,10 @@ fn a_phone_and_its_copy_exchange_in_turn_and_both_keep_everything() {
         recorded.push(walk(&mut phones[1], 1, 70 + turn));
         let (one, two) = (exchange(&mut phones[0]).unwrap(), exchange(&mut phones[1]).unwrap());
         assert!(one.whole && two.whole, "{one:?} {two:?}");
+        // Each hears of what the other wrote with its key.
+        assert!(one.own_back > 0 || turn == 0, "{one:?}");
+        assert!(two.own_back > 0, "{two:?}");
+        assert!(two.sentences().iter().any(|sentence| sentence.key == "error-own-back"), "{two:?}");
     }
     settled(&yard, &mut phones, &recorded);
 }
@@ -164,4 +174,24 @@ fn a_copy_that_writes_as_the_same_hand_loses_its_place_is_told_and_takes_a_new_o
     settled(&yard, &mut phones, &recorded);
     let store = Store::reader(yard.folder()).unwrap();
     assert!(store.refused().unwrap().iter().any(|kept| kept.reason == "fork"), "the other is kept as proof");
+}
+
+#[test]
+fn a_phone_put_back_from_an_older_copy_of_itself_gets_its_entries_back_and_says_so() {
+    let yard = yard();
+    let folders = folders::<1>();
+    let mut phones = phones(&yard, &folders);
+    let mut recorded = Vec::new();
+    work(&mut phones, 1, 0, &mut recorded);
+    let copy = copied(folders[0].path());
+    let done = exchange(&mut phones[0]).unwrap();
+    assert!(done.own_back == 0 && done.sentences().is_empty(), "{done:?}");
+    work(&mut phones, 2, 100, &mut recorded);
+    phones.clear();
+    let mut restored = yard.phone(copy.path(), 1, &[0, 1]);
+    let done = exchange(&mut restored).unwrap();
+    assert_eq!((done.own_back, done.shop_set_back), (2, false), "{done:?}");
+    let done = exchange(&mut restored).unwrap();
+    assert!(done.sentences().is_empty(), "said once: {done:?}");
+    settled(&yard, &mut [restored], &recorded);
 }

@@ -77,8 +77,16 @@ fn each_is_told_what_it_is_and_an_honest_phone_goes_on() {
         let status = send(&way, &changed).status;
         assert!((400..410).contains(&status), "byte {at}: {status}");
     }
-    // Longer than any parcel, and one that unpacks to more than it may.
+    // Longer than any parcel.
     assert_eq!(send(&way, &vec![0x28; 1_200_000]).status, 413);
+    // A few kilobytes that unpack to a gigabyte: refused by what they say, and no memory is taken for them.
+    let before = yard.memory();
+    let bomb = bomb();
+    assert!(bomb.len() < 200_000, "{}", bomb.len());
+    assert_eq!(send(&way, &bomb).status, 400);
+    if let (Some(before), Some(after)) = (before, yard.memory()) {
+        assert!(after < before + 64 * 1024 * 1024, "{before} {after}");
+    }
 
     walk(&mut honest, 0, 1);
     let done = exchange(&mut honest).unwrap();
@@ -164,12 +172,84 @@ fn a_thousand_silent_connections_and_slow_ones_keep_nobody_out() {
     assert!(exchange(&mut phone).unwrap().whole);
 }
 
+/// A gigabyte of nothing, packed.
+fn bomb() -> Vec<u8> {
+    let mut packing = zstd::Encoder::new(Vec::new(), 3).unwrap();
+    for _ in 0..1_024 {
+        packing.write_all(&vec![0; 1 << 20]).unwrap();
+    }
+    packing.finish().unwrap()
+}
+
+/// Begins a request inside TLS and drips this byte every second. Says how long the hub bore it and what it said.
+fn dripped(yard: &Yard, beginning: &str, drip: &[u8]) -> (Duration, String) {
+    let mut connection = yard.raw();
+    let begun = Instant::now();
+    let mut bears = connection.drip(beginning.as_bytes());
+    while bears && !drip.is_empty() && begun.elapsed() < Duration::from_secs(90) {
+        std::thread::sleep(Duration::from_secs(1));
+        bears = connection.drip(drip);
+    }
+    let said = connection.rest(Duration::from_secs(40));
+    (begun.elapsed(), said)
+}
+
 #[test]
-fn who_asks_too_often_is_told_to_wait() {
+fn a_head_or_a_body_that_drips_is_let_go_of() {
+    let yard = yard();
+    let folder = tempfile::tempdir().unwrap();
+    let mut phone = yard.phone(folder.path(), 1, &[0]);
+    std::thread::scope(|scope| {
+        let head = scope.spawn(|| dripped(&yard, "POST /v1/exchange HTTP/1.1\r\nhost: x\r\nx-slow: ", b"a"));
+        let body = scope.spawn(|| {
+            dripped(&yard, "POST /v1/exchange HTTP/1.1\r\nhost: x\r\ncontent-length: 1000\r\n\r\n", b"")
+        });
+        let slow = scope.spawn(|| {
+            dripped(&yard, "POST /v1/exchange HTTP/1.1\r\nhost: x\r\ncontent-length: 100000\r\n\r\n", b"a")
+        });
+        // Meanwhile an honest phone goes on.
+        assert!(exchange(&mut phone).unwrap().whole);
+        // A head has ten seconds in all, however it drips.
+        let (bore, _) = head.join().unwrap();
+        assert!((Duration::from_secs(8)..Duration::from_secs(25)).contains(&bore), "{bore:?}");
+        // A body that stands still has ten, one that drips has the minute a request may take.
+        let (bore, answer) = body.join().unwrap();
+        assert!((Duration::from_secs(8)..Duration::from_secs(25)).contains(&bore), "{bore:?}: {answer}");
+        let (bore, answer) = slow.join().unwrap();
+        assert!(bore < Duration::from_secs(85) && answer.starts_with("HTTP/1.1 408"), "{bore:?}: {answer}");
+    });
+    assert!(exchange(&mut phone).unwrap().whole);
+}
+
+#[test]
+fn who_asks_too_often_is_told_to_wait_and_the_phones_beside_it_are_not() {
     let yard = yard();
     let way = yard.way();
+    let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let (mut broken, mut honest) = (yard.phone(one.path(), 1, &[0]), yard.phone(other.path(), 2, &[1]));
+    assert!(exchange(&mut broken).unwrap().whole);
+    assert!(exchange(&mut honest).unwrap().whole);
+    // Behind the same router somebody unknown asks without end: its address waits.
     let turned_away = (0..2_000).map(|_| send(&way, b"")).find(|said| said.status == 429).unwrap();
     assert!(turned_away.wait_s.is_some_and(|seconds| seconds >= 1));
-    std::thread::sleep(Duration::from_secs(turned_away.wait_s.unwrap()));
+    // A phone the shop knows is served all the same, with the challenge that came with the refusal.
+    walk(&mut honest, 1, 1);
+    let asked = request(honest.ledger_mut(), turned_away.challenge.unwrap(), clock()).unwrap();
+    let said = send(&way, &asked.bytes);
+    assert_eq!(said.status, 200);
+    // A phone gone wrong waits by itself: the other one at the same address does not.
+    let mut given = said.challenge.unwrap();
+    let stopped = (0..2_000).find_map(|_| {
+        let said = send(&way, &empty(root().fleet, given, &phone_key(1)));
+        given = said.challenge.unwrap();
+        (said.status == 429).then_some(said)
+    });
+    let stopped = stopped.unwrap();
+    assert!(String::from_utf8(stopped.body).unwrap().contains("this phone"));
+    let asked = request(honest.ledger_mut(), given, clock()).unwrap();
+    assert_eq!(send(&way, &asked.bytes).status, 200);
+    // Waiting helps both.
+    std::thread::sleep(Duration::from_secs(turned_away.wait_s.unwrap().max(stopped.wait_s.unwrap())));
     assert_eq!(send(&way, b"").status, 400);
+    assert!(exchange(&mut broken).unwrap().whole);
 }

@@ -163,8 +163,15 @@ fn a_pack_is_checked_by_its_own_script_with_pycose() {
     let shop = shop(&folder.path().join("shop"));
     let file = folder.path().join("pack.zip");
     let ledger = whole_fleet::still(&shop).unwrap();
-    let manifest =
-        proof::pack(&ledger, &shop.folder, Of::Fleet, &file, true, at("2026-11-02T08:00:00-07:00")).unwrap();
+    let manifest = proof::pack(
+        &ledger,
+        &shop.folder,
+        Of::Fleet,
+        &file,
+        true,
+        proof::Moments::now(at("2026-11-02T08:00:00-07:00")),
+    )
+    .unwrap();
     // The script as it stands in the pack.
     let mut archive = Archive::open(&file, Purpose::Evidence).unwrap();
     let script = folder.path().join("check.py");

@@ -225,9 +225,13 @@ pub fn of_fleet_book(kind: u8, number: u32, trucks: u32) -> Fact {
         }
         3 => ProgrammeSet { truck: Some(crate::fleet::truck(one)), programme }.into(),
         4 => ProgrammeSet { truck: None, programme }.into(),
-        _ => {
-            PersonSet { person: person(one), name: format!("person {number}"), role: Role::Crew, gone: false }
-                .into()
+        _ => PersonSet {
+            person: person(one),
+            name: format!("person {number}"),
+            role: Role::Crew,
+            gone: false,
+            new_pin_asked: None,
         }
+        .into(),
     }
 }

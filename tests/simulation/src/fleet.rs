@@ -149,7 +149,7 @@ pub fn beginning(trucks: u32, phones: &[u8], first_id: u32) -> Vec<NewEntry> {
     }
     for (number, role) in [(0, Role::Driver), (1, Role::Manager)] {
         let name = format!("person {number}");
-        facts.push(PersonSet { person: person(number), name, role, gone: false }.into());
+        facts.push(PersonSet { person: person(number), name, role, gone: false, new_pin_asked: None }.into());
     }
     facts.extend(phones.iter().map(|number| Fact::from(enrolled(*number))));
     let numbered = facts.into_iter().zip(first_id..);

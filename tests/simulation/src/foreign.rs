@@ -2,18 +2,24 @@
 
 use std::cell::RefCell;
 
-use sumpbook_daybook::exchange::{hand_over, shelf, take_in};
+use data_encoding::BASE32_NOPAD;
+use sha2::{Digest, Sha256};
+use sumpbook_daybook::exchange::{ShopCode, hand_over, shelf, take_answer, take_in};
 use sumpbook_daybook::gate::bounded;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::parcel::{self, FileReader, decode};
+use sumpbook_daybook::line::Line;
+use sumpbook_daybook::parcel::{self, FileReader, Invitation, decode};
 use sumpbook_trade::Entry;
 
+use crate::desk;
 use crate::entries::section;
 use crate::fleet::{
-    BEGIN_MS, at, beginning, entry, entry_id, ledger_in_memory, of_truck, phone_key, shop_key, truck,
+    BEGIN_MS, at, beginning, entry, entry_id, ledger_in_memory, of_truck, phone_key, root, shop_key, truck,
 };
 use crate::world::settle_in;
 
+/// The request that every answer here is about.
+const ASKED: [u8; 32] = [7; 32];
 /// Takes in so many inputs before it begins again, so that one input does not pay for all before it.
 const INPUTS_A_LEDGER: u32 = 2_000;
 
@@ -67,6 +73,8 @@ pub fn foreign(data: &[u8]) {
     if let Ok(entry) = serde_json::from_slice::<Entry>(data) {
         let _ = entry.to_payload();
     }
+    typed(data);
+    desk::foreign(data);
     PHONE.with_borrow_mut(|held| {
         let (ledger, inputs) = match held {
             Some((ledger, inputs)) if *inputs < INPUTS_A_LEDGER => (ledger, inputs),
@@ -77,7 +85,38 @@ pub fn foreign(data: &[u8]) {
         };
         *inputs += 1;
         let _ = take_in(ledger, data, at(BEGIN_MS));
+        answered(ledger, data);
     });
+}
+
+/// As the answer to a request: as it came, and as what a shop gone wrong would sign.
+fn answered(ledger: &mut Ledger, data: &[u8]) {
+    let now = at(BEGIN_MS);
+    let _ = take_answer(ledger, ASKED, data, now, now);
+    if let Ok(parcel) = decode::decode_answer(data, root().fleet)
+        && let Ok(sealed) = parcel::seal_answer(&parcel, ASKED, &shop_key())
+    {
+        let _ = take_answer(ledger, ASKED, &sealed.wire, now, now);
+    }
+}
+
+/// As what people type and scan: a shop's code, with its check as it is and as it must be, and lines.
+fn typed(data: &[u8]) {
+    let check: [u8; 32] = Sha256::digest(data).into();
+    let right = BASE32_NOPAD.encode(&[data, &check[..2]].concat());
+    for text in [std::str::from_utf8(data).unwrap_or_default(), &right] {
+        if let Ok(code) = ShopCode::from_text(text) {
+            // What was read says the same when it is written; a code of more units than one may name is cut.
+            let again = ShopCode::from_text(&code.to_text().unwrap()).unwrap();
+            assert_eq!((again.root, again.invitation), (code.root, code.invitation));
+        }
+    }
+    let Ok(text) = std::str::from_utf8(data) else { return };
+    for (_, line) in Line::read_all(text) {
+        if let Ok(line) = line {
+            assert!(Line::read(&line.write()).is_ok(), "{text}");
+        }
+    }
 }
 
 /// Small honest samples of everything [`foreign`] reads, each with a name.
@@ -97,6 +136,10 @@ pub fn honest() -> Vec<(String, Vec<u8>)> {
     for (number, frame) in FileReader::new(&file[..]).unwrap().flatten().enumerate() {
         // What stands inside, so that changing a byte of it gets past the compression.
         let inside = zstd::stream::decode_all(&frame[..]).unwrap();
+        let known = |id| (id == phone_key(1).id()).then(|| phone_key(1).public());
+        if let Ok(opened) = parcel::open(&frame, known) {
+            samples.push((format!("parcel-{number}"), minicbor::to_vec(&opened.parcel).unwrap()));
+        }
         samples.push((format!("sealed-{number}"), frame));
         samples.push((format!("envelope-{number}"), inside));
     }
@@ -107,8 +150,24 @@ pub fn honest() -> Vec<(String, Vec<u8>)> {
             samples.push((format!("shelf-{number}"), shelf::wrap(&incoming)));
             let entry = Entry::from_payload(&held.row.payload).unwrap();
             samples.push((format!("json-{number}"), serde_json::to_vec(&entry).unwrap()));
+            samples.push((format!("line-{number}"), Line::of(&entry, one.fleet()).write().into_bytes()));
             samples.push((format!("payload-{number}"), held.row.payload));
         }
     }
+    let invitation = Invitation {
+        shop: root().shop,
+        code: [3; 16],
+        hub: Some("hub.test:8443".to_owned()),
+        fleet_name: "Tern Hollow Water".to_owned(),
+        expires_ms: 4_000_000_000_000,
+    };
+    let code = ShopCode { root: root(), invitation, units: vec![truck(0), truck(1)] };
+    let text = code.to_text().unwrap();
+    samples.push(("code-body".to_owned(), {
+        let bytes = BASE32_NOPAD.decode(text.as_bytes()).unwrap();
+        bytes[..bytes.len() - 2].to_vec()
+    }));
+    samples.push(("code".to_owned(), text.into_bytes()));
+    samples.extend(desk::honest(&shop));
     samples
 }

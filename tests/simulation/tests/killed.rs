@@ -88,8 +88,14 @@ fn look(folder: &Path, kill: u32, said: &HashSet<EntryId>, begun: Option<EntryId
     }
     if let Some(id) = begun.filter(|id| !said.contains(id)) {
         // Begun: it is a draft still, or its recording was done and not yet said.
-        let draft = ledger.store().draft(id).unwrap().is_some();
-        assert_eq!(draft, truth.by_id(id).unwrap().is_empty(), "kill {kill}: draft {id}");
+        let draft = ledger.store().draft(id).unwrap();
+        assert_eq!(draft.is_some(), truth.by_id(id).unwrap().is_empty(), "kill {kill}: draft {id}");
+        if let Some(draft) = draft {
+            // What was typed into it last is what stands in it: its number, which its id carries too.
+            let number = u32::from_be_bytes(id.0.into_bytes()[12..].try_into().unwrap());
+            let whole = (format!("draft {number}: filled in"), i64::from(number) + 1);
+            assert_eq!((draft.body, draft.changed_ms), whole, "kill {kill}: draft {id}");
+        }
     }
     for book in truth.books().unwrap() {
         let rows = truth.of_book(book).unwrap();

@@ -3,7 +3,7 @@
 
 use super::admit_runs::unpack_known;
 use crate::book::EntryRow;
-use crate::gate::sign;
+use crate::gate::{KeyId, sign};
 use crate::ledger::{Incoming, Ledger};
 use crate::parcel::{Opened, Standing, Unpacked, open};
 
@@ -13,6 +13,13 @@ pub struct Ahead {
     pub(super) opened: Opened,
     /// Its entries with their changes built, when every one of them could be placed and its signature holds.
     pub(super) rows: Option<Vec<EntryRow>>,
+}
+
+impl Ahead {
+    /// The phone that signed it: its signature holds.
+    pub fn signer(&self) -> KeyId {
+        self.opened.signer.id()
+    }
 }
 
 /// Reads a request over a second connection, which sees what was durable a moment ago. None when only the writer

@@ -1,6 +1,8 @@
 //! The phone's side of one exchange: what the hub answered.
 
-use sumpbook_trade::Stamp;
+use std::collections::BTreeSet;
+
+use sumpbook_trade::{EntryId, Stamp};
 
 use super::admit_runs::admit_runs;
 use super::invite::book_of_now;
@@ -67,7 +69,13 @@ fn take(ledger: &mut Ledger, mut parcel: Parcel, sent_at: Stamp, now: Stamp) -> 
     let mut taken =
         TakenIn { placed_again: place_lost_again(ledger, &parcel, now_ms)?, ..TakenIn::default() };
     let runs = std::mem::take(&mut parcel.runs);
+    let own = ledger.own_key().id();
+    let own_runs = runs.iter().filter(|run| run.actor.key() == own);
+    let own_ids: BTreeSet<EntryId> =
+        own_runs.flat_map(|run| run.entries.iter().map(|entry| entry.id)).collect();
     let entries = admit_runs(ledger, runs, now_ms, Some(ledger.root().shop.id().0))?.entries;
+    let is_own = |entry: &&ToldEntry| entry.fate == Fate::Admitted && own_ids.contains(&entry.id);
+    taken.own_back = entries.iter().filter(is_own).count();
     taken.count(&entries);
     if taken.admitted > 0 {
         taken.admitted += shelf_again(ledger, now_ms)?;

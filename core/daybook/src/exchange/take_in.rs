@@ -6,6 +6,7 @@ use sumpbook_trade::{EntryId, Stamp};
 
 use super::accept::{code_state, remember};
 use super::admit_runs::admit_runs;
+use super::coverage::beyond;
 use super::shelf_again::shelf_again;
 use super::{EndedEarly, ExchangeError, PendingDevice, Reason, TakenIn, Told, memory};
 use crate::book::BookId;
@@ -245,6 +246,7 @@ pub(super) fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) ->
             memory::set_epochs(ledger.store_mut(), met)?;
         }
     }
+    let mut turned_back = false;
     let mut by_time: BTreeMap<i64, Vec<(BookId, Vec<ChangeHash>)>> = BTreeMap::new();
     let mut trucks = BTreeSet::new();
     for (BookHeads { book, heads, .. }, at) in &said.heads {
@@ -257,6 +259,9 @@ pub(super) fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) ->
         for head in &heads {
             all_held &= truth.op_of(*book, head)?.is_some();
         }
+        // An answer of this very moment that no longer reaches what was acknowledged: the shop was set back by
+        // somebody who put an older copy of its files in place, and it does not know so itself.
+        turned_back |= said.fresh && all_held && falls_short(ledger, *book, &heads)?;
         if !all_held && !taken.shop_set_back {
             // Given to another phone, or cut: what stands on entries that are not here shows nothing, and
             // what the shop acknowledged before it still holds.
@@ -271,10 +276,22 @@ pub(super) fn receipts(ledger: &mut Ledger, taken: &mut TakenIn, said: &Said) ->
         ledger.store_mut().keep_receipts(&heads, at, taken.shop_set_back || said.fresh)?;
         taken.receipt = true;
     }
+    taken.shop_set_back |= turned_back;
     if let Some(cursor) = said.cursor.filter(|_| taken.whole()) {
         memory::set_cursor(ledger.store_mut(), &cursor)?;
     }
     Ok(())
+}
+
+/// Whether these heads do not reach what the last receipt of a book reached.
+fn falls_short(ledger: &Ledger, book: BookId, heads: &[ChangeHash]) -> Result<bool, ExchangeError> {
+    let truth = ledger.store().truth();
+    let known = truth.receipt(book)?.map(|(known, _)| known).unwrap_or_default();
+    if known.iter().all(|head| heads.contains(head)) {
+        return Ok(false);
+    }
+    // What was taken out since, as the branch that lost a fork, is not missed.
+    Ok(beyond(&truth, book, heads)?.iter().any(|held| known.contains(&held.row.hash)))
 }
 
 fn asks(

@@ -22,13 +22,17 @@ pub struct TakenIn {
     pub refused: Vec<(Option<EntryId>, Reason)>,
     /// Own entries placed again because the shop holds another at their place.
     pub placed_again: usize,
+    /// Entries of this device's own key that came from elsewhere and were not here: it was put back from a copy, or
+    /// another goes about with its key.
+    pub own_back: usize,
     /// Where the file ends before its end.
     pub ended_early: Option<EndedEarly>,
     /// Who sealed its parcels.
     pub senders: BTreeSet<KeyId>,
     /// It brought what the shop holds: entries may now be "at the shop", or no longer.
     pub receipt: bool,
-    /// The shop was set back to an earlier state since this phone last heard of it.
+    /// The shop was set back to an earlier state since this phone last heard of it: it says so itself, or its receipt
+    /// turned back.
     pub shop_set_back: bool,
     /// It comes from an earlier life of the shop than this phone already met: two answer with one key.
     pub two_shops: bool,

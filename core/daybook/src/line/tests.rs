@@ -27,7 +27,8 @@ fn fleet() -> Fleet {
     }
     for (n, name) in [(3, "Amos Tillery"), (4, "Gil Sandoval")] {
         let person = PersonId(Uuid::from_u128(n));
-        let set = PersonSet { person, name: name.into(), role: Role::Driver, gone: false };
+        let set =
+            PersonSet { person, name: name.into(), role: Role::Driver, gone: false, new_pin_asked: None };
         fleet.people.insert(person, set);
     }
     fleet
@@ -158,9 +159,10 @@ fn a_line_too_large_for_an_entry_says_by_how_much() {
 fn a_name_two_people_share_is_asked_about() {
     let mut fleet = fleet();
     let person = PersonId(Uuid::from_u128(9));
-    fleet
-        .people
-        .insert(person, PersonSet { person, name: "Amos Tillery".into(), role: Role::Crew, gone: false });
+    fleet.people.insert(
+        person,
+        PersonSet { person, name: "Amos Tillery".into(), role: Role::Crew, gone: false, new_pin_asked: None },
+    );
     let line = r#"{"unit":"TH-01","person":"Amos Tillery","kind":"lay-up","body":{}}"#;
     assert!(matches!(resolve(line, &fleet), Err(LineError::SeveralPeople { .. })));
     let by_id = line.replace("Amos Tillery", &person.to_string());

@@ -70,15 +70,45 @@ impl PinError {
 }
 
 impl Daybook {
-    /// Whether a person has chosen a PIN on this phone.
+    /// Whether a person has chosen a PIN on this phone, and the shop asked for no new one since.
     ///
     /// # Errors
     /// As any read.
     pub fn pin_chosen(&self, person: PersonId) -> Result<bool, LedgerError> {
-        Ok(self.ledger().store().setting(&verifier_of(person))?.is_some())
+        Ok(self.verifier(person)?.is_some())
     }
 
-    /// Chooses a person's PIN, 6 to 12 digits. Whoever has one gives it as `old`; a wrong one counts as a try.
+    /// Whether the shop asked this person for a new PIN and none was chosen on this phone since: it is set at the
+    /// next signature, and the old one is asked no more.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn new_pin_asked(&self, person: PersonId) -> Result<bool, LedgerError> {
+        Ok(self.asked_ms(person) > self.answered_ms(person)?)
+    }
+
+    /// When the shop last asked, milliseconds by its own clock; the beginning of time when it never did.
+    fn asked_ms(&self, person: PersonId) -> i64 {
+        let known = self.ledger().fleet().people.get(&person);
+        known.and_then(|person| person.new_pin_asked).map_or(i64::MIN, |at| at.unix_ms())
+    }
+
+    /// Which asking the PIN on this phone answers. No clock of this phone decides: it may be wrong.
+    fn answered_ms(&self, person: PersonId) -> Result<i64, LedgerError> {
+        let kept = self.ledger().store().setting(&answers_of(person))?;
+        Ok(kept.and_then(|bytes| bytes.try_into().ok()).map_or(i64::MIN, i64::from_be_bytes))
+    }
+
+    /// What a PIN is held against; none when there is none, or it holds no more.
+    fn verifier(&self, person: PersonId) -> Result<Option<Vec<u8>>, LedgerError> {
+        if self.new_pin_asked(person)? {
+            return Ok(None);
+        }
+        Ok(self.ledger().store().setting(&verifier_of(person))?)
+    }
+
+    /// Chooses a person's PIN, 6 to 12 digits. Whoever has one gives it as `old`; a wrong one counts as a try. Where the
+    /// shop asked for a new one the old one is not needed: most often it was forgotten.
     ///
     /// # Errors
     /// [`PinError`]; then the one before stands.
@@ -104,8 +134,11 @@ impl Daybook {
             .and_then(|argon| argon.hash_password(pin.as_bytes()).map_err(|error| error.to_string()))
             .map_err(PinError::NotKept)?;
         let kept = made.to_string();
+        let asked = self.asked_ms(person);
         let store = self.ledger_mut().store_mut();
-        Ok(store.set_setting(&verifier_of(person), kept.as_bytes()).map_err(LedgerError::from)?)
+        // First the PIN: cut between the two it is asked for once more.
+        store.set_setting(&verifier_of(person), kept.as_bytes()).map_err(LedgerError::from)?;
+        Ok(store.set_setting(&answers_of(person), &asked.to_be_bytes()).map_err(LedgerError::from)?)
     }
 
     /// Looks at a PIN typed as a person's. A try is counted before it is looked at, so that no restart gives it
@@ -114,9 +147,7 @@ impl Daybook {
     /// # Errors
     /// As any read or write.
     pub fn give_pin(&mut self, person: PersonId, pin: &str, now: Stamp) -> Result<PinSaid, LedgerError> {
-        let Some(kept) = self.ledger().store().setting(&verifier_of(person))? else {
-            return Ok(PinSaid::NotChosen);
-        };
+        let Some(kept) = self.verifier(person)? else { return Ok(PinSaid::NotChosen) };
         let pepper = self.ledger().own_key().secret_for(PURPOSE);
         let name = tries_of(person);
         let store = self.ledger_mut().store_mut();
@@ -139,6 +170,10 @@ impl Daybook {
 
 fn verifier_of(person: PersonId) -> String {
     format!("pin:{person}")
+}
+
+fn answers_of(person: PersonId) -> String {
+    format!("pin-answers:{person}")
 }
 
 fn tries_of(person: PersonId) -> String {

@@ -28,7 +28,7 @@ use sumpbook_trade::clock::{LastDone, TaskClock, TaskId};
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::{Defect, LockOut};
 use sumpbook_trade::notes::{Acknowledged, ClearedReminder};
-use sumpbook_trade::record::{NoteKind, TopUp, WaitingForPart};
+use sumpbook_trade::record::{DefectName, NoteKind, TopUp, WaitingForPart};
 use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
@@ -157,6 +157,9 @@ pub struct PlannedNow {
     pub person: Option<PersonId>,
     /// Its tasks that are still to be done.
     pub tasks: Vec<sumpbook_trade::clock::TaskId>,
+    /// Its defects that are still to be certified.
+    #[serde(default)]
+    pub defects: Vec<DefectName>,
     /// For this day of the yard.
     pub day: NaiveDate,
     /// In which bay, by whom.

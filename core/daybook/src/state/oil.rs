@@ -18,7 +18,6 @@ use uuid::Uuid;
 use super::inputs::Bearing;
 use super::rose::{RoseNow, rose_last};
 use super::scope::Scope;
-use super::wear::oil_tasks;
 use crate::fleet::Fleet;
 use crate::ledger::LedgerError;
 
@@ -138,7 +137,7 @@ fn hours_at(ledger: &HoursLedger, entry: &Entry) -> Option<Tenths> {
 }
 
 fn filled(fleet: &Fleet, truck: TruckId, done: &sumpbook_trade::record::ServiceDone) -> Option<OilThing> {
-    let by_task = oil_tasks(fleet.programme_of(truck)).any(|task| done.tasks.contains(task));
+    let by_task = fleet.programme_of(truck).oil_tasks().any(|task| done.tasks.contains(task));
     let changed = by_task || done.oil.is_some() || done.oil_reason.is_some();
     let volume = done.oil.as_ref().and_then(|oil| oil.volume).and_then(Millilitres::of);
     changed.then_some(OilThing::Filled { volume })

@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use sumpbook_trade::Fact;
-use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, task_clocks_weighed};
+use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, TaskId, task_clocks_weighed};
 use sumpbook_trade::hours::{Estimate, HoursLedger};
-use sumpbook_trade::record::{ServiceDone, Source, Verdict};
+use sumpbook_trade::record::{DefectName, ServiceDone, Source, Verdict};
 use sumpbook_trade::wear::Worn;
 use uuid::Uuid;
 
@@ -121,25 +121,30 @@ pub(super) fn waiting(entries: &[Bearing]) -> Vec<WaitingNow> {
     open
 }
 
-/// Visits that are planned. A task planned again moves; a task done leaves its visit.
+/// Visits that are planned. What is planned again moves; a task done and a defect certified leave their visit.
 pub(super) fn planned(entries: &[Bearing]) -> Vec<PlannedNow> {
     let mut open: Vec<PlannedNow> = Vec::new();
     for bearing in entries {
-        let gone = match &bearing.entry.fact {
-            Fact::VisitPlan(plan) => &plan.tasks,
-            Fact::ServiceDone(done) => &done.tasks,
+        let (tasks, defects): (&[TaskId], &[DefectName]) = match &bearing.entry.fact {
+            Fact::VisitPlan(plan) => (&plan.tasks, &plan.defects),
+            Fact::ServiceDone(done) => (&done.tasks, &[]),
+            Fact::Certificate(certificate) => (&[], std::slice::from_ref(&certificate.defect)),
             _ => continue,
         };
+        // Of one place at most one defect is open, whichever entry found it first.
+        let same = |a: &DefectName, b: &DefectName| (&a.item, &a.place) == (&b.item, &b.place);
         for visit in &mut open {
-            visit.tasks.retain(|task| !gone.contains(task));
+            visit.tasks.retain(|task| !tasks.contains(task));
+            visit.defects.retain(|defect| !defects.iter().any(|gone| same(gone, defect)));
         }
-        open.retain(|visit| !visit.tasks.is_empty());
+        open.retain(|visit| !visit.tasks.is_empty() || !visit.defects.is_empty());
         if let Fact::VisitPlan(plan) = &bearing.entry.fact {
             open.push(PlannedNow {
                 entry: bearing.entry.id,
                 at: bearing.entry.at.moment(),
                 person: bearing.entry.person,
                 tasks: plan.tasks.clone(),
+                defects: plan.defects.clone(),
                 day: plan.day,
                 where_and_who: plan.where_and_who.clone(),
             });

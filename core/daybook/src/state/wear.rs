@@ -1,7 +1,7 @@
 //! What the sites did to the oil, and oil that calls its service now (R10).
 
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::clock::{FineHours, Programme, ServiceRow, TaskClock, TaskId};
+use sumpbook_trade::clock::{FineHours, ServiceRow, TaskClock, TaskId};
 use sumpbook_trade::forecast::HoursAt;
 use sumpbook_trade::record::{Answer, AnswerKind, OilLook};
 use sumpbook_trade::wear::{Called, OilChange, OilSeen, Said, WhyCalled, Worn, called_now, spells};
@@ -73,16 +73,7 @@ pub(super) fn called(fleet: &Fleet, entries: &[Bearing], services: &[ServiceRow]
 
 fn is_oil_task(fleet: &Fleet, entries: &[Bearing], row: &ServiceRow) -> bool {
     let truck = entries.iter().find_map(|bearing| bearing.entry.unit);
-    truck.is_some_and(|truck| oil_tasks(fleet.programme_of(truck)).any(|task| *task == row.task))
-}
-
-/// Tasks in which the oil is changed: those whose hours dust makes heavier, and their first service.
-pub(crate) fn oil_tasks(programme: &Programme) -> impl Iterator<Item = &TaskId> {
-    programme
-        .tasks
-        .iter()
-        .filter(|task| task.counts_weighted)
-        .flat_map(|task| std::iter::once(&task.id).chain(task.first_service.iter().map(|first| &first.id)))
+    truck.is_some_and(|truck| fleet.programme_of(truck).oil_tasks().any(|task| *task == row.task))
 }
 
 fn why_called(fleet: &Fleet, entry: &Entry) -> Option<WhyCalled> {

@@ -1,5 +1,7 @@
 //! Which entries name a photo, and how far it came on its way to the shop. The photos themselves are files.
 
+use std::collections::BTreeSet;
+
 use rusqlite::OptionalExtension;
 use sumpbook_trade::record::Digest;
 
@@ -27,6 +29,16 @@ impl Truth<'_> {
         let mut query =
             self.0.prepare_cached("SELECT entry FROM photo_named WHERE photo = ?1 ORDER BY entry")?;
         let rows = query.query_map([photo.0], |row| row.get(0))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// Every photo that some entry names.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn named_photos(&self) -> Result<BTreeSet<Digest>, StoreError> {
+        let mut query = self.0.prepare_cached("SELECT DISTINCT photo FROM photo_named")?;
+        let rows = query.query_map([], |row| row.get(0).map(Digest))?;
         Ok(rows.collect::<Result<_, _>>()?)
     }
 

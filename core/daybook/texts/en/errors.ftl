@@ -49,6 +49,10 @@ error-photo-too-large = This photo has more than 4 MiB. What you signed is kept;
 error-photo-damaged = This photo is damaged on this phone. The entry that names it is kept. Take it again, in a new entry.
 error-shop-set-back = The shop was set back to an older day. Nothing is lost: what it lost is sent again.
 error-two-shops = Two shops answer with one key. Nothing is lost. Tell the shop before you go on.
+error-own-back = { $count ->
+    [one] 1 entry this phone wrote earlier came back
+   *[other] { $count } entries this phone wrote earlier came back
+} from the shop. Nothing is lost. The phone was put back from a copy, or a copy of it is in use: use one of the two.
 error-placed-again = { $count ->
     [one] 1 entry of this phone was
    *[other] { $count } entries of this phone were

@@ -56,6 +56,10 @@ error-photo-too-large = Esta foto tiene más de 4 MiB. Lo firmado está guardado
 error-photo-damaged = Esta foto está dañada en este teléfono. El registro que la nombra está guardado. Tómala otra vez, en un registro nuevo.
 error-shop-set-back = El taller volvió a un día anterior. No se perdió nada: lo que perdió se envía otra vez.
 error-two-shops = Dos talleres contestan con una misma llave. No se perdió nada. Avisa al taller antes de seguir.
+error-own-back = { $count ->
+    [one] 1 registro que este teléfono escribió antes regresó
+   *[other] { $count } registros que este teléfono escribió antes regresaron
+} del taller. No se perdió nada. El teléfono se restauró de una copia, o hay una copia en uso: usa uno solo.
 error-placed-again = { $count ->
     [one] 1 registro de este teléfono lo escribió
    *[other] { $count } registros de este teléfono los escribió

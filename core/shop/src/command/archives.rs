@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use super::args::in_out::{Calendar, FromFile, Pack, ToFile, Verify};
-use super::exchange::write_whole;
+use super::exchange::{known_at, write_whole};
 use super::found::open;
 use super::in_out::now;
 use super::out::{Said, counted};
@@ -20,12 +20,17 @@ use crate::{Shop, ShopError, backup, calendar_feed, proof, whole_fleet};
 /// As any read; when the file cannot be written.
 pub(super) fn pack(folder: &Path, args: &Pack) -> Result<Said, CommandError> {
     let mut shop = open(folder)?;
-    shop.ledger.settle()?;
     let trucks = args.units.iter().map(|door| shop.unit(door)).collect::<Result<Vec<_>, _>>()?;
     let of = if trucks.is_empty() { Of::Fleet } else { Of::Units(&trucks) };
-    let (ledger, at) = (whole_fleet::still(&shop)?, now(&shop));
+    let (then, at) = known_at(&mut shop, args.as_of)?;
+    let ledger = match then {
+        Some(then) => then,
+        None => whole_fleet::still(&shop)?,
+    };
     let gaps = proof::gaps(&ledger, of, folder, at)?;
-    let manifest = proof::pack(&ledger, folder, of, &args.file, args.spanish, at)?;
+    let spoken = args.spanish;
+    let manifest =
+        proof::pack(&ledger, folder, of, &args.file, spoken, proof::Moments { known: at, made: now(&shop) })?;
     let text = format!(
         "{} holds {} signed, {} of {}. It states {} first.\nWhoever gets it reads READ-ME-FIRST.html and checks it with check.py, or: sumpbook verify --pack {}",
         args.file.display(),
@@ -194,6 +199,13 @@ fn phrase() -> Result<Phrase, CommandError> {
 /// As any read or write.
 pub(super) fn calendar(folder: &Path, args: &Calendar) -> Result<Said, CommandError> {
     let mut shop = open(folder)?;
+    if let (Some(_), Some(path)) = (args.as_of, &args.to) {
+        let (then, at) = known_at(&mut shop, args.as_of)?;
+        let feed = calendar_feed::Feed::read(then.as_ref().unwrap_or(&shop.ledger), at)?;
+        write_whole(path, feed.to_ics(&args.language).as_bytes(), "Nothing was changed.")?;
+        let text = format!("{} holds the feed as it was known then.", path.display());
+        return Said::new(text, &serde_json::json!({ "file": path, "as-of": at }));
+    }
     let at = now(&shop);
     if args.make {
         calendar_feed::make_address(&mut shop)?;

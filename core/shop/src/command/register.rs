@@ -15,6 +15,7 @@ use super::CommandError;
 use super::args::FromLines;
 use super::found::{hand, open, read_lines};
 use super::out::{Said, counted};
+use crate::papers::renew_annual_inspection;
 use crate::{FeaturesSaid, NewPerson, Shop, UnitSaid};
 
 /// One line that `register` reads.
@@ -40,6 +41,13 @@ enum Registration {
         /// Expected out from this time of the yard, such as 07:00.
         #[serde(default, deserialize_with = "clock_time")]
         expected: Option<NaiveTime>,
+    },
+    /// Until which day a paper of a unit holds.
+    Papers {
+        /// Door number.
+        unit: String,
+        /// The last day on which its annual inspection holds.
+        annual_inspection: NaiveDate,
     },
     /// What the phones say in the shop's own words: `on-call`, `emergency`, `of-fault`, `of-warning`, `of-reminder`.
     Says(ShopSays),
@@ -121,7 +129,7 @@ pub(super) fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandE
 
 /// A line as what it registers, refused in words when it does not read.
 fn read(line: &str) -> Result<Registration, CommandError> {
-    const KINDS: [&str; 5] = ["person", "unit", "status", "says", "programme"];
+    const KINDS: [&str; 6] = ["person", "unit", "status", "papers", "says", "programme"];
     let asked = |text: String| CommandError::Asked(text);
     let value: Value = serde_json::from_str(line)
         .map_err(|e| asked(format!("this line is not JSON: {e}. Write one object on one line.")))?;
@@ -165,6 +173,10 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
             let truck = shop.unit(&unit)?;
             let minute = expected.and_then(|time| u16::try_from(time.num_seconds_from_midnight() / 60).ok());
             shop.set_day_status(truck, from, status, minute, &hand)?;
+        }
+        Registration::Papers { unit, annual_inspection } => {
+            let truck = shop.unit(&unit)?;
+            renew_annual_inspection(shop, truck, annual_inspection, &hand)?;
         }
         Registration::Says(says) => {
             shop.set_says(says, &hand)?;

@@ -22,6 +22,8 @@ mod mark;
 mod note_down;
 mod oil_use;
 mod paper;
+mod papers;
+mod parts;
 mod people;
 mod photo;
 mod place;

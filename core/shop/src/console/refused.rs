@@ -68,6 +68,20 @@ impl Refused {
         }
     }
 
+    /// Why, for the log.
+    fn why(&self) -> &'static str {
+        match self {
+            Refused::SignIn { .. } => "nobody is signed in",
+            Refused::Reader => "a reader writes",
+            Refused::Forged => "not a form of this session",
+            Refused::TooLarge => "more than a form holds",
+            Refused::NotThere => "nothing of that name",
+            Refused::Said(_) => "the shop says no",
+            Refused::Asked(key) => key,
+            Refused::Busy(_) | Refused::Broken(_) => "no page",
+        }
+    }
+
     /// Its sentence.
     pub(super) fn said(&self, choice: Choice) -> String {
         let key = match self {
@@ -106,8 +120,10 @@ pub(super) async fn told(State(_): State<Console>, request: Request, next: Next)
     let response = next.run(request).await;
     let Some(refused) = response.extensions().get::<Refused>().cloned() else { return response };
     let status = refused.status();
-    if let Refused::Broken(why) | Refused::Busy(why) = &refused {
-        tracing::error!(%why, "a page could not be made");
+    match &refused {
+        Refused::Broken(why) | Refused::Busy(why) => tracing::error!(%why, "a page could not be made"),
+        // Nobody's words and no address of a page: either may hold a name.
+        other => tracing::info!(status = status.as_u16(), why = other.why(), "refused"),
     }
     let said = refused.said(choice);
     let mut told = match (&refused, json) {

@@ -95,6 +95,8 @@ pub(super) async fn enter(
         SignIn::Wrong { wait_s } => (StatusCode::UNAUTHORIZED, wait_s),
         SignIn::Wait { wait_s } => (StatusCode::TOO_MANY_REQUESTS, wait_s),
     };
+    // Who was named is not written down: a password is easily typed in its place.
+    tracing::warn!(status = status.as_u16(), address = %caller.0, wait_s, "a sign-in was refused");
     let wrong = choice.language.say("sign-in-wrong", &[("seconds", Arg::Count(wait_s))]);
     let page = shown(&console, choice, &headers, given.to.as_deref(), Some(&wrong)).await?;
     let mut response = (status, page).into_response();

@@ -90,6 +90,11 @@ impl Visit {
         self.console.hub().now()
     }
 
+    /// The shop's folder.
+    pub(super) fn folder(&self) -> std::path::PathBuf {
+        self.console.hub().folder().to_owned()
+    }
+
     /// A text in the visitor's language.
     pub(super) fn say(&self, key: &str) -> String {
         self.choice.language.say(key, &[])

@@ -295,7 +295,7 @@ pub(super) fn written(ids: &mut Ids) -> Result<Vec<NewEntry>, DemoError> {
     for (name, role) in PEOPLE {
         let person = PersonId(ids.next(at));
         manager.get_or_insert(person);
-        let fact = PersonSet { person, name: name.to_owned(), role, gone: false };
+        let fact = PersonSet { person, name: name.to_owned(), role, gone: false, new_pin_asked: None };
         entries.push(fleet_entry(ids, at, manager, fact.into()));
     }
     for row in &UNITS {

@@ -1,17 +1,20 @@
 //! `POST /v1/exchange`: a phone's parcel in, the shop's answer out.
 
+use std::net::SocketAddr;
 use std::sync::atomic::Ordering;
 
+use axum::Extension;
 use axum::body::Bytes;
-use axum::extract::State;
+use axum::extract::{ConnectInfo, State};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
-use sumpbook_daybook::exchange::{CodeState, Declined, ExchangeError};
+use sumpbook_daybook::exchange::{Ahead, CodeState, Declined, ExchangeError};
 use sumpbook_daybook::ledger::LedgerError;
 use sumpbook_daybook::phone::online::CHALLENGE;
 use sumpbook_daybook::store::StoreError;
 
 use super::error::unwritten;
+use super::limits::Limits;
 use super::{Hub, HubError};
 
 /// What a parcel is called on the wire.
@@ -20,9 +23,31 @@ const PARCEL: &str = "application/zstd";
 const FULL_WAIT_S: u64 = 60;
 
 /// Answers one parcel. Whatever the answer, it brings the challenge for the next one.
-pub(super) async fn exchange(State(hub): State<Hub>, parcel: Bytes) -> Response {
+pub(super) async fn exchange(
+    State(hub): State<Hub>,
+    Extension(limits): Extension<Limits>,
+    ConnectInfo(from): ConnectInfo<SocketAddr>,
+    parcel: Bytes,
+) -> Response {
+    let ahead = hub.read_ahead(parcel.clone()).await;
+    let signer = ahead.as_ref().map(|ahead| ahead.signer().0);
+    let mut response = match limits.parcel(&hub, from.ip(), signer) {
+        Ok(()) => answer(&hub, parcel, ahead).await,
+        Err(wait) => wait.into_response(),
+    };
+    if let Ok(challenge) = hub.fresh_challenge() {
+        let hex = format!("{:032x}", u128::from_be_bytes(challenge));
+        if let Ok(value) = HeaderValue::from_str(&hex) {
+            response.headers_mut().insert(CHALLENGE, value);
+        }
+    }
+    // Nothing keeps the answer to a POST that does not say how long it is fresh (RFC 9111, 3): no header for it.
+    response
+}
+
+async fn answer(hub: &Hub, parcel: Bytes, ahead: Option<Ahead>) -> Response {
     let figures = hub.figures();
-    let mut response = match hub.respond(parcel).await {
+    match hub.respond(parcel, ahead).await {
         Ok(Ok(answered)) => {
             figures.exchanges.fetch_add(1, Ordering::Relaxed);
             figures.admitted.fetch_add(answered.admitted as u64, Ordering::Relaxed);
@@ -49,15 +74,7 @@ pub(super) async fn exchange(State(hub): State<Hub>, parcel: Bytes) -> Response 
             tracing::warn!(status = status.as_u16(), %error, "not answered");
             refusal(status, error.to_string(), wait)
         }
-    };
-    if let Ok(challenge) = hub.fresh_challenge() {
-        let hex = format!("{:032x}", u128::from_be_bytes(challenge));
-        if let Ok(value) = HeaderValue::from_str(&hex) {
-            response.headers_mut().insert(CHALLENGE, value);
-        }
     }
-    // Nothing keeps the answer to a POST that does not say how long it is fresh (RFC 9111, 3): no header for it.
-    response
 }
 
 fn refusal(status: StatusCode, words: String, wait_s: Option<u64>) -> Response {

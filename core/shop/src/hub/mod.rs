@@ -26,7 +26,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use axum::body::Bytes;
-use sumpbook_daybook::exchange::{Answered, Declined};
+use sumpbook_daybook::exchange::{Ahead, Answered, Declined};
 use sumpbook_daybook::gate::DeviceKey;
 use sumpbook_daybook::ledger::{Ledger, Root};
 use sumpbook_daybook::store::Store;
@@ -113,9 +113,17 @@ impl Hub {
     ///
     /// # Errors
     /// [`HubError::Busy`], [`HubError::Stopping`], [`HubError::Unwritten`]; inside, why it was declined.
-    pub async fn respond(&self, parcel: Bytes) -> Result<Result<Answered, Declined>, HubError> {
-        let ahead = self.0.readers.read(parcel.clone()).await;
+    pub async fn respond(
+        &self,
+        parcel: Bytes,
+        ahead: Option<Ahead>,
+    ) -> Result<Result<Answered, Declined>, HubError> {
         self.0.writer.respond(parcel, ahead).await
+    }
+
+    /// Reads a phone's parcel beside the writer; none when nobody known signed it, or only the writer can read it.
+    pub async fn read_ahead(&self, parcel: Bytes) -> Option<Ahead> {
+        self.0.readers.read(parcel).await
     }
 
     /// A challenge for a phone's next parcel.

@@ -5,11 +5,11 @@ use std::num::NonZeroU32;
 use std::sync::Arc;
 use std::time::Duration;
 
-use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::http::StatusCode;
 use axum::middleware;
 use axum::routing::{get, post};
+use axum::{Extension, Router};
 use axum_server::Handle;
 use axum_server::tls_rustls::RustlsConfig;
 use rustls::sign::CertifiedKey;
@@ -27,7 +27,7 @@ use super::limits::{self, Limits};
 use super::{Certificate, Hub, HubError, calendar, exchange, health, openapi, photo};
 use crate::console::{self, Console};
 
-/// A yard's phones may share one network address.
+/// Of one network address, and of one phone.
 const A_SECOND: NonZeroU32 = NonZeroU32::new(50).unwrap();
 /// So long a connection may take to say what it wants.
 const HEAD_TIME: Duration = Duration::from_secs(10);
@@ -43,8 +43,8 @@ const END_TIME: Duration = Duration::from_secs(10);
 pub struct ServeOptions {
     /// The address to listen on, such as `0.0.0.0:8443`; port 0 takes a free one.
     pub address: String,
-    /// Requests a second that one network address may make for long; eight times as many at once. A hub behind
-    /// a proxy sees one address for all.
+    /// Requests a second that one network address, and one phone, may make for long; eight times as many at once.
+    /// A parcel of a phone that is known counts as the phone's alone. A hub behind a proxy sees one address for all.
     pub a_second: NonZeroU32,
     /// Close ended days by itself, once a night.
     pub closes_days: bool,
@@ -106,10 +106,14 @@ pub async fn serve(hub: Hub, options: &ServeOptions) -> Result<Running, HubError
 /// Everything the hub answers.
 fn router(hub: Hub, limits: Limits) -> Router {
     let console = console::router(Console::of(hub.clone()));
+    let parcels = Router::new()
+        .route("/v1/exchange", post(exchange::exchange))
+        .layer(Extension(limits.clone()))
+        .layer(DefaultBodyLimit::max(parcel::limits::WIRE));
     let limited = middleware::from_fn_with_state((limits, hub.clone()), limits::limit);
     Router::new()
         .route("/healthz", get(health::healthz))
-        .route("/v1/exchange", post(exchange::exchange).layer(DefaultBodyLimit::max(parcel::limits::WIRE)))
+        .merge(parcels)
         .route("/v1/openapi.json", get(openapi::openapi))
         .route("/calendar/{file}", get(calendar::feed))
         .merge(photo::routes())

@@ -25,6 +25,22 @@ pub use gaps::{Gap, gaps};
 /// The second encoder, for whoever checks the pack.
 const CHECK: &str = include_str!("../../proof/check.py");
 
+/// When a pack is of, and when it is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Moments {
+    /// As known at: what the ledger holds is of this moment.
+    pub known: Stamp,
+    /// Written and signed at.
+    pub made: Stamp,
+}
+
+impl Moments {
+    /// Of now.
+    pub fn now(now: Stamp) -> Moments {
+        Moments { known: now, made: now }
+    }
+}
+
 /// Writes the pack of these units, with its page and the heads of its tables in Spanish too when `spanish`. The ledger
 /// must hold still meanwhile.
 ///
@@ -36,11 +52,11 @@ pub fn pack(
     of: Of<'_>,
     to: &Path,
     spanish: bool,
-    now: Stamp,
+    Moments { known: now, made }: Moments,
 ) -> Result<Manifest, ShopError> {
     let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
     let units: Vec<_> = yard.units(ledger)?.into_iter().filter(|(_, truck)| of.holds(*truck)).collect();
-    let mut archive = ArchiveWriter::begin(to, Purpose::Evidence, ledger, now)?;
+    let mut archive = ArchiveWriter::begin(to, Purpose::Evidence, ledger, made)?;
     let missing = gaps(ledger, of, folder, now)?;
     let fingerprint = heads::fingerprint(&ledger.root().shop);
     let spoken = std::iter::once(page::ENGLISH).chain(spanish.then_some(page::SPANISH));

@@ -23,6 +23,7 @@ mod twice;
 mod unit_day;
 mod unit_now;
 mod uses;
+mod visits;
 mod words;
 mod yard;
 
@@ -42,8 +43,8 @@ pub(crate) use defects::row as defect_row;
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
 pub(crate) use readings::questions;
 pub use record::{
-    AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PhoneRow, Phones, Section,
-    Sections, VisitRow, WithoutRow, Yesterday,
+    AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PartIn, PhoneRow, Phones,
+    Section, Sections, VisitRow, WithoutRow, Yesterday,
 };
 pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, HappenedRow, LateRow, OilFound, OilRow, ReminderRow,
@@ -133,5 +134,6 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),
         set_aside: Section::of(aside::set_aside(ledger, yard)?),
         came_late: Section::of(aside::came_late(ledger, yard, &read.closings, yard.day, &read.facts)?),
+        bays_tomorrow: Section::of(visits::planned_for(ledger, units, yard.tomorrow()?)?),
     })
 }

@@ -9,6 +9,8 @@ use super::rows::{
     AsideRow, CorrectedRow, HappenedRow, LateRow, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
 };
 use crate::due::DueList;
+use crate::parts::OilNeed;
+use crate::plan::PlannedDefect;
 
 /// A section: how many, and which. Nothing is an answer too.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -103,6 +105,9 @@ pub struct Evening {
     pub set_aside: Section<AsideRow>,
     /// Entries of this day that came after its first closing.
     pub came_late: Section<LateRow>,
+    /// Visits planned for the day after. What is locked now is not to go out then.
+    #[serde(default, skip_serializing_if = "Section::is_empty")]
+    pub bays_tomorrow: Section<VisitRow>,
 }
 
 /// The morning's sections in their order.
@@ -117,6 +122,9 @@ pub struct Morning {
     pub expected: Section<ExpectedRow>,
     /// Past due and due.
     pub due: DueList,
+    /// Parts that came in.
+    #[serde(default, skip_serializing_if = "Section::is_empty")]
+    pub parts_in: Section<PartIn>,
     /// Visits planned for today.
     pub in_the_bays: Section<VisitRow>,
     /// Phones not heard from in 24 h.
@@ -237,8 +245,28 @@ pub struct VisitRow {
     pub unit: String,
     /// Which tasks: keys of the texts.
     pub tasks: Vec<String>,
+    /// Which defects.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub defects: Vec<PlannedDefect>,
     /// Bay and mechanic.
     pub where_and_who: Option<String>,
+    /// Oil, where one of the tasks changes it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub oil: Option<OilNeed>,
+}
+
+/// A part that was waited for and came.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PartIn {
+    /// Door number.
+    pub unit: String,
+    /// The task it is for: told until that task is done. One for no task is told on the morning after it came.
+    pub task: Option<String>,
+    /// Which part.
+    pub part: String,
+    /// Since when it is here.
+    pub at: Stamp,
 }
 
 /// A phone.

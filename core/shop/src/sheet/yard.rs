@@ -34,6 +34,10 @@ impl Yard {
         self.day.checked_sub_days(Days::new(1)).ok_or(ShopError::DayBeyond(self.day))
     }
 
+    pub(crate) fn tomorrow(&self) -> Result<NaiveDate, ShopError> {
+        self.day.checked_add_days(Days::new(1)).ok_or(ShopError::DayBeyond(self.day))
+    }
+
     pub(crate) fn stamp(&self, at: DateTime<FixedOffset>) -> Stamp {
         let local = at.with_timezone(&self.zone);
         Stamp::new(local.with_timezone(&local.offset().fix()))

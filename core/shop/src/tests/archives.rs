@@ -10,7 +10,7 @@ use sumpbook_trade::record::*;
 use super::yard::*;
 use crate::archive::{Archive, ArchiveError, Purpose};
 use crate::calendar_feed::{self, Feed};
-use crate::proof::{pack, verify_pack};
+use crate::proof::{Moments, pack, verify_pack};
 use crate::sealed_key::{Phrase, SealError, make_phrase};
 use crate::table_out::Of;
 use crate::whole_fleet::{export, import, still};
@@ -162,7 +162,7 @@ fn a_pack_holds_and_a_changed_one_is_refused_wherever_it_was_changed() {
     let file = folder.path().join("p.zip");
     let truck = yard.truck("TH-03");
     let ledger = still(&yard.shop).unwrap();
-    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, false, at(NOW)).unwrap();
+    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, false, Moments::now(at(NOW))).unwrap();
     let key = heads::fingerprint(&yard.shop.ledger.root().shop);
     let report = verify_pack(&file, Some(&key.to_lowercase())).unwrap();
     assert_eq!((report.books, report.is_the_key_asked_for), (2, Some(true)));
@@ -227,7 +227,7 @@ fn a_pack_in_spanish_too_has_both_pages_and_both_heads_of_every_table() {
     let file = folder.path().join("p.zip");
     let truck = yard.truck("TH-03");
     let ledger = still(&yard.shop).unwrap();
-    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, true, at(NOW)).unwrap();
+    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, true, Moments::now(at(NOW))).unwrap();
     assert!(verify_pack(&file, None).unwrap().photos.hold());
     let all = files(&file);
     let text = |name: &str| {
@@ -294,8 +294,15 @@ fn a_packs_photos_are_held_against_what_its_entries_name() {
     let trucks = [yard.truck("TH-03")];
     let made = |yard: &Yard| {
         let ledger = still(&yard.shop).unwrap();
-        pack(&ledger, &yard.shop.folder, Of::Units(&trucks), &file, false, at("2026-10-22T18:00:00-06:00"))
-            .unwrap();
+        pack(
+            &ledger,
+            &yard.shop.folder,
+            Of::Units(&trucks),
+            &file,
+            false,
+            Moments::now(at("2026-10-22T18:00:00-06:00")),
+        )
+        .unwrap();
         verify_pack(&file, None).unwrap().photos
     };
     let found = made(&yard);

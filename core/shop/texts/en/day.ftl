@@ -193,3 +193,17 @@ came-by = { $when } by { $phone }
 service-done = { $tasks } done { $when }.
 not-bundled = Near and not done in the same visit: { $tasks }.
 waiting-part = waits for { $part }
+
+# Who comes in, and what is here
+parts-in = parts in: { $count }
+part-is-in = { $part } came in { $when }
+tomorrow = Tomorrow: { $what }.
+tomorrow-not-out = not to go out { $units }
+tomorrow-air = air or an outlet locked { $units }
+tomorrow-bay = bay { $units }
+tomorrow-nothing = nothing locked, no visit planned
+section-pages = Paper pages to type
+none-pages = none kept at the desk
+pages-what = Counted are photos of pages kept at the desk that no page typed in names yet.
+pages-type = Type it in
+pages-leave = Leave it out

@@ -10,6 +10,10 @@ due-before = Rows before
 due-after = Rows after
 due-ticked = ticked
 section-near = Past due, due, coming up, or within 30 days or 50 h
+section-of-unit = Every task of { $unit }
+due-no-task = no task in its programme
+due-defects = Defects of { $unit } that wait for a certificate
+due-nothing-to-tick = Nothing can be ticked here: this unit has no task in its programme and no open defect.
 section-visits = Visits this week
 section-order = To order
 head-tick = Tick
@@ -17,7 +21,7 @@ head-promised = Promised
 
 plan-visit = Plan a visit
 plan-bay = Bay
-plan-none-ticked = No row was ticked. Nothing was recorded. Go back and tick the tasks this is about.
+plan-none-ticked = No row was ticked. Nothing was recorded. Go back and tick the tasks or defects this is about.
 plan-no-day = The visit has no day. Nothing was recorded. Go back and give one.
 plan-day-past = That day is over in the yard. Nothing was recorded. Go back and give today or a later day.
 visit-missed = { $day }, not done
@@ -66,3 +70,35 @@ service-no-task = No task was ticked. Nothing was recorded. Go back and tick wha
 service-no-day = The service has no day and time. Nothing was recorded. Go back and give both.
 service-ahead = That moment has not come yet. Nothing was recorded. Go back and give the time it was done.
 service-volume = The volume of oil is no figure. Nothing was recorded. Go back and give it as 8.0.
+
+section-needs = Parts and oil for the week's visits
+head-parts = Parts, by the unit's own numbers
+head-oil-in-jugs = Oil, in whole jugs of 1 gal
+head-waits = Waits for
+parts-not-known = no numbers on record for { $tasks }
+oil-jugs = { $volume } { $kind }, { $count ->
+    [one] 1 jug
+   *[other] { $count } jugs
+}
+oil-how-much = { $kind }, how much is not on record
+oil-family-unknown = oil of a family not on record
+oil-to-load = { $kind }: { $volume } in all, { $count ->
+    [one] 1 jug of 1 gal
+   *[other] { $count } jugs of 1 gal
+}, for { $units }.
+oil-not-known = { $kind }: how much { $units } takes is not on record and comes on top.
+
+section-papers = Papers that ran out or do within 30 days
+none-papers = none on record
+paper-annual-inspection = annual inspection
+paper-holds = { $paper } holds until { $day }
+paper-runs-out = { $paper } runs out: { $days ->
+    [0] { $day } is its last day
+    [one] 1 day left, until { $day }
+   *[other] { $days } days left, until { $day }
+}
+paper-ran-out = { $paper } ran out on { $day }
+paper-unknown = { $paper }: its date is not on record
+papers-keep = Keep the new date
+papers-certificates = Certificates
+papers-no-day = The paper has no date. Nothing was recorded. Go back and give the last day on which it holds.

@@ -94,3 +94,8 @@ says-of = Beside a note on the display: { $kind }
 says-set = Set what phones say
 says-no-number = A name to be called has no number. Nothing was changed. Go back and give its number, or take the name out.
 says-too-long = One of these words is longer than 200 signs, which no phone shows at once. Nothing was changed. Go back and shorten it.
+
+pin-of = New PIN for
+pin-nobody = nobody chosen
+pin-ask = Ask for a new PIN
+pin-asked = a new one asked for { $when }

@@ -5,7 +5,7 @@ part-defects = Open defects
 part-hours = Hours
 part-history = History
 part-fluids = Fluids by month
-part-papers = Papers: certificates
+part-papers = Papers with their dates, certificates
 part-set = Truck and set
 
 do-certify = Certify

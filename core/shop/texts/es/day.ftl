@@ -193,3 +193,17 @@ came-by = { $when } por { $phone }
 service-done = { $tasks } hecho { $when }.
 not-bundled = Cerca y no hecho en la misma visita: { $tasks }.
 waiting-part = espera { $part }
+
+# Quién entra y qué hay
+parts-in = piezas que llegaron: { $count }
+part-is-in = { $part } llegó { $when }
+tomorrow = Mañana: { $what }.
+tomorrow-not-out = no salen { $units }
+tomorrow-air = aire o una salida con bloqueo { $units }
+tomorrow-bay = bahía { $units }
+tomorrow-nothing = nada con bloqueo, ninguna visita planeada
+section-pages = Hojas de papel por capturar
+none-pages = ninguna guardada en el escritorio
+pages-what = Se cuentan las fotos de hojas guardadas en el escritorio que ninguna hoja capturada nombra todavía.
+pages-type = Capturarla
+pages-leave = Dejarla fuera

@@ -10,6 +10,10 @@ due-before = Renglones anteriores
 due-after = Renglones siguientes
 due-ticked = marcados
 section-near = Vencido, vence, se acerca, o dentro de 30 días o 50 h
+section-of-unit = Todos los servicios de { $unit }
+due-no-task = ningún servicio en su programa
+due-defects = Defectos de { $unit } que esperan constancia
+due-nothing-to-tick = Aquí no hay nada que marcar: esta unidad no tiene servicios en su programa ni defectos abiertos.
 section-visits = Visitas de esta semana
 section-order = Por pedir
 head-tick = Marcar
@@ -17,7 +21,7 @@ head-promised = Prometida
 
 plan-visit = Planear una visita
 plan-bay = Bahía
-plan-none-ticked = No se marcó ningún renglón. No se registró nada. Hay que volver y marcar los servicios.
+plan-none-ticked = No se marcó ningún renglón. No se registró nada. Hay que volver y marcar los servicios o defectos.
 plan-no-day = La visita no tiene día. No se registró nada. Hay que volver y dar uno.
 plan-day-past = Ese día ya pasó en el taller. No se registró nada. Hay que volver y dar hoy o un día posterior.
 visit-missed = { $day }, no se hizo
@@ -66,3 +70,35 @@ service-no-task = No se marcó ningún servicio. No se registró nada. Hay que v
 service-no-day = El servicio no tiene día y hora. No se registró nada. Hay que volver y dar los dos.
 service-ahead = Ese momento todavía no llega. No se registró nada. Hay que volver y dar la hora en que se hizo.
 service-volume = El volumen de aceite no es una cifra. No se registró nada. Hay que volver y escribirlo como 8.0.
+
+section-needs = Piezas y aceite para las visitas de la semana
+head-parts = Piezas, con los números de la unidad
+head-oil-in-jugs = Aceite, en garrafas enteras de 1 gal
+head-waits = En espera de
+parts-not-known = sin números registrados para { $tasks }
+oil-jugs = { $volume } { $kind }, { $count ->
+    [one] 1 garrafa
+   *[other] { $count } garrafas
+}
+oil-how-much = { $kind }, cuánto no está registrado
+oil-family-unknown = aceite de familia no registrada
+oil-to-load = { $kind }: { $volume } en total, { $count ->
+    [one] 1 garrafa de 1 gal
+   *[other] { $count } garrafas de 1 gal
+}, para { $units }.
+oil-not-known = { $kind }: cuánto lleva { $units } no está registrado y va aparte.
+
+section-papers = Papeles vencidos o que vencen dentro de 30 días
+none-papers = ninguno registrado
+paper-annual-inspection = inspección anual
+paper-holds = { $paper }: vale hasta el { $day }
+paper-runs-out = { $paper } por vencer: { $days ->
+    [0] el { $day } es su último día
+    [one] queda 1 día, hasta el { $day }
+   *[other] quedan { $days } días, hasta el { $day }
+}
+paper-ran-out = { $paper }: venció el { $day }
+paper-unknown = { $paper }: su fecha no está registrada
+papers-keep = Anotar la fecha nueva
+papers-certificates = Constancias
+papers-no-day = El papel no tiene fecha. No se registró nada. Hay que volver y dar el último día en que vale.

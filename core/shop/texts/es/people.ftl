@@ -94,3 +94,8 @@ says-of = Junto a un aviso de pantalla: { $kind }
 says-set = Fijar lo que dicen los teléfonos
 says-no-number = Un nombre no tiene número. No se cambió nada. Hay que volver y dar su número, o quitar el nombre.
 says-too-long = Una de estas palabras pasa de 200 signos, y ningún teléfono la muestra entera. No se cambió nada. Hay que volver y acortarla.
+
+pin-of = PIN nuevo para
+pin-nobody = nadie elegido
+pin-ask = Pedir un PIN nuevo
+pin-asked = se pidió uno nuevo { $when }

@@ -5,7 +5,7 @@ part-defects = Defectos abiertos
 part-hours = Horas
 part-history = Historial
 part-fluids = Líquidos por mes
-part-papers = Papeles: constancias
+part-papers = Papeles con sus fechas, constancias
 part-set = Camión y equipo
 
 do-certify = Dar constancia

@@ -111,6 +111,12 @@ pub struct Programme {
 }
 
 impl Programme {
+    /// Tasks in which the oil is changed: those whose hours dust makes heavier, and their first service.
+    pub fn oil_tasks(&self) -> impl Iterator<Item = &TaskId> {
+        let oil = self.tasks.iter().filter(|task| task.counts_weighted);
+        oil.flat_map(|task| std::iter::once(&task.id).chain(task.first_service.iter().map(|first| &first.id)))
+    }
+
     /// What most fleets start from. Common practice, no published source; the maker's manual comes first.
     ///
     /// Oil, oil filter and intake filter at 50.0 h on the meter, then each 500 h or 12 months; cooler,

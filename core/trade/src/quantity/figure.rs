@@ -176,6 +176,11 @@ impl Figure {
         })
     }
 
+    /// As litres, if it is a volume.
+    pub fn litres(self) -> Option<f64> {
+        self.volume().map(|volume| volume.get::<volume::liter>())
+    }
+
     /// As a pressure, if it is one.
     pub fn pressure(self) -> Option<Pressure> {
         let v = self.value();

@@ -8,7 +8,7 @@ use crate::day::DayStatus;
 use crate::fluid::OilFamily;
 use crate::quantity::day;
 use crate::unit::Features;
-use crate::{Figure, PersonId, SetId, Tenths, TruckId};
+use crate::{Figure, PersonId, SetId, Stamp, Tenths, TruckId};
 
 choice! {
     /// What someone does here.
@@ -115,6 +115,9 @@ record! {
         #[n(2)] pub role: Role,
         /// No longer here.
         #[n(3)] pub gone: bool,
+        /// A new PIN was asked for at this moment: one chosen before on any phone holds no more.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(4)] pub new_pin_asked: Option<Stamp>,
     }
 
     /// A device's key now signs for this fleet.

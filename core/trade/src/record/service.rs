@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::Digest;
+use super::{DefectName, Digest};
 use crate::clock::TaskId;
 use crate::fluid::OilFamily;
 use crate::quantity::day;
@@ -58,6 +58,10 @@ record! {
         #[n(1)] pub day: NaiveDate,
         /// In which bay, by whom.
         #[n(2)] pub where_and_who: Option<String>,
+        /// Defects to be repaired in it.
+        #[cbor(default, skip_if = "Vec::is_empty")]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[n(3)] pub defects: Vec<DefectName>,
     }
 
     /// Work waits for a part. It is still due.

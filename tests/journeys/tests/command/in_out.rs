@@ -101,3 +101,31 @@ fn the_feed_is_a_file_and_an_address_that_ends() {
     assert!(feed.starts_with("BEGIN:VCALENDAR\r\n") && feed.contains("TH-01: Oil"), "{feed}");
     assert!(desk.ask(&["--json", "calendar", "--end"]).json().get("address").is_none());
 }
+
+#[test]
+fn a_pack_and_a_feed_are_of_what_the_shop_knew_then() {
+    let desk: Desk = handed_over();
+    // Before the phone's file was taken in the shop knew its own entries alone.
+    let before = ["--as-of", "2026-10-19T00:00:00-06:00"];
+    let counted = |args: &[&str]| desk.ask(args).json()["entries"].as_u64().unwrap();
+    let all = counted(&["--json", "pack", "now.zip"]);
+    let then = counted(&[&["--json", "pack", "then.zip"], before.as_slice()].concat());
+    assert!(then > 0 && then < all, "{then} of {all}");
+    let held = desk.ask(&["verify", "--pack", "then.zip"]).well();
+    assert!(held.contains("That is the key asked for."), "{held}");
+    desk.ask(&[&["calendar", "--to", "then.ics"], before.as_slice()].concat()).well();
+    let feed = String::from_utf8(desk.read("then.ics")).unwrap();
+    assert!(feed.starts_with("BEGIN:VCALENDAR\r\n") && feed.contains("SEQUENCE:0\r\n"), "{feed}");
+    let both = desk.ask(&[&["calendar", "--make", "--to", "x.ics"], before.as_slice()].concat());
+    assert_eq!(both.code, 2, "{}", both.err);
+}
+
+#[test]
+fn every_verb_that_reads_the_books_says_what_was_known_then() {
+    let desk: Desk = handed_over();
+    for verb in ["day-sheet", "due", "take-out", "calendar", "pack", "verify", "phones"] {
+        let help = desk.ask(&[verb, "--help"]).well();
+        assert!(help.contains("--as-of <TIME>"), "{verb}: {help}");
+    }
+    assert!(desk.ask(&["demo", "--help"]).well().contains("9 November 2026 when left out"));
+}

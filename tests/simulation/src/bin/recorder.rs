@@ -25,8 +25,12 @@ fn main() {
             *tail = number.to_be_bytes();
         }
         let id = EntryId::from_bytes(bytes);
-        let draft = DraftRow { id, body: format!("draft {number}"), changed_ms: i64::from(number) };
-        ledger.store_mut().keep_draft(&draft).unwrap();
+        // Begun, then filled in: only the last state of a draft that was kept is to be found.
+        for (body, later) in [("begun", 0), ("filled in", 1)] {
+            let body = format!("draft {number}: {body}");
+            let draft = DraftRow { id, body, changed_ms: i64::from(number) + later };
+            ledger.store_mut().keep_draft(&draft).unwrap();
+        }
         writeln!(out, "draft {id}").and_then(|()| out.flush()).unwrap();
         let at = BEGIN_MS + i64::from(number) * 60_000;
         let defects = if number.is_multiple_of(3) { vec![number] } else { Vec::new() };

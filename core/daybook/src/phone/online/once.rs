@@ -26,6 +26,8 @@ pub struct Exchanged {
     pub refused: usize,
     /// Entries put in their place again, because a copy of this phone wrote in it first.
     pub placed_again: usize,
+    /// Entries of this phone's own key that came back from the shop: it was put back from a copy, or is not alone.
+    pub own_back: usize,
     /// Messages sent.
     pub turns: usize,
     /// Bytes sent and received, bodies only.
@@ -257,6 +259,7 @@ impl Exchanged {
         self.came += came.taken.admitted;
         self.refused += came.taken.refused.len();
         self.placed_again += came.taken.placed_again;
+        self.own_back += came.taken.own_back;
         self.enrolled = came.enrolled;
         self.stopped |= came.stopped;
         self.shop_set_back |= came.taken.shop_set_back;

@@ -27,11 +27,12 @@ impl Exchanged {
     /// What somebody should hear of it beside the counts; most often nothing.
     pub fn sentences(&self) -> Vec<Sentence> {
         let of = |key, count| Sentence { key, count };
-        let again = self.placed_again as u64;
+        let (again, back) = (self.placed_again as u64, self.own_back as u64);
         let said = [
             self.two_shops.then_some(of("error-two-shops", None)),
             self.shop_set_back.then_some(of("error-shop-set-back", None)),
             (again > 0).then_some(of("error-placed-again", Some(again))),
+            (back > 0).then_some(of("error-own-back", Some(back))),
         ];
         said.into_iter().flatten().collect()
     }
@@ -58,13 +59,18 @@ mod tests {
 
     #[test]
     fn what_happened_is_said_in_both_languages() {
-        let done =
-            Exchanged { two_shops: true, shop_set_back: true, placed_again: 2, ..Exchanged::default() };
+        let done = Exchanged {
+            two_shops: true,
+            shop_set_back: true,
+            placed_again: 2,
+            own_back: 3,
+            ..Exchanged::default()
+        };
         for texts in [Texts::english(), Texts::spanish()] {
             let said: Vec<String> = done.sentences().iter().map(|sentence| sentence.text(texts)).collect();
-            assert_eq!(said.len(), 3);
+            assert_eq!(said.len(), 4);
             assert!(said.iter().all(|said| !said.contains('<') && !said.contains('{')), "{said:?}");
-            assert!(said[2].starts_with('2'), "{said:?}");
+            assert!(said[2].starts_with('2') && said[3].starts_with('3'), "{said:?}");
         }
         assert!(Exchanged::default().sentences().is_empty());
         assert_eq!(OnlineError::OtherKey.text_key(), Some("error-other-shop"));

@@ -1,12 +1,14 @@
-use sumpbook_trade::FleetId;
+use sumpbook_trade::record::{PersonSet, Role, Source};
+use sumpbook_trade::{Entry, EntryId, FleetId};
 use uuid::Uuid;
 
 use super::*;
 use crate::exchange::ShopCode;
 use crate::gate::DeviceKey;
-use crate::ledger::Root;
+use crate::ledger::{Admission, Incoming, Ledger, NewEntry, Root};
 use crate::parcel::Invitation;
 use crate::phone::FileSeal;
+use crate::store::Store;
 
 const AMOS: PersonId = PersonId(Uuid::from_u128(0x0201));
 const GIL: PersonId = PersonId(Uuid::from_u128(0x0203));
@@ -79,4 +81,60 @@ fn a_pin_has_digits_that_are_not_soon_guessed_and_is_changed_by_who_knows_it() {
     book.choose_pin(AMOS, "314159", Some("271828"), now).unwrap();
     assert_eq!(book.give_pin(AMOS, "271828", now).unwrap(), PinSaid::Wrong { wait_s: 0 });
     assert_eq!(book.give_pin(AMOS, "314159", now).unwrap(), PinSaid::Right);
+}
+
+#[test]
+fn a_new_pin_that_the_shop_asks_for_is_set_without_the_old_one() {
+    let here = tempfile::tempdir().unwrap();
+    let now = at("2026-10-19T06:30:00-06:00");
+    let mut book = phone(here.path());
+    book.choose_pin(AMOS, "271828", None, now).unwrap();
+    book.choose_pin(GIL, "161803", None, now).unwrap();
+    let (root, key) = (book.ledger().root(), DeviceKey::from_secret(&[1; 32]));
+    let mut shop = Ledger::over(Store::in_memory().unwrap(), root, key).unwrap();
+    let mut ask = |book: &mut Daybook, when: &str| {
+        let amos = PersonSet {
+            person: AMOS,
+            name: "Amos Tillery".to_owned(),
+            role: Role::Driver,
+            gone: false,
+            new_pin_asked: Some(at(when)),
+        };
+        let entry = Entry {
+            id: EntryId(crate::ledger::new_id(at(when)).unwrap().0),
+            unit: None,
+            set: None,
+            at: at(when),
+            clock_off_ms: Some(0),
+            person: None,
+            trainer: None,
+            pin_given: false,
+            trainer_pin_given: false,
+            hours: None,
+            note: None,
+            source: Source::Shop,
+            fact: amos.into(),
+        };
+        shop.record(&[NewEntry { entry, truck: None }], at(when).unix_ms()).unwrap();
+        let rows = shop.store().truth().between(0, i64::MAX, i64::MAX).unwrap();
+        let rows: Vec<Incoming> = rows.iter().map(|held| Incoming::of_row(root.fleet, &held.row)).collect();
+        for told in book.ledger_mut().admit(&rows, at(when).unix_ms(), None).unwrap() {
+            assert!(matches!(told, Admission::Admitted(_) | Admission::Known(_)), "{told:?}");
+        }
+    };
+    // The phone's clock is a day behind the shop's: that decides nothing.
+    ask(&mut book, "2026-10-20T09:00:00-06:00");
+    assert!(book.new_pin_asked(AMOS).unwrap() && !book.pin_chosen(AMOS).unwrap());
+    assert!(!book.new_pin_asked(GIL).unwrap() && book.pin_chosen(GIL).unwrap());
+    assert_eq!(book.give_pin(AMOS, "271828", now).unwrap(), PinSaid::NotChosen);
+    assert_eq!(book.give_pin(GIL, "161803", now).unwrap(), PinSaid::Right);
+    book.choose_pin(AMOS, "314159", None, now).unwrap();
+    assert!(!book.new_pin_asked(AMOS).unwrap() && book.pin_chosen(AMOS).unwrap());
+    assert_eq!(book.give_pin(AMOS, "314159", now).unwrap(), PinSaid::Right);
+    assert!(matches!(book.give_pin(AMOS, "271828", now).unwrap(), PinSaid::Wrong { .. }));
+    // Asked again, it is asked again, over a restart too.
+    ask(&mut book, "2026-10-21T09:00:00-06:00");
+    drop(book);
+    let book = Daybook::open(here.path(), &FileSeal::beside(here.path())).unwrap();
+    assert!(book.new_pin_asked(AMOS).unwrap());
 }

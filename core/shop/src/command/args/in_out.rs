@@ -144,6 +144,9 @@ pub(in crate::command) struct Calendar {
     /// Words of the feed, by the language's tag
     #[arg(long, default_value = "en", value_name = "TAG")]
     pub language: String,
+    /// The feed as the shop knew it then; it is written and not kept, so its numbers begin anew
+    #[arg(long, value_name = "TIME", requires = "to", conflicts_with_all = ["make", "end"])]
+    pub as_of: Option<Stamp>,
 }
 
 /// `pack`
@@ -157,6 +160,9 @@ pub(in crate::command) struct Pack {
     /// The page that is read first, and the heads of the tables, in Spanish too
     #[arg(long)]
     pub spanish: bool,
+    /// What the shop knew then
+    #[arg(long, value_name = "TIME")]
+    pub as_of: Option<Stamp>,
 }
 
 /// `verify`

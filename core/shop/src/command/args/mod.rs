@@ -470,7 +470,7 @@ fn entry(text: &str) -> Result<EntryId, String> {
 /// `demo`
 #[derive(Debug, Args)]
 pub(super) struct Demo {
-    /// Live until the evening of this day; the first Wednesday when left out
+    /// Live until the evening of this day; 9 November 2026 when left out
     #[arg(long, value_name = "DAY")]
     pub until: Option<NaiveDate>,
     /// Where, and it stays; a temporary folder, deleted at the end, when left out

@@ -66,6 +66,10 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
     text.push_str(&section(sheet.oil.count, "Who's drinking oil?", none(sheet.oil.count), &below));
     readings(words, sheet, text);
     late(words, sheet, text);
+    let tomorrow = sheet.bays_tomorrow.rows.iter().map(|row| row.unit.as_str()).collect::<Vec<_>>();
+    if !tomorrow.is_empty() {
+        text.push_str(&format!("     In the bays tomorrow: {}\n", tomorrow.join(", ")));
+    }
 }
 
 fn happened(words: &Words, sheet: &Evening, text: &mut String) {

@@ -28,12 +28,23 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     let below = table(["Unit", "State", "Who"], rows);
     text.push_str(&section(sheet.expected.count, "Expected out", "", &below));
     let below = due_rows(words, &sheet.due.rows);
-    text.push_str(&section(sheet.due.count, "Past due, due today", "", &below));
+    let parts = match sheet.parts_in.count {
+        0 => String::new(),
+        count => format!("parts in: {count}"),
+    };
+    text.push_str(&section(sheet.due.count, "Past due, due today", &parts, &below));
+    text.extend(sheet.parts_in.rows.iter().map(|row| {
+        let task = row.task.as_deref().map_or_else(String::new, |task| format!(", {}", words.task(task)));
+        format!("     Came in: {} {} {}{task}\n", row.unit, row.part, words.at(row.at))
+    }));
     let rows = sheet.in_the_bays.rows.iter().map(|row| {
-        let tasks: Vec<String> = row.tasks.iter().map(|task| words.task(task)).collect();
-        [row.unit.clone(), tasks.join(", "), row.where_and_who.clone().unwrap_or_default()]
+        let tasks = row.tasks.iter().map(|task| words.task(task));
+        let defects = row.defects.iter().map(|of| words.item(&of.item, of.place.as_deref()));
+        let work: Vec<String> = tasks.chain(defects).collect();
+        let oil = row.oil.as_ref().map_or_else(|| "-".to_owned(), |oil| words.oil(oil));
+        [row.unit.clone(), work.join(", "), row.where_and_who.clone().unwrap_or_default(), oil]
     });
-    let below = table(["Unit", "What", "Where and who"], rows);
+    let below = table(["Unit", "What", "Where and who", "Oil, in whole jugs of 1 gal"], rows);
     text.push_str(&section(sheet.in_the_bays.count, "In the bays today", "", &below));
     let rows =
         sheet.phones_quiet.rows.iter().map(|row| [row.phone.clone(), words.at_or(row.last_heard, "never")]);

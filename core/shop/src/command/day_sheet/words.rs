@@ -6,6 +6,8 @@ use sumpbook_daybook::text::{Texts, item_key};
 use sumpbook_trade::Stamp;
 use sumpbook_trade::campaign::CAMPAIGN_ITEM;
 
+use crate::parts::OilNeed;
+
 /// The words of one day's sheet.
 pub(in crate::command) struct Words {
     texts: &'static Texts,
@@ -64,6 +66,17 @@ impl Words {
     /// A text by its key; the plain word where the fleet has made a word of its own.
     pub(in crate::command) fn text(&self, key: &str, plain: &str) -> String {
         if self.texts.has(key) { self.texts.get(key, &[]) } else { plain.replace('-', " ") }
+    }
+
+    /// Oil of a visit: "6 qt mineral VG 46, 2 jugs".
+    pub(in crate::command) fn oil(&self, oil: &OilNeed) -> String {
+        let family = oil.family.as_deref().map(|family| self.text(&format!("family-{family}"), family));
+        let kind: Vec<String> = family.into_iter().chain(oil.grade.clone()).collect();
+        match (&oil.volume, oil.jugs) {
+            (Some(volume), Some(1)) => format!("{volume} {}, 1 jug", kind.join(" ")),
+            (Some(volume), Some(jugs)) => format!("{volume} {}, {jugs} jugs", kind.join(" ")),
+            _ => format!("{}, how much is not on record", kind.join(" ")),
+        }
     }
 
     /// What is locked, as a word.

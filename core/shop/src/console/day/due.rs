@@ -7,23 +7,28 @@ use crate::console::due_words as told;
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
 use crate::due::{DueList, DueRow};
+use crate::sheet::PartIn;
 
 /// As many rows stand open.
 const OPEN: usize = 5;
 
 /// Of the evening.
 pub(super) fn evening(words: &Words, list: &DueList) -> Markup {
-    drawn(words, list, "section-due")
+    drawn(words, list, "section-due", &[])
 }
 
 /// Of the morning.
-pub(super) fn morning(words: &Words, list: &DueList) -> Markup {
-    drawn(words, list, "section-due-today")
+pub(super) fn morning(words: &Words, list: &DueList, parts_in: &[PartIn]) -> Markup {
+    drawn(words, list, "section-due-today", parts_in)
 }
 
-fn drawn(words: &Words, list: &DueList, key: &str) -> Markup {
+fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Markup {
     let name = words.t(key);
-    let beside = if list.count == 0 { words.t("none-due") } else { String::new() };
+    let none = (list.count == 0).then(|| words.t("none-due"));
+    let parts = (!parts_in.is_empty()).then(|| {
+        words.with("parts-in", &[("count", Arg::Count(i64::try_from(parts_in.len()).unwrap_or(i64::MAX)))])
+    });
+    let beside = words.listed([none, parts].into_iter().flatten());
     let (first, rest) = list.rows.split_at(list.rows.len().min(OPEN));
     let below = html! {
         (table(words, "due-table", &name, first))
@@ -46,6 +51,13 @@ fn drawn(words: &Words, list: &DueList, key: &str) -> Markup {
                         ("tasks", Arg::Text(&words.listed(done.not_bundled.iter().map(|t| words.task(t))))),
                     ]))
                 }
+            }
+        }
+        @for part in parts_in {
+            p {
+                (door(&part.unit)) " "
+                (words.with("part-is-in", &[("part", Arg::Text(&part.part)), ("when", Arg::Text(&words.at(part.at)))]))
+                @if let Some(task) = &part.task { ", " (words.task(task)) }
             }
         }
         @for part in &list.parts {

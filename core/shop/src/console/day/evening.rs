@@ -5,6 +5,7 @@ use sumpbook_daybook::text::Arg;
 
 use super::found::{self, marked};
 use super::later;
+use super::visits::tomorrow;
 use crate::console::mark::{self, LockNow};
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
@@ -30,6 +31,7 @@ pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
             &none(sheet.locked.count, "no-lock"),
             &found::locked(words, "locked-table", &name("section-locked"), &sheet.locked.rows)))
         (later::draw(words, sheet))
+        (tomorrow(words, sheet))
     }
 }
 

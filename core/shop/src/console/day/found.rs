@@ -66,7 +66,7 @@ pub(in crate::console) fn numbered(words: &Words, place: usize) -> String {
 
 /// What is to be done about a defect, each a way there: certify it, plan a visit, wait for a part.
 pub(in crate::console) fn next_step(words: &Words, row: &DefectRow) -> Markup {
-    let unit = escaped(&row.unit);
+    let due = due_href(&row.unit, &row.item, row.place.as_deref());
     match row.state.as_str() {
         "awaiting-review" => said(words.t("next-review")),
         "closed" => said(words.t("next-none")),
@@ -75,8 +75,8 @@ pub(in crate::console) fn next_step(words: &Words, row: &DefectRow) -> Markup {
                 a class="button" href=(certify_href(&row.unit, &row.item, row.place.as_deref())) {
                     (words.t("do-certify"))
                 } " "
-                a class="button" href=(format!("/due?unit={unit}#visit")) { (words.t("do-plan")) } " "
-                a class="button" href=(format!("/due?unit={unit}#wait")) { (words.t("do-wait")) }
+                a class="button" href=(format!("{due}#visit")) { (words.t("do-plan")) } " "
+                a class="button" href=(format!("{due}#wait")) { (words.t("do-wait")) }
             }
         },
     }
@@ -84,8 +84,16 @@ pub(in crate::console) fn next_step(words: &Words, row: &DefectRow) -> Markup {
 
 /// Where a defect is certified.
 pub(in crate::console) fn certify_href(unit: &str, item: &str, place: Option<&str>) -> String {
-    let place = place.map_or_else(String::new, |place| format!("/{place}"));
-    format!("/certificates?unit={}&item={}", escaped(unit), escaped(&format!("{item}{place}")))
+    format!("/certificates?unit={}&item={}", escaped(unit), escaped(&named(item, place)))
+}
+
+/// Where a visit is planned for it, or a part waited for.
+fn due_href(unit: &str, item: &str, place: Option<&str>) -> String {
+    format!("/due?unit={}&defect={}", escaped(unit), escaped(&named(item, place)))
+}
+
+fn named(item: &str, place: Option<&str>) -> String {
+    place.map_or_else(|| item.to_owned(), |place| format!("{item}/{place}"))
 }
 
 /// What stands locked, since when, and who knew when.

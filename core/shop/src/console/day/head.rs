@@ -3,8 +3,8 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
-use super::sentence;
 use super::view::{DayView, VersionRow};
+use super::{changes, sentence};
 use crate::console::visit::Telling;
 use crate::console::words::Words;
 use crate::sheet::View;
@@ -94,7 +94,10 @@ fn versions(words: &Words, view: &DayView) -> Markup {
                             aria-current=[(view.version == Some(row.version)).then_some("page")] {
                             (closed(words, row))
                         }
-                        @if !row.changes.is_empty() {
+                        @if !row.told.is_empty() {
+                            ul { @for change in &row.told { li { (changes::said(words, change)) } } }
+                        } @else if !row.changes.is_empty() {
+                            // Of a version before it that is not here any more only the kept lines tell.
                             ul lang="en" { @for change in &row.changes { li { (change) } } }
                         }
                     }

@@ -1,5 +1,6 @@
 //! The day sheet: what must I do now.
 
+mod changes;
 mod due;
 mod evening;
 pub(super) mod found;
@@ -8,6 +9,7 @@ mod later;
 mod morning;
 mod sentence;
 mod view;
+mod visits;
 
 use axum::Json;
 use axum::Router;
@@ -26,7 +28,7 @@ use crate::close;
 use crate::sheet::{Sections, View};
 
 pub(super) use evening::state as expected;
-pub(super) use found::{answer, locks, next_step, numbered, photos};
+pub(super) use found::{answer, certify_href, locks, next_step, numbered, photos};
 pub(super) use view::DayView;
 
 /// Its pages.
@@ -47,7 +49,9 @@ struct Asked {
 
 /// `GET /`: today's, morning view before noon.
 async fn today(visit: Visit, Query(asked): Query<Asked>) -> Result<Response, Refused> {
-    visit.show(Place::Day, move |ledger, now| view::of_today(ledger, asked.view, now).map(Some), body).await
+    let folder = visit.folder();
+    let read = move |ledger: &_, now| view::of_today(ledger, &folder, asked.view, now).map(Some);
+    visit.show(Place::Day, read, body).await
 }
 
 /// `GET /day/2026-10-20`
@@ -57,9 +61,10 @@ async fn page(
     Query(asked): Query<Asked>,
 ) -> Result<Response, Refused> {
     let day = date(&day)?;
+    let folder = visit.folder();
     let read = move |ledger: &_, now| match asked.version {
         Some(version) => view::closed(ledger, day, version, now),
-        None => view::open(ledger, day, asked.view, now).map(Some),
+        None => view::open(ledger, &folder, day, asked.view, now).map(Some),
     };
     visit.show(Place::Day, read, body).await
 }
@@ -104,7 +109,7 @@ fn body(telling: &Telling, view: &DayView) -> Body {
             (head::draw(telling, &words, view))
             @match &view.sheet.view {
                 Sections::Evening(sections) => (evening::draw(&words, sections)),
-                Sections::Morning(sections) => (morning::draw(&words, sections)),
+                Sections::Morning(sections) => (morning::draw(&words, sections, view.pages_to_type)),
             }
         }
     };

@@ -4,12 +4,16 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::evening::state;
+use super::visits::work as visit_work;
 use super::{due, found, later};
+use crate::console::parts;
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
 use crate::sheet::{ExpectedRow, Morning, PhoneRow, VisitRow};
 
-pub(super) fn draw(words: &Words, sheet: &Morning) -> Markup {
+/// `pages`: photos of paper pages kept at the desk that no page typed in names yet; none where that is not known,
+/// of a closed sheet or an earlier day.
+pub(super) fn draw(words: &Words, sheet: &Morning, pages: Option<usize>) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
     let name = |key: &str| words.t(key);
     let late = &sheet.version_two;
@@ -28,11 +32,16 @@ pub(super) fn draw(words: &Words, sheet: &Morning) -> Markup {
             }))
         (section("expected", sheet.expected.count, &name("section-expected"),
             &none(sheet.expected.count, "sentence-none-expected"), &expected(words, &sheet.expected.rows)))
-        (due::morning(words, &sheet.due))
+        (due::morning(words, &sheet.due, &sheet.parts_in.rows))
         (section("bays", sheet.in_the_bays.count, &name("section-bays"),
             &none(sheet.in_the_bays.count, "none-planned"), &bays(words, &sheet.in_the_bays.rows)))
         (section("phones", sheet.phones_quiet.count, &name("section-phones"),
             &none(sheet.phones_quiet.count, "all-heard"), &phones(words, &sheet.phones_quiet.rows)))
+        @if let Some(pages) = pages {
+            (section("pages", pages, &name("section-pages"), &none(pages, "none-pages"), &html! {
+                @if pages > 0 { p { (name("pages-what")) " " a class="button" href="/paper" { (name("pages-type")) } } }
+            }))
+        }
         (section("late", late.came_late.count, &late_name,
             &none(late.came_late.count, "none-late"),
             &later::late(words, "late-table", &late_name, &late.came_late.rows)))
@@ -51,11 +60,12 @@ fn bays(words: &Words, rows: &[VisitRow]) -> Markup {
     let rows = rows.iter().map(|row| {
         vec![
             door(&row.unit),
-            said(words.listed(row.tasks.iter().map(|task| words.task(task)))),
+            said(visit_work(words, row)),
             said(row.where_and_who.clone().unwrap_or_else(|| words.t("not-said"))),
+            said(row.oil.as_ref().map_or_else(|| words.t("none-dash"), |oil| parts::oil(words, oil))),
         ]
     });
-    let heads = ["head-unit", "head-what", "head-where-who"].map(|key| words.t(key));
+    let heads = ["head-unit", "head-what", "head-where-who", "head-oil-in-jugs"].map(|key| words.t(key));
     Table::new("bays-table", &words.t("section-bays"), heads).rows(rows).draw()
 }
 

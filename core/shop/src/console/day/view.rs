@@ -1,5 +1,7 @@
 //! One day as the page and its JSON hold it: the sheet, its versions, and the mark of what was known.
 
+use std::path::Path;
+
 use chrono::{NaiveDate, Timelike};
 use serde::Serialize;
 use sumpbook_daybook::ledger::Ledger;
@@ -7,6 +9,8 @@ use sumpbook_daybook::store::SheetRow;
 use sumpbook_trade::Stamp;
 
 use crate::ShopError;
+use crate::close::changes::{Change, changes};
+use crate::paper;
 use crate::sheet::{DaySheet, Sections, View, closings, day_sheet};
 
 /// A day of the yard.
@@ -23,6 +27,8 @@ pub(in crate::console) struct DayView {
     pub(super) versions: Vec<VersionRow>,
     /// What is still to be done before a sheet can tell anything.
     pub(super) first: First,
+    /// Photos of paper pages kept at the desk of which no page is typed in yet; only in the morning view of today.
+    pub(super) pages_to_type: Option<usize>,
     /// The sheet.
     pub(super) sheet: DaySheet,
 }
@@ -37,8 +43,11 @@ pub(super) struct VersionRow {
     pub(super) known_at: Stamp,
     /// Who closed it.
     pub(super) by: Option<String>,
-    /// What changed since the version before, one line each.
+    /// What changed since the version before, one line each, as it is kept.
     pub(super) changes: Vec<String>,
+    /// The same, to be told in the reader's language.
+    #[serde(skip)]
+    pub(super) told: Vec<Change>,
 }
 
 /// How far a new shop has come.
@@ -54,13 +63,19 @@ pub(super) struct First {
 }
 
 /// Today's.
-pub(super) fn of_today(ledger: &Ledger, view: Option<View>, now: Stamp) -> Result<DayView, ShopError> {
-    open(ledger, ledger.fleet().yard_day(now), view, now)
+pub(super) fn of_today(
+    ledger: &Ledger,
+    folder: &Path,
+    view: Option<View>,
+    now: Stamp,
+) -> Result<DayView, ShopError> {
+    open(ledger, folder, ledger.fleet().yard_day(now), view, now)
 }
 
 /// A day as it is known now. Without a view asked for: the morning's before noon of the day itself.
 pub(super) fn open(
     ledger: &Ledger,
+    folder: &Path,
     day: NaiveDate,
     view: Option<View>,
     now: Stamp,
@@ -68,7 +83,11 @@ pub(super) fn open(
     let there = now.moment().with_timezone(&ledger.fleet().zone);
     let morning = there.date_naive() == day && there.hour() < 12;
     let view = view.unwrap_or(if morning { View::Morning } else { View::Evening });
-    around(ledger, now, None, day_sheet(ledger, day, view, now)?)
+    let here = (view == View::Morning && day == ledger.fleet().yard_day(now)).then_some(folder);
+    let pages_to_type =
+        here.map(|folder| paper::to_type(ledger, folder)).transpose()?.map(|pages| pages.len());
+    let view = around(ledger, now, None, day_sheet(ledger, day, view, now)?)?;
+    Ok(DayView { pages_to_type, ..view })
 }
 
 /// A closed version, read back as it was answered; none when there is no such version.
@@ -87,6 +106,14 @@ fn of_day(ledger: &Ledger, day: NaiveDate) -> Result<Vec<SheetRow>, ShopError> {
     Ok(ledger.store().sheets_of(&day.to_string())?)
 }
 
+/// What a version says otherwise than the one before it; nothing where there is none, or one of them does not read.
+fn since_before(kept: &[SheetRow], row: &SheetRow) -> Vec<Change> {
+    let before = kept.iter().filter(|other| other.version < row.version).max_by_key(|other| other.version);
+    let read = |row: &SheetRow| serde_json::from_slice::<DaySheet>(&row.body).ok();
+    let both = before.and_then(|before| Some((read(before)?, read(row)?)));
+    both.and_then(|(old, new)| changes(&old, &new).ok()).unwrap_or_default()
+}
+
 fn around(ledger: &Ledger, now: Stamp, version: Option<u32>, sheet: DaySheet) -> Result<DayView, ShopError> {
     let fleet = ledger.fleet();
     let closings = closings(ledger)?;
@@ -94,11 +121,13 @@ fn around(ledger: &Ledger, now: Stamp, version: Option<u32>, sheet: DaySheet) ->
         chrono::DateTime::from_timestamp_millis(ms)
             .map_or(now, |at| Stamp::from(at.with_timezone(&fleet.zone).fixed_offset()))
     };
-    let versions = of_day(ledger, sheet.day)?.into_iter().map(|row| {
+    let kept = of_day(ledger, sheet.day)?;
+    let told: Vec<Vec<Change>> = kept.iter().map(|row| since_before(&kept, row)).collect();
+    let versions = kept.into_iter().zip(told).map(|(row, told)| {
         let closing = closings.iter().find(|(_, c)| c.day == sheet.day && c.version == row.version);
         let entry = closing.and_then(|(held, _)| sumpbook_trade::Entry::from_payload(&held.row.payload).ok());
         let by = entry.and_then(|entry| fleet.person_name(entry.person?).map(str::to_owned));
-        VersionRow { version: row.version, known_at: stamp(row.at_ms), by, changes: row.changes }
+        VersionRow { version: row.version, known_at: stamp(row.at_ms), by, changes: row.changes, told }
     });
     let people = fleet.people.values().filter(|person| !person.gone).count();
     Ok(DayView {
@@ -107,6 +136,7 @@ fn around(ledger: &Ledger, now: Stamp, version: Option<u32>, sheet: DaySheet) ->
         version,
         versions: versions.collect(),
         first: First { units: fleet.trucks.len(), people, phones: fleet.devices.len() },
+        pages_to_type: None,
         sheet,
     })
 }

@@ -11,6 +11,7 @@ use axum::extract::Query;
 use axum::response::Response;
 use axum::routing::{get, post};
 use serde::{Deserialize, Serialize};
+use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::record::{Role, WaitingForPart};
 use sumpbook_trade::{Stamp, TruckId};
@@ -21,7 +22,8 @@ use super::language::escaped;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
-use crate::plan::{FleetDue, fleet_due, plan_visits};
+use crate::plan::{FleetDue, Work, fleet_due_with, plan_visits};
+use crate::sheet::{DefectRow, Yard, to_certify};
 use crate::{Shop, ShopError, service as services};
 
 /// Its pages.
@@ -52,6 +54,9 @@ pub(super) struct Asked {
     /// Rows left out before the first one shown.
     #[serde(default)]
     from: usize,
+    /// The defect this is about, of the unit that is named whole: `item`, or `item/place`. It is ticked beforehand.
+    #[serde(default)]
+    defect: String,
 }
 
 /// The page and its JSON.
@@ -64,6 +69,10 @@ struct DueView {
     count: usize,
     /// Names that may do the work: mechanics and whoever runs the shop.
     who: Vec<String>,
+    /// The unit whose door number was given whole: all its tasks stand in the list, far off ones too.
+    of_unit: Option<String>,
+    /// Its defects that wait for a certificate, worst first.
+    defects: Vec<DefectRow>,
     #[serde(flatten)]
     due: FleetDue,
 }
@@ -74,12 +83,19 @@ async fn list(visit: Visit, Query(asked): Query<Asked>) -> Result<Response, Refu
         .show(
             Place::Due,
             move |ledger, now| {
-                let mut due = fleet_due(ledger, now)?;
+                let of_unit = ledger.fleet().truck_by_door(&asked.unit).map(|truck| truck.door.clone());
+                let mut due = fleet_due_with(ledger, now, of_unit.as_deref())?;
                 let of = asked.unit.trim().to_uppercase();
                 due.rows.retain(|row| {
-                    row.due.unit.to_uppercase().contains(&of)
-                        && (asked.first.is_empty() || row.due.runs_out_first == asked.first)
+                    of_unit.as_ref().map_or_else(
+                        || row.due.unit.to_uppercase().contains(&of),
+                        |unit| row.due.unit == *unit,
+                    ) && (asked.first.is_empty() || row.due.runs_out_first == asked.first)
                 });
+                let defects = match &of_unit {
+                    Some(unit) => defects(ledger, now, unit)?,
+                    None => Vec::new(),
+                };
                 let count = due.rows.len();
                 due.rows = due.rows.into_iter().skip(asked.from).take(PAGE).collect();
                 let works = |role: Role| matches!(role, Role::Mechanic | Role::Manager);
@@ -87,7 +103,7 @@ async fn list(visit: Visit, Query(asked): Query<Asked>) -> Result<Response, Refu
                 let mut who: Vec<String> = people.map(|person| person.name.clone()).collect();
                 who.sort();
                 let known_at = Stamp::from(now.moment().with_timezone(&ledger.fleet().zone).fixed_offset());
-                Ok(Some(DueView { known_at, asked, count, who, due }))
+                Ok(Some(DueView { known_at, asked, count, who, of_unit, defects, due }))
             },
             page::body,
         )
@@ -105,7 +121,7 @@ async fn plan(visit: Visit, fields: Fields) -> Result<Response, Refused> {
         if day < shop.ledger.fleet().yard_day(hand.at) {
             return Ok(false);
         }
-        let visits = ticked.units(shop)?;
+        let visits: Vec<(TruckId, Work)> = ticked.units(shop)?.into_iter().collect();
         plan_visits(shop, &visits, day, place, hand).map(|()| true)
     });
     if !planned.await? {
@@ -114,17 +130,31 @@ async fn plan(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     Ok(visit.go("/due#visits"))
 }
 
-/// `POST /due/wait`: the ticked rows wait for a part, or no longer.
+/// Defects of a unit that wait for a certificate.
+fn defects(ledger: &Ledger, now: Stamp, unit: &str) -> Result<Vec<DefectRow>, ShopError> {
+    let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
+    let mut rows = to_certify(ledger, &yard)?;
+    rows.retain(|row| row.unit == unit);
+    Ok(rows)
+}
+
+/// `POST /due/wait`: the ticked rows wait for a part, or no longer. Of a defect the record holds the part alone:
+/// what waits is then the unit, whatever it needs the part for.
 async fn wait(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let ticked = Ticked::of(&fields)?;
     let part = fields.owned("part").ok_or(Refused::Asked("wait-no-part"))?;
     let (promised, over) = (fields.day("promised")?, fields.text("over").is_some());
     visit
         .write("/due", move |shop, hand| {
-            for (truck, tasks) in ticked.units(shop)? {
-                services::known_tasks(shop, truck, &tasks)?;
-                for task in tasks {
-                    let wait = WaitingForPart { task: Some(task), part: part.clone(), promised, over };
+            for (truck, work) in ticked.units(shop)? {
+                if !work.tasks.is_empty() {
+                    services::known_tasks(shop, truck, &work.tasks)?;
+                }
+                let tasks = work.tasks.into_iter().map(Some);
+                // One part for several defects of a unit is one wait.
+                let unit_waits = (!work.defects.is_empty()).then_some(None);
+                for task in tasks.chain(unit_waits) {
+                    let wait = WaitingForPart { task, part: part.clone(), promised, over };
                     services::wait_for_part(shop, truck, wait, hand)?;
                 }
             }
@@ -137,29 +167,45 @@ async fn wait(visit: Visit, fields: Fields) -> Result<Response, Refused> {
 /// then hold this session's token.
 async fn ticked(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let ticked = Ticked::of(&fields)?;
-    let ticks: Vec<String> = ticked
-        .0
-        .iter()
-        .map(|(door, task)| format!("tick={}%40{}", escaped(&task.0), escaped(door)))
-        .collect();
+    // A defect is certified, not serviced.
+    let tasks = ticked.0.iter().filter_map(|(door, what)| match what {
+        What::Task(task) => Some(format!("tick={}%40{}", escaped(&task.0), escaped(door))),
+        What::Defect(_) => None,
+    });
+    let ticks: Vec<String> = tasks.collect();
+    if ticks.is_empty() {
+        return Err(Refused::Asked("service-no-task"));
+    }
     Ok(visit.go(format!("/due/service?{}", ticks.join("&"))))
 }
 
-/// Rows that were ticked: the task, `@`, the door number.
-struct Ticked(Vec<(String, TaskId)>);
+/// What was ticked, each with the door number behind an `@`.
+struct Ticked(Vec<(String, What)>);
+
+enum What {
+    Task(TaskId),
+    /// `item`, or `item/place`.
+    Defect(String),
+}
 
 impl Ticked {
     fn of(fields: &Fields) -> Result<Ticked, Refused> {
-        let rows = fields.all("tick").filter_map(|tick| tick.split_once('@'));
-        let ticked: Vec<_> = rows.map(|(task, door)| (door.to_owned(), TaskId::from(task))).collect();
-        if ticked.is_empty() { Err(Refused::Asked("plan-none-ticked")) } else { Ok(Ticked(ticked)) }
+        let ticked = |name| fields.all(name).filter_map(|tick: &str| tick.rsplit_once('@'));
+        let tasks = ticked("tick").map(|(task, door)| (door.to_owned(), What::Task(TaskId::from(task))));
+        let defects = ticked("defect").map(|(item, door)| (door.to_owned(), What::Defect(item.to_owned())));
+        let all: Vec<_> = tasks.chain(defects).collect();
+        if all.is_empty() { Err(Refused::Asked("plan-none-ticked")) } else { Ok(Ticked(all)) }
     }
 
-    fn units(&self, shop: &Shop) -> Result<Vec<(TruckId, Vec<TaskId>)>, ShopError> {
-        let mut units: BTreeMap<TruckId, Vec<TaskId>> = BTreeMap::new();
-        for (door, task) in &self.0 {
-            units.entry(shop.unit(door)?).or_default().push(task.clone());
+    fn units(&self, shop: &Shop) -> Result<BTreeMap<TruckId, Work>, ShopError> {
+        let mut units: BTreeMap<TruckId, Work> = BTreeMap::new();
+        for (door, what) in &self.0 {
+            let work = units.entry(shop.unit(door)?).or_default();
+            match what {
+                What::Task(task) => work.tasks.push(task.clone()),
+                What::Defect(item) => work.defects.push(item.clone()),
+            }
         }
-        Ok(units.into_iter().collect())
+        Ok(units)
     }
 }

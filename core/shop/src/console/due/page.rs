@@ -4,11 +4,14 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::{DueView, PAGE, campaigns};
-use crate::console::due_words as told;
 use crate::console::language::escaped;
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
+use crate::console::{day, due_words as told, papers, parts};
+use crate::papers::DatedPaper;
+use crate::parts::OilToLoad;
 use crate::plan::{OrderRow, PlanRow, VisitRow};
+use crate::sheet::DefectRow;
 
 pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
     let known = telling.at(view.known_at);
@@ -23,7 +26,9 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         (filter(telling, view))
         (rows(telling, view))
         (visits(telling, view))
+        (needs(telling, view))
         (orders(telling, &view.due.orders))
+        (papers(telling, &view.due.papers))
         (campaigns::draw(telling, view))
         @for part in &view.due.parts {
             p {
@@ -57,20 +62,62 @@ fn filter(telling: &Telling, view: &DueView) -> Markup {
 }
 
 fn rows(telling: &Telling, view: &DueView) -> Markup {
-    let name = telling.t("section-near");
-    let beside = if view.count == 0 { telling.t("due-nothing") } else { String::new() };
+    let name = match &view.of_unit {
+        Some(unit) => telling.with("section-of-unit", &[("unit", Arg::Text(unit))]),
+        None => telling.t("section-near"),
+    };
+    let beside = match (view.count, &view.of_unit) {
+        (0, Some(_)) => telling.t("due-no-task"),
+        (0, None) => telling.t("due-nothing"),
+        _ => String::new(),
+    };
     let ticks = telling.writes();
     let table = html! { (table(telling, &name, &view.due.rows, ticks)) (pages(telling, view)) };
     let below = html! {
-        @if ticks && view.count > 0 {
+        @if ticks && (view.count > 0 || !view.defects.is_empty()) {
             form method="post" action="/due/plan" {
                 (telling.token())
                 (table)
+                (defects(telling, view, ticks))
                 (acts(telling, view))
             }
-        } @else { (table) }
+        } @else {
+            (table)
+            (defects(telling, view, ticks))
+            // Whoever followed a button here is told why no form stands.
+            @if view.of_unit.is_some() {
+                p id="visit" {
+                    span id="wait" { (telling.t(if ticks { "due-nothing-to-tick" } else { "refused-reader" })) }
+                }
+            }
+        }
     };
     section("near", view.count, &name, &beside, &below)
+}
+
+/// What was found on the unit that is asked about: a visit and a part can be for it too.
+fn defects(telling: &Telling, view: &DueView, ticks: bool) -> Markup {
+    let Some(unit) = view.of_unit.as_ref().filter(|_| !view.defects.is_empty()) else { return html! {} };
+    let item = |row: &DefectRow| match &row.place {
+        Some(place) => format!("{}/{place}", row.item),
+        None => row.item.clone(),
+    };
+    html! {
+        fieldset class="acts" id="defects" {
+            legend { (telling.with("due-defects", &[("unit", Arg::Text(unit))])) }
+            @for row in &view.defects {
+                @let named = item(row);
+                label class="show" {
+                    @if ticks {
+                        input type="checkbox" name="defect" value=(format!("{named}@{unit}"))
+                            checked[view.asked.defect == named];
+                        " "
+                    }
+                    (telling.item(&row.item, row.place.as_deref())) ": " (day::answer(telling, &row.one_answer))
+                }
+            }
+        }
+    }
 }
 
 fn table(telling: &Telling, caption: &str, rows: &[PlanRow], ticks: bool) -> Markup {
@@ -187,11 +234,18 @@ fn visit_table(telling: &Telling, id: &str, caption: &str, rows: &[VisitRow]) ->
         vec![
             door(&visit.unit),
             said(when(telling, visit)),
-            said(telling.listed(visit.tasks.iter().map(|task| telling.task(task)))),
+            said(work(telling, visit)),
             said(visit.where_and_who.clone().unwrap_or_else(|| telling.t("not-said"))),
             html! {
-                a href=(format!("/due/service?unit={}{}", escaped(&visit.unit), ticks.collect::<String>())) {
-                    (telling.t("service-open"))
+                @if !visit.tasks.is_empty() {
+                    a href=(format!("/due/service?unit={}{}", escaped(&visit.unit), ticks.collect::<String>())) {
+                        (telling.t("service-open"))
+                    } " "
+                }
+                @for defect in &visit.defects {
+                    a href=(day::certify_href(&visit.unit, &defect.item, defect.place.as_deref())) {
+                        (telling.t("do-certify"))
+                    } " "
                 }
             },
         ]
@@ -199,10 +253,81 @@ fn visit_table(telling: &Telling, id: &str, caption: &str, rows: &[VisitRow]) ->
     Table::new(id, caption, heads).rows(rows).draw()
 }
 
+/// Its tasks, then the items of its defects.
+fn work(telling: &Telling, visit: &VisitRow) -> String {
+    let tasks = visit.tasks.iter().map(|task| telling.task(task));
+    let defects = visit.defects.iter().map(|defect| telling.item(&defect.item, defect.place.as_deref()));
+    telling.listed(tasks.chain(defects))
+}
+
 /// "Thu 22 Oct", and that it was missed.
 fn when(telling: &Telling, visit: &VisitRow) -> String {
     let day = telling.short_day(visit.day);
     if visit.missed { telling.with("visit-missed", &[("day", Arg::Text(&day))]) } else { day }
+}
+
+/// Parts and oil for the week's visits: what to lay out, and what to load.
+fn needs(telling: &Telling, view: &DueView) -> Markup {
+    let (needs, name) = (&view.due.needs, telling.t("section-needs"));
+    let beside = if needs.is_empty() { telling.t("none-planned") } else { String::new() };
+    let heads = ["head-unit", "head-day", "head-parts", "head-oil-in-jugs", "head-waits"];
+    let rows = needs.iter().map(|needs| {
+        let unknown: Vec<String> = needs.parts_unknown.iter().map(|task| telling.task(task)).collect();
+        let unknown = (!unknown.is_empty())
+            .then(|| telling.with("parts-not-known", &[("tasks", Arg::Text(&telling.listed(unknown)))]));
+        let parts = telling.listed(needs.parts.iter().cloned().chain(unknown));
+        let waits = telling.listed(needs.waits.iter().map(|part| told::part(telling, Some(part))));
+        let dash = |text: String| if text.is_empty() { telling.t("none-dash") } else { text };
+        vec![
+            door(&needs.unit),
+            said(telling.short_day(needs.day)),
+            said(dash(parts)),
+            said(needs.oil.as_ref().map_or_else(|| telling.t("none-dash"), |oil| parts::oil(telling, oil))),
+            said(dash(waits)),
+        ]
+    });
+    let below = html! {
+        (Table::new("needs-table", &name, heads.map(|key| telling.t(key))).rows(rows).draw())
+        ul class="plain" { @for row in &view.due.oil { li { (to_load(telling, row)) } } }
+    };
+    section("needs", needs.len(), &name, &beside, &below)
+}
+
+/// "mineral VG 46: 10.00 qt (9.46 L), 3 jugs, for TH-02, TH-06".
+fn to_load(telling: &Telling, row: &OilToLoad) -> String {
+    let kind = parts::kind(telling, row.family.as_deref(), row.grade.as_deref());
+    let mut said = Vec::new();
+    if row.jugs > 0 {
+        let (volume, units) =
+            (telling.measure(&format!("{:.2} L", row.litres)), telling.listed(row.units.clone()));
+        said.push(telling.with(
+            "oil-to-load",
+            &[
+                ("kind", Arg::Text(&kind)),
+                ("volume", Arg::Text(&volume)),
+                ("count", Arg::Count(i64::from(row.jugs))),
+                ("units", Arg::Text(&units)),
+            ],
+        ));
+    }
+    if !row.not_known.is_empty() {
+        let units = telling.listed(row.not_known.clone());
+        let args = [("kind", Arg::Text(&kind)), ("units", Arg::Text(&units))];
+        said.push(telling.with("oil-not-known", &args));
+    }
+    said.join(" ")
+}
+
+/// Papers that ran out or soon do.
+fn papers(telling: &Telling, rows: &[DatedPaper]) -> Markup {
+    let name = telling.t("section-papers");
+    let beside = if rows.is_empty() { telling.t("none-papers") } else { String::new() };
+    let below = html! {
+        ul class="plain" {
+            @for row in rows { li { (door(&row.unit)) " " (papers::said(telling, row)) } }
+        }
+    };
+    section("papers", rows.len(), &name, &beside, &below)
 }
 
 fn orders(telling: &Telling, rows: &[OrderRow]) -> Markup {

@@ -158,7 +158,8 @@ pub(super) async fn pack(
     let trucks = visit.read(move |ledger, _| Ok(of_unit(ledger, unit.as_deref()))).await??;
     let named = asked.unit.filter(|unit| !unit.trim().is_empty()).unwrap_or_else(|| "fleet".to_owned());
     made(&visit, &console, vec!["pack".to_owned(), named], move |ledger, folder, file, now| {
-        proof::pack(ledger, folder, of(trucks.as_deref()), file, spanish, now).map(|_| ())
+        proof::pack(ledger, folder, of(trucks.as_deref()), file, spanish, proof::Moments::now(now))
+            .map(|_| ())
     })
     .await
 }

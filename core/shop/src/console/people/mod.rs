@@ -32,6 +32,7 @@ pub(super) fn routes() -> Router<Console> {
     Router::new()
         .route("/people", get(page))
         .route("/people/person", post(person))
+        .route("/people/new-pin", post(new_pin))
         .route("/people/code", post(code::make))
         .route("/people/code/{name}", get(code::page))
         .route("/people/let-in", post(let_in))
@@ -68,6 +69,17 @@ async fn person(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let gone = fields.text("gone").is_some();
     visit
         .write("/people", move |shop, hand| shop.add_person(NewPerson { name, role, gone }, hand).map(|_| ()))
+        .await
+}
+
+/// `POST /people/new-pin`: whoever forgot theirs, or let it be seen, chooses another at the next signature.
+async fn new_pin(visit: Visit, fields: Fields) -> Result<Response, Refused> {
+    let name = fields.owned("name").ok_or(Refused::Asked("people-no-name"))?;
+    visit
+        .write("/people", move |shop, hand| {
+            let person = shop.person(&name)?;
+            shop.ask_new_pin(person, hand).map(|_| ())
+        })
         .await
 }
 

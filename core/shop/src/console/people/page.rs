@@ -45,11 +45,16 @@ fn people(telling: &Telling, view: &PeopleView) -> Markup {
             said(telling.t(&format!("role-{}", person.role))),
             said(phones),
             said(telling.at_or(person.last_signed, "people-not-lately")),
-            said(telling.t(match person.pin_given {
-                Some(true) => "word-yes",
-                Some(false) => "word-no",
-                None => "none-dash",
-            })),
+            html! {
+                (telling.t(match person.pin_given {
+                    Some(true) => "word-yes",
+                    Some(false) => "word-no",
+                    None => "none-dash",
+                }))
+                @if let Some(at) = person.new_pin_asked {
+                    ", " (telling.with("pin-asked", &[("when", Arg::Text(&telling.at(at)))]))
+                }
+            },
         ]
     });
     let beside = if view.people.is_empty() { telling.t("first-people") } else { telling.t("people-of-days") };
@@ -67,6 +72,15 @@ fn people(telling: &Telling, view: &PeopleView) -> Markup {
                 }
                 label class="show" { input type="checkbox" name="gone" value="yes"; " " (telling.t("people-gone")) }
                 button { (telling.t("people-add")) }
+            }
+            form method="post" action="/people/new-pin" class="inline" {
+                (telling.token())
+                label for="pin-name" { (telling.t("pin-of")) }
+                select id="pin-name" name="name" required {
+                    option value="" { (telling.t("pin-nobody")) }
+                    @for person in &view.people { option { (person.name) } }
+                }
+                button { (telling.t("pin-ask")) }
             }
         }
     };

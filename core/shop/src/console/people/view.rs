@@ -48,6 +48,8 @@ pub(super) struct PersonRow {
     pub(super) last_signed: Option<Stamp>,
     /// Whether the PIN was given at it.
     pub(super) pin_given: Option<bool>,
+    /// A new PIN was asked for then, and none was given since.
+    pub(super) new_pin_asked: Option<Stamp>,
 }
 
 /// A phone that was let in.
@@ -131,6 +133,8 @@ fn people(ledger: &Ledger, yard: &Yard) -> Result<Vec<PersonRow>, ShopError> {
         };
         // At the shop a password was given and no PIN is asked.
         let on_phone = last.is_some_and(|(_, key, _)| *key != shop);
+        let given = entry.as_ref().filter(|entry| on_phone && entry.pin_given).map(|entry| entry.at);
+        let new_pin_asked = person.new_pin_asked.filter(|asked| given.is_none_or(|given| given < *asked));
         rows.push(PersonRow {
             name: person.name.clone(),
             role: word(&person.role),
@@ -141,6 +145,7 @@ fn people(ledger: &Ledger, yard: &Yard) -> Result<Vec<PersonRow>, ShopError> {
                 .collect(),
             last_signed: last.map(|(at, _, _)| yard.stamp_ms(*at)),
             pin_given: entry.filter(|_| on_phone).map(|entry| entry.pin_given),
+            new_pin_asked: new_pin_asked.map(|at| yard.stamp(at.moment())),
         });
     }
     rows.sort_by(|a, b| a.name.cmp(&b.name));

@@ -2,7 +2,7 @@
 
 use super::{Desk, no_key_shows};
 use crate::console::session::Role;
-use crate::plan::{fleet_due, plan_visits};
+use crate::plan::{Work, fleet_due, plan_visits};
 use crate::tests::yard::{Yard, day};
 use axum::http::StatusCode;
 use sumpbook_trade::clock::TaskId;
@@ -65,7 +65,7 @@ async fn a_service_is_written_down_and_its_visit_is_over() {
     let mut yard = Yard::new();
     let hand = yard.hand("Ilse", "2026-10-19T08:00:00-06:00");
     let tasks = ["oil-and-filters", "cooler-and-scavenge"].map(TaskId::from).to_vec();
-    let visits = [(yard.truck("TH-08"), tasks)];
+    let visits = [(yard.truck("TH-08"), Work { tasks, ..Work::default() })];
     plan_visits(&mut yard.shop, &visits, day("2026-10-20"), None, &hand).unwrap();
     let desk = Desk::of(yard, NOW).await;
     desk.get("/due").await.says("Tue 20 Oct");

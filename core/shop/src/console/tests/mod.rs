@@ -4,9 +4,11 @@ mod aside;
 mod campaigns;
 mod due;
 mod in_out;
+mod links;
 mod paper;
 mod people;
 mod sign_in;
+mod week;
 
 use axum::body::{Body, to_bytes};
 use axum::http::{Request, StatusCode, header};

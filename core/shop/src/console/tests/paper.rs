@@ -16,7 +16,7 @@ use crate::{NewTruck, Shop};
 const NOW: &str = "2026-10-20T17:00:00-06:00";
 
 /// As a camera writes one: where it was taken stands before the picture.
-fn jpeg_of_a_camera() -> Vec<u8> {
+pub(super) fn jpeg_of_a_camera() -> Vec<u8> {
     let part = |marker: u8, body: &[u8]| {
         let length = u16::try_from(body.len() + 2).unwrap().to_be_bytes();
         [&[0xff, marker][..], &length, body].concat()

@@ -135,3 +135,24 @@ async fn a_reader_changes_nothing_here() {
         assert_eq!(desk.post(path, &[]).await.status, StatusCode::FORBIDDEN, "{path}");
     }
 }
+
+#[tokio::test]
+async fn a_new_pin_is_asked_for_by_name_and_the_phones_hear_of_it() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let page = desk.get("/people").await;
+    page.says("Ask for a new PIN").says_not("a new one asked for");
+    let asked = desk.post("/people/new-pin", &[("name", "Amos Tillery")]).await;
+    assert_eq!((asked.status, asked.to.as_str()), (StatusCode::SEE_OTHER, "/people"));
+    desk.get("/people").await.says("a new one asked for");
+    no_key_shows(&desk.get_in("/people", "es").await);
+    let people = desk.hub.reader().unwrap().fleet().people.clone();
+    let of = |name: &str| people.values().find(|person| person.name == name).unwrap().clone();
+    assert!(of("Amos Tillery").new_pin_asked.is_some() && of("Hattie Brun").new_pin_asked.is_none());
+    // What is changed of him later keeps it.
+    let crew = [("name", "Amos Tillery"), ("role", "crew")];
+    assert_eq!(desk.post("/people/person", &crew).await.status, StatusCode::SEE_OTHER);
+    desk.get("/people").await.says("a new one asked for");
+    for bad in [vec![], vec![("name", "Nobody")]] {
+        assert_eq!(desk.post("/people/new-pin", &bad).await.status, StatusCode::UNPROCESSABLE_ENTITY);
+    }
+}

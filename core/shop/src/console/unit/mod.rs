@@ -14,7 +14,7 @@ mod view;
 use axum::Router;
 use axum::extract::{Path, Query};
 use axum::response::{IntoResponse, Redirect, Response};
-use axum::routing::get;
+use axum::routing::{get, post};
 
 use super::Console;
 use super::language::escaped;
@@ -26,7 +26,10 @@ use view::Asked;
 
 /// Its pages.
 pub(super) fn routes() -> Router<Console> {
-    Router::new().route("/units/{door}", get(unit)).route("/unit/{door}", get(moved))
+    Router::new()
+        .route("/units/{door}", get(unit))
+        .route("/units/{door}/papers", post(papers::keep))
+        .route("/unit/{door}", get(moved))
 }
 
 /// `GET /units/TH-01`

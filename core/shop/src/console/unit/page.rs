@@ -38,7 +38,8 @@ pub(super) fn body(telling: &Telling, view: &UnitView) -> Body {
             }))
             (part("history", &words.t("part-history"), None, &history::draw(words, &view.history, &here)))
             (part("fluids", &words.t("part-fluids"), None, &fluids::draw(words, &view.fluids)))
-            (part("papers", &words.t("part-papers"), Some(view.papers.len()), &papers::draw(words, &view.papers)))
+            (part("papers", &words.t("part-papers"), Some(view.dated_papers.len().saturating_add(view.papers.len())),
+                &papers::draw(telling, &here, &view.dated_papers, &view.papers)))
             (part("set", &words.t("part-set"), None, &set::draw(words, &view.truck)))
         }
     };
@@ -57,7 +58,7 @@ fn head(words: &Words, view: &UnitView) -> Markup {
                 @if view.defects.iter().any(|defect| defect.state == "open") {
                     li { a class="button" href=(to("/certificates")) { (words.t("do-certify")) } }
                 }
-                li { a class="button" href=(to("/due") + "#service") { (words.t("do-service")) } }
+                li { a class="button" href=(to("/due/service")) { (words.t("do-service")) } }
                 li { a class="button" href=(to("/due") + "#visit") { (words.t("do-plan")) } }
                 li { a href=(format!("/units/{unit}/note")) { (words.t("note-open")) } }
                 li { a href=(to("/air")) { (words.t("place-air")) } }

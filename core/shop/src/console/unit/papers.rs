@@ -1,5 +1,7 @@
-//! Certificates of one unit, newest first.
+//! Papers of one unit: those with their dates, then its certificates, newest first.
 
+use axum::extract::Path;
+use axum::response::Response;
 use maud::{Markup, html};
 use serde::Serialize;
 use sumpbook_daybook::judgement::Judged;
@@ -7,8 +9,14 @@ use sumpbook_trade::{EntryId, Fact, FactKind, Stamp};
 
 use super::view::Reading;
 use crate::ShopError;
+use crate::console::form::Fields;
+use crate::console::language::escaped;
+use crate::console::papers as told;
+use crate::console::refused::Refused;
 use crate::console::table::{Table, name, said};
+use crate::console::visit::{Telling, Visit};
 use crate::console::words::Words;
+use crate::papers::{DatedPaper, annual_inspection, renew_annual_inspection};
 use crate::sheet::{entry_of, key};
 
 /// As many are listed.
@@ -53,7 +61,48 @@ pub(super) fn read(of: &Reading<'_>) -> Result<Vec<Paper>, ShopError> {
     Ok(papers)
 }
 
-pub(super) fn draw(words: &Words, papers: &[Paper]) -> Markup {
+/// Papers that hold until a day; none of a truck that is not registered.
+pub(super) fn dated(of: &Reading<'_>) -> Vec<DatedPaper> {
+    let truck = of.ledger.fleet().trucks.get(&of.truck);
+    truck.map(|truck| annual_inspection(truck, of.yard.day)).into_iter().collect()
+}
+
+/// `POST /units/TH-01/papers`: until which day its annual inspection holds.
+pub(super) async fn keep(
+    visit: Visit,
+    Path(door): Path<String>,
+    fields: Fields,
+) -> Result<Response, Refused> {
+    let until = fields.day("annual-inspection")?.ok_or(Refused::Asked("papers-no-day"))?;
+    let then = format!("/units/{}#papers", escaped(&door));
+    visit
+        .write(then, move |shop, hand| {
+            let truck = shop.unit(&door)?;
+            renew_annual_inspection(shop, truck, until, hand).map(|_| ())
+        })
+        .await
+}
+
+pub(super) fn draw(telling: &Telling, here: &str, dated: &[DatedPaper], papers: &[Paper]) -> Markup {
+    html! {
+        @for paper in dated {
+            p class=[(matches!(paper.state.as_str(), "runs-out" | "ran-out")).then_some("strip")] {
+                (told::said(telling, paper))
+            }
+        }
+        @if telling.writes() && !dated.is_empty() {
+            form method="post" action={ (here) "/papers" } class="inline" {
+                (telling.token())
+                label for="annual-inspection" { (telling.t("one-annual")) }
+                input id="annual-inspection" name="annual-inspection" type="date" required;
+                button { (telling.t("papers-keep")) }
+            }
+        }
+        (certificates(telling, papers))
+    }
+}
+
+fn certificates(words: &Words, papers: &[Paper]) -> Markup {
     if papers.is_empty() {
         return html! { p { (words.t("no-certificate-yet")) } };
     }
@@ -69,5 +118,7 @@ pub(super) fn draw(words: &Words, papers: &[Paper]) -> Markup {
             html! { a href=(format!("/certificates/{}/slip", paper.entry)) { (words.t("print-slip")) } },
         ]
     });
-    Table::new("papers-table", &words.t("part-papers"), heads.map(|key| words.t(key))).rows(rows).draw()
+    Table::new("papers-table", &words.t("papers-certificates"), heads.map(|key| words.t(key)))
+        .rows(rows)
+        .draw()
 }

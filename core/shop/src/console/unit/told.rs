@@ -68,8 +68,10 @@ fn fact(words: &Words, fact: &Fact) -> String {
         }
         Fact::ServiceDone(done) => words.listed(done.tasks.iter().map(|task| words.task(&task.0))),
         Fact::VisitPlan(plan) => {
-            let tasks = words.listed(plan.tasks.iter().map(|task| words.task(&task.0)));
-            joined(words, format!("{} {tasks}", words.short_day(plan.day)), plan.where_and_who.clone())
+            let tasks = plan.tasks.iter().map(|task| words.task(&task.0));
+            let defects = plan.defects.iter().map(|of| words.item(&of.item, of.place.as_deref()));
+            let work = words.listed(tasks.chain(defects));
+            joined(words, format!("{} {work}", words.short_day(plan.day)), plan.where_and_who.clone())
         }
         Fact::WaitingForPart(wait) => match wait.over {
             true => format!("{} ({})", wait.part, words.t("wait-over")),

@@ -14,6 +14,7 @@ use super::set::{self, Truck};
 use super::tasks::{self, TaskView};
 use crate::ShopError;
 use crate::console::units::{self, UnitRow};
+use crate::papers::DatedPaper;
 use crate::sheet::{DefectRow, LockedRow, SettleRow, Yard, open_defects, unit_now};
 
 /// What is asked of the page: which page of what is long.
@@ -49,6 +50,8 @@ pub(super) struct UnitView {
     pub(super) history: History,
     /// What was poured.
     pub(super) fluids: Fluids,
+    /// Papers that hold until a day.
+    pub(super) dated_papers: Vec<DatedPaper>,
     /// Certificates, newest first.
     pub(super) papers: Vec<Paper>,
     /// The truck and the set on it.
@@ -92,6 +95,7 @@ pub(super) fn read(
         oil: oil::read(&reading)?,
         history: history::read(&reading, &judged, asked.history.unwrap_or(1))?,
         fluids: fluids::read(&reading)?,
+        dated_papers: papers::dated(&reading),
         papers: papers::read(&reading)?,
         truck: set::read(&reading),
         locked: unit.locked,

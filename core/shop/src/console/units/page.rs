@@ -45,8 +45,11 @@ pub(super) fn body(telling: &Telling, view: &UnitsView) -> Body {
         @if view.count == 0 {
             p class="strip" {
                 (words.t("units-none")) " "
-                a href="/in-and-out" { (words.t("units-bring-in")) } " "
-                a href="/in-and-out#one" { (words.t("units-add-one")) }
+                // A reader finds no form there.
+                @if telling.writes() {
+                    a href="/in-and-out" { (words.t("units-bring-in")) } " "
+                    a href="/in-and-out#one" { (words.t("units-add-one")) }
+                } @else { (words.t("in-out-reader")) }
             }
         } @else if view.table {
             (all(words, view))

@@ -184,7 +184,7 @@ fn responses(operation: &Operation, both: bool) -> Value {
         say("415", bare("Not the form that is asked for."));
     }
     say("408", bare("It took too long."));
-    say("429", plain("Too many requests from one address: wait as `retry-after` says."));
+    say("429", plain("Too many requests from one address or one phone: wait as `retry-after` says."));
     say("503", bare("Too many write, the disk is full, or the hub stops: try again."));
     Value::Object(all)
 }

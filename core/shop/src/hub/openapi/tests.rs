@@ -76,3 +76,91 @@ fn names_are_unlike_and_paths_name_their_parameters() {
     }
     assert!(document["paths"].get("/day/{day}.json").is_some());
 }
+
+/// Fields of the structure in a file that reads queries: names of `struct NAME { field: ... }`, as they are renamed.
+fn fields(text: &str, name: &str) -> BTreeSet<String> {
+    let Some((before, body)) = text.split_once(&format!("struct {name} {{")) else { return BTreeSet::new() };
+    let body = &body[..body.find("\n}").unwrap()];
+    let attributes = &before[before.rfind("\n\n").unwrap_or(0)..];
+    let kebab = attributes.contains("kebab-case");
+    let mut renamed = None;
+    let mut found = BTreeSet::new();
+    for line in body.lines().map(str::trim) {
+        if let Some(name) = line.strip_prefix("#[serde(rename = \"") {
+            renamed = Some(name.split('"').next().unwrap().to_owned());
+        } else if !line.starts_with("//") && !line.starts_with('#') {
+            let Some((field, _)) = line.split_once(':') else { continue };
+            let field = field.rsplit(' ').next().unwrap();
+            found.insert(renamed.take().unwrap_or(if kebab {
+                field.replace('_', "-")
+            } else {
+                field.to_owned()
+            }));
+        }
+    }
+    found
+}
+
+/// Every function that takes a `Query<NAME>`, with the fields of NAME.
+fn queries(folder: &Path, found: &mut Vec<(String, BTreeSet<String>)>) {
+    for file in std::fs::read_dir(folder).unwrap() {
+        let path = file.unwrap().path();
+        if path.is_dir() {
+            queries(&path, found);
+            continue;
+        }
+        if path.extension().is_none_or(|kind| kind != "rs") || path.to_string_lossy().contains("tests") {
+            continue;
+        }
+        let text = std::fs::read_to_string(&path).unwrap();
+        let beside = std::fs::read_to_string(path.with_file_name("view.rs")).unwrap_or_default();
+        for call in text.split("): Query<").skip(1) {
+            let name = call.split('>').next().unwrap();
+            if name.starts_with("Vec<") {
+                continue;
+            }
+            let mut named = fields(&text, name);
+            named.extend(fields(&beside, name));
+            found.push((format!("{}: {name}", path.display()), named));
+        }
+    }
+}
+
+/// Whose pages stand in which folder or file, and at which addresses.
+const PAGES: [(&str, &str); 12] = [
+    ("hub/calendar.rs", "/calendar/"),
+    ("console/day/", "/"),
+    ("console/units/", "/"),
+    ("console/unit/", "/units/{door}"),
+    ("console/certificates/", "/certificates"),
+    ("console/cab_report/", "/units/{door}/cab-report"),
+    ("console/paper/", "/paper"),
+    ("console/due/", "/due"),
+    ("console/in_out/take.rs", "/in-and-out/"),
+    ("console/in_out/mod.rs", "/in-and-out"),
+    ("console/sign_in.rs", "/sign-in"),
+    ("console/language.rs", "/words"),
+];
+
+#[test]
+fn every_field_of_a_query_that_is_read_stands_in_the_document() {
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let mut read = Vec::new();
+    for folder in ["hub", "console"] {
+        queries(&source.join(folder), &mut read);
+    }
+    assert!(read.len() > 12, "{read:?}");
+    for (place, fields) in read {
+        assert!(!fields.is_empty(), "{place}: its structure is not found");
+        let at = PAGES.iter().find(|(file, _)| place.contains(file));
+        let (_, at) = at.unwrap_or_else(|| panic!("{place}: say at which addresses its pages stand"));
+        let of: Vec<_> = ALL.iter().filter(|operation| operation.path.starts_with(at)).collect();
+        for field in &fields {
+            let stands = of.iter().any(|operation| operation.query.contains(&field.as_str()));
+            assert!(stands, "{place} reads '{field}', and no operation at {at} says so");
+        }
+    }
+    // Of the air for a job the fields are named by the page's own list.
+    let air = ALL.iter().find(|operation| operation.path == "/air").unwrap();
+    assert!(air.query.len() > 20);
+}

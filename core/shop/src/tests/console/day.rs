@@ -68,8 +68,8 @@ async fn a_defect_leads_to_what_can_be_done_and_the_board_has_no_name_beside_it(
     let page = browser.get("/day/2026-10-20?view=evening").await.whole();
     for to in [
         "/certificates?unit=TH-02&amp;item=lamps-stop/left",
-        "/due?unit=TH-02#visit",
-        "/due?unit=TH-02#wait",
+        "/due?unit=TH-02&amp;defect=lamps-stop/left#visit",
+        "/due?unit=TH-02&amp;defect=lamps-stop/left#wait",
         "/units/TH-02",
     ] {
         assert!(page.body.contains(&format!("href=\"{to}\"")), "{to}");
