@@ -171,6 +171,7 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
     };
     let (rows, laid_up) = (near(list.rows), near(list.laid_up));
     let orders = orders(&rows);
+    let campaigns = campaign::campaigns(ledger, &yard, &of);
     let needs = needs(ledger, &yard, &states, &visits)?;
     Ok(FleetDue {
         today: yard.day,
@@ -184,7 +185,7 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
         oil: parts::to_load(&needs),
         needs,
         papers: papers::near(ledger.fleet(), yard.day),
-        campaigns: campaign::campaigns(ledger, &yard, &of),
+        campaigns,
     })
 }
 

@@ -4,7 +4,7 @@
 use sumpbook_trade::checklist::Template;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::procedure::is_step_item;
-use sumpbook_trade::record::{Answer, ServiceDone, VisitPlan, WaitingForPart};
+use sumpbook_trade::record::{Answer, WaitingForPart};
 use sumpbook_trade::{Entry, Fact, FactKind, SetId, TruckId};
 
 use super::inputs::{self, Bearing};
@@ -222,9 +222,21 @@ fn only(fleet: &Fleet, mut bearing: Bearing, half: Half) -> Option<Bearing> {
     // A campaign of trucks was done on the truck, every other task on the set.
     let here = |task: &TaskId| fleet.is_of_truck(task) == (half == Half::Road);
     match &mut bearing.entry.fact {
-        Fact::ServiceDone(ServiceDone { tasks, .. }) | Fact::VisitPlan(VisitPlan { tasks, .. }) => {
-            tasks.retain(here);
-            return (!tasks.is_empty()).then_some(bearing);
+        Fact::ServiceDone(done) => {
+            let said_none = done.tasks.is_empty();
+            done.tasks.retain(here);
+            if half == Half::Road {
+                done.oil = None;
+            }
+            let of_set = half == Half::Air && (said_none || done.oil.is_some());
+            return (of_set || !done.tasks.is_empty()).then_some(bearing);
+        }
+        Fact::VisitPlan(plan) => {
+            plan.tasks.retain(here);
+            if half == Half::Road {
+                plan.defects.clear();
+            }
+            return (!plan.tasks.is_empty() || !plan.defects.is_empty()).then_some(bearing);
         }
         Fact::WaitingForPart(WaitingForPart { task: Some(task), .. }) => {
             return here(task).then_some(bearing);
