@@ -184,7 +184,7 @@ class StepsTest {
     @Test
     fun `arriving asks how dusty the site is, and keeps it with the last step`() = with(cab) {
         val of = phone.procedure(unit("TH-01"), "arrival", person()).steps.size
-        at(steps("TH-01", "arrival", person()), high = 1_600) {
+        at(steps("TH-01", "arrival"), high = 1_600) {
             onNodeWithText("How dusty is the site?").assertDoesNotExist()
             done(of - 1)
             onNodeWithText("How dusty is the site?").assertExists()
