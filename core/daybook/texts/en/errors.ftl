@@ -13,12 +13,14 @@ error-pin-too-plain = A PIN of one digit, or of digits in a row, is soon guessed
 error-pin-not-the-old = There is a PIN already, and that is not it. Nothing was changed. Give the old one first.
 error-pin-not-kept = The PIN could not be kept. Nothing was changed. Make room on this phone, then try again.
 error-code-ran-out = That code ran out after { $minutes } minutes. Nothing was added. Ask the shop for a new one.
+error-code-used = Another phone used that code. Nothing was added. Ask the shop for a new one.
+error-code-unknown = The shop never gave that code. Nothing was added. Ask the shop for a new one.
 error-other-shop = This is not the shop this phone knows: its key is another. Nothing was sent, all is kept. Call the shop before you go on.
 error-phone-stopped = The shop stopped this phone on { $when }. { $count ->
     [one] Your entry is
    *[other] Your { $count } entries are
 } kept and can be handed over by file; a person there decides. Use another phone or paper.
-error-above-ceiling = The meter can read at most { $ceiling } now, and { $figure } is more. Nothing is lost. Type again, or keep it with a photo for the shop to settle.
+error-above-ceiling = The meter can read at most { $ceiling } h now, and { $figure } h is more. Nothing is lost. Type again, or keep it with a photo for the shop to settle.
 error-closed-at-stop = The app was closed at stop { $stop }. What you answered before it is kept. Go on at stop { $stop }.
 error-book-damaged = Part of this phone's book can't be read. { $kept } of { $all } entries are kept, and the damaged file too. Exchange with the shop: it may hold the rest.
 error-newer-book = A newer version wrote this book. Nothing was changed. Update this phone's app, then open it.

@@ -49,7 +49,7 @@ fn forms(telling: &Telling, view: &NoteView) -> Markup {
         }))
         (form(telling, view, "site", &html! {
             p class="fine" { (telling.t("note-site-how")) }
-            label for="d-dust" { (telling.t("kind-site-condition")) }
+            label for="d-dust" { (telling.t("note-site")) }
             select id="d-dust" name="dust" required {
                 @for (_, word) in DUST { option value=(word) { (telling.or_plain(&format!("dust-{word}"), word)) } }
             }

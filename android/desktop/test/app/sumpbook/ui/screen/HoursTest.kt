@@ -48,8 +48,8 @@ class HoursTest {
             press("Type again")
             onNodeWithText("Type the hours").assertIsNotEnabled()
             type("12000")
-            onNodeWithText("It showed 1,211.0 before, and 1,200.0 is less.").assertExists()
-            press("Yes, it reads 1,200.0")
+            onNodeWithText("It showed 1,211.0 h before, and 1,200.0 h is less.").assertExists()
+            press("Yes, it reads 1,200.0 h")
             assertEquals(2, kinds().count { it == "hour-reading" })
             assertEquals(1u, phone.unit(unit("TH-02"), person()).openQuestions)
         }
@@ -89,6 +89,15 @@ class HoursTest {
             press("90.5 h")
             assertEquals(listOf(Meter.ENGINE to 905L), phone.unit(unit("TH-02"), person()).otherMeters.map { it.meter to it.reading?.figure })
             assertEquals(null, reading())
+        }
+        // It is judged by its own readings.
+        at(Place.Hours(unit("TH-02"))) {
+            press("Which meter?")
+            find("engine hours")
+            type("900")
+            onNodeWithText("It showed 90.5 before, and 90.0 is less.").assertExists()
+            press("Yes, it reads 90.0")
+            assertEquals(listOf(1u), phone.unit(unit("TH-02"), person()).otherMeters.map { it.openQuestions })
         }
     }
 }
