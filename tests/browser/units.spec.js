@@ -40,7 +40,7 @@ test("one unit tells its locks, its two clocks in words and drawing, its struck 
   await expect(page.locator("#due tbody tr")).toHaveCount(view.tasks.length);
   const separator = view.tasks.find((task) => task.task === "separator");
   const row = page.locator("#due tbody tr").filter({ hasText: "Separator" });
-  await expect(row).toContainText(`${separator["hours-left"]} h left of 3,000.0, due at 3,000.0`);
+  await expect(row).toContainText(`${separator["hours-left"]} h left of 3,000.0 h, due at 3,000.0 h`);
   await expect(row.locator("svg.ruler")).toBeVisible();
   await expect(page.locator("#history")).toContainText("newest first, nothing left out");
 

@@ -11,6 +11,7 @@ mod figures;
 mod glass;
 mod hours;
 mod last_report;
+mod lay_up;
 mod levels;
 mod main_act;
 mod news;

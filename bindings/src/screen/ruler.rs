@@ -9,7 +9,8 @@ use sumpbook_trade::{EntryId, Stamp, Tenths};
 /// One task with its two clocks.
 #[uniffi::remote(Record)]
 pub struct TaskRow {
-    /// The task's id, and its text `task-...`.
+    /// The task's id, and its text `task-...`. Of a maker's campaign it holds the words of what is to be done, too, and
+    /// so does its text.
     pub id: String,
     /// How it stands.
     pub standing: Standing,

@@ -4,8 +4,8 @@ use sumpbook_daybook::draft::MissingSign;
 use sumpbook_daybook::screen::{
     self, LevelNow, Main, OilLine, OilUseRow, PourRow, StopNow, TopUpScreen, Wait,
 };
-use sumpbook_trade::record::{Glass, Pour};
-use sumpbook_trade::{EntryId, Fluid, Mix, OilFamily};
+use sumpbook_trade::record::{Glass, Pour, Warmth};
+use sumpbook_trade::{EntryId, Figure, Fluid, Mix, OilFamily};
 
 use crate::error::PhoneError;
 use crate::phone::Phone;
@@ -58,6 +58,15 @@ pub struct TopUpScreen {
     pub settle_s: u32,
     /// The cautions of the step it stands at, for the texts `caution-...`.
     pub cautions: Vec<String>,
+    /// Cold or hot, as it was said.
+    #[uniffi(default = None)]
+    pub warmth: Option<Warmth>,
+    /// The oil's temperature, where it was given: hot oil stands higher, and two levels compare at one temperature.
+    #[uniffi(default = None)]
+    pub oil_temperature: Option<Figure>,
+    /// The oil's temperature may be given: it is the compressor's oil and was not said to be cold. Nothing waits for it.
+    #[uniffi(default = false)]
+    pub offers_temperature: bool,
     /// Pours so far, first to last.
     pub pours: Vec<Pour>,
     /// All of them together, millilitres, to the nearest.

@@ -1,7 +1,7 @@
 //! One unit (P3).
 
 use sumpbook_daybook::screen::{
-    self, EstimateRow, Main, MainAct, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow,
+    self, EstimateRow, LayUpRow, Main, MainAct, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow,
     ReadingRow, ReportRow, RoadAir, TaskRow, UnitQuery, UnitScreen, Unlike,
 };
 use sumpbook_trade::defect::LockPart;
@@ -22,6 +22,9 @@ pub struct UnitScreen {
     pub news: News,
     /// Road and air.
     pub road_air: RoadAir,
+    /// The lay-up in which its set stands; none when it is not laid up. Its air is locked by it, and its clocks run on.
+    #[uniffi(default = None)]
+    pub lay_up: Option<LayUpRow>,
     /// The last report.
     pub left_by: Option<ReportRow>,
     /// Defects that are not over.

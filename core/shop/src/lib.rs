@@ -3,6 +3,7 @@
 pub mod archive;
 pub mod backup;
 pub mod calendar_feed;
+pub mod campaign;
 pub mod certify;
 pub mod close;
 pub mod command;
@@ -13,6 +14,7 @@ mod entry_lines;
 mod error;
 mod heads;
 pub mod hub;
+pub mod lay_up;
 mod new_folder;
 pub mod oil_use;
 pub mod paper;

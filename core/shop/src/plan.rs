@@ -14,6 +14,7 @@ use sumpbook_trade::clock::{Standing, TaskId};
 use sumpbook_trade::record::{DefectName, VisitPlan};
 use sumpbook_trade::{EntryId, Stamp, TruckId};
 
+use crate::campaign::{self, CampaignRow};
 use crate::certify::open_defect;
 use crate::due::{self, DueRow, PartRow};
 use crate::papers::{self, DatedPaper};
@@ -36,9 +37,12 @@ pub struct FleetDue {
     pub today: NaiveDate,
     /// Units looked at.
     pub units: usize,
-    /// Tasks past due, due, coming up, or within 30 days or 50 hours, in the list's order.
+    /// Tasks past due, due, coming up, or within 30 days or 50 hours, and every campaign that is to be done, in the
+    /// list's order.
     pub rows: Vec<PlanRow>,
-    /// What to order, soonest first.
+    /// The same of sets that are laid up: their clocks run on, they are looked at before the return.
+    pub laid_up: Vec<PlanRow>,
+    /// What to order, soonest first; for a set that is laid up nothing.
     pub orders: Vec<OrderRow>,
     /// Visits of the next seven days, and earlier ones that were not done, by day and unit.
     pub visits: Vec<VisitRow>,
@@ -52,6 +56,8 @@ pub struct FleetDue {
     pub oil: Vec<OilToLoad>,
     /// Papers that ran out or do within 30 days, soonest first.
     pub papers: Vec<DatedPaper>,
+    /// Every maker's campaign with its units.
+    pub campaigns: Vec<CampaignRow>,
 }
 
 /// A task that is near its end.
@@ -159,14 +165,19 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
         visit: planned.get(&(due.unit.as_str(), due.task.clone())).cloned(),
         due,
     };
-    let asked = list.rows.into_iter().filter(|row| is_near(row) || unit == Some(row.unit.as_str()));
-    let rows: Vec<PlanRow> = asked.map(plan_row).collect();
+    let near = |rows: Vec<DueRow>| -> Vec<PlanRow> {
+        let near = rows.into_iter().filter(|row| is_near(row) || unit == Some(row.unit.as_str()));
+        near.map(plan_row).collect()
+    };
+    let (rows, laid_up) = (near(list.rows), near(list.laid_up));
     let orders = orders(&rows);
+    let campaigns = campaign::campaigns(ledger, &yard, &of);
     let needs = needs(ledger, &yard, &states, &visits)?;
     Ok(FleetDue {
         today: yard.day,
         units: states.len(),
         rows,
+        laid_up,
         orders,
         visits,
         later,
@@ -174,6 +185,7 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
         oil: parts::to_load(&needs),
         needs,
         papers: papers::near(ledger.fleet(), yard.day),
+        campaigns,
     })
 }
 
@@ -218,10 +230,11 @@ pub(crate) fn states(ledger: &Ledger, yard: &Yard) -> Result<Vec<(String, UnitSt
     Ok(states)
 }
 
-/// Whether somebody must think of it within a month.
+/// Whether somebody must think of it within a month. A maker's campaign is thought of until it is done.
 pub fn is_near(row: &DueRow) -> bool {
     let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
     row.state != "far-off"
+        || row.campaign.is_some()
         || row.days_left.is_some_and(|left| left <= NEAR_DAYS)
         || hours.is_some_and(|left| left <= NEAR_HOURS)
 }

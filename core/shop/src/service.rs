@@ -1,6 +1,7 @@
 //! A service done, recorded at the shop.
 
-use sumpbook_daybook::fleet::Fleet;
+use sumpbook_daybook::fleet::{Campaign, Fleet};
+use sumpbook_trade::campaign::Hit;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::record::{ServiceDone, WaitingForPart};
 use sumpbook_trade::{EntryId, Tenths, TruckId};
@@ -85,11 +86,14 @@ fn check(shop: &Shop, truck: TruckId, task: &TaskId) -> Result<(), ShopError> {
     Err(ShopError::UnknownTask { task: task.to_string(), unit, known: names(&known) })
 }
 
-/// The tasks of a unit's programme, first services too.
+/// The tasks of a unit's programme, first services too, then the makers' campaigns that are about it or may be.
 pub(crate) fn known_in(fleet: &Fleet, truck: TruckId) -> Vec<TaskId> {
     let programme = fleet.programme_of(truck);
     let first = |task: &sumpbook_trade::clock::Task| task.first_service.as_ref().map(|f| f.id.clone());
-    programme.tasks.iter().flat_map(|task| first(task).into_iter().chain([task.id.clone()])).collect()
+    let tasks = programme.tasks.iter().flat_map(|task| first(task).into_iter().chain([task.id.clone()]));
+    let campaigns = fleet.campaigns.values().filter_map(Campaign::now);
+    let here = campaigns.filter(|what| what.withdrawn.is_none() && fleet.hit(what, truck) != Hit::No);
+    tasks.chain(here.map(|what| what.task.clone())).collect()
 }
 
 fn known(shop: &Shop, truck: TruckId) -> Vec<TaskId> {

@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod calendar;
+pub mod campaign;
 pub mod checklist;
 pub mod clock;
 pub mod clock_off;
@@ -11,6 +12,7 @@ pub mod fluid;
 pub mod forecast;
 pub mod hours;
 pub mod ids;
+pub mod lay_up;
 pub mod limit;
 pub mod notes;
 pub mod oil;

@@ -105,6 +105,33 @@ fn icalendar_reads_the_feed() {
     assert_eq!(read("2026-11-03T08:00:00-07:00"), first, "a day later nothing moved");
 }
 
+// RFC 5545, 3.3.10: a repetition passes over days that a month does not have, where a service takes the month's last
+// day. So each day is told by itself, whole (3.8.2.4), and never by a rule; every line ends with CR LF (3.1).
+#[test]
+fn the_feed_tells_each_day_by_itself() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut shop = shop(&folder.path().join("shop"));
+    let feed = calendar_feed::keep(&mut shop, at("2026-11-02T08:00:00-07:00")).unwrap().to_ics("en");
+    assert_eq!(feed.matches("BEGIN:VEVENT").count(), 3);
+    assert_eq!(feed.matches("DTSTART;VALUE=DATE:").count(), 3);
+    assert!(!feed.contains("RRULE") && !feed.contains("DUE"), "{feed}");
+    assert_eq!(feed.matches('\n').count(), feed.matches("\r\n").count());
+    for once in ["UID:", "DTSTAMP:"] {
+        let each = feed.split("BEGIN:VEVENT").skip(1).map(|event| event.matches(once).count());
+        assert!(each.into_iter().all(|count| count == 1), "{once} once an item");
+    }
+}
+
+// RFC 4180, section 2, rules 1, 5, 6 and 7: its own examples written and read back.
+#[test]
+fn a_table_is_quoted_as_rfc_4180_says() {
+    use sumpbook_shop::table_out::{Cell, sheet_of};
+    let heads = ["aaa", "b\"bb", "ccc"].map(str::to_owned);
+    let rows = [vec![Cell::text("aaa"), Cell::text("b \r\nbb"), Cell::text("ccc")]];
+    let written = String::from_utf8(sheet_of(&heads, rows, false)).unwrap();
+    assert_eq!(written, "aaa,\"b\"\"bb\",ccc\r\naaa,\"b \r\nbb\",ccc\r\n");
+}
+
 #[test]
 fn pandas_reads_the_tables() {
     if !answers("python3", &["-c", "import pandas"]) {

@@ -118,6 +118,97 @@ fn new_vehicles_reserve_and_working_band() {
     assert!(band.holds(80.0) && band.holds(145.0) && !band.holds(79.9) && !band.holds(145.1));
 }
 
+// Cal. Vehicle Code 26506(b): 55 to 75 psi; C-24.2 r.32 s.166: 380 kPa; model CDL manual: before 55, the older before 60.
+#[test]
+fn the_low_air_warning_under_other_rules() {
+    let california = plain("low-air-warning", "us-california");
+    assert!(california.holds(55.0) && california.holds(75.0));
+    assert!(!california.holds(54.9) && !california.holds(75.1));
+    let quebec = plain("low-air-warning", "ca-quebec");
+    assert!(quebec.holds(380.0) && !quebec.holds(379.9));
+    assert_eq!(quebec.holds_in(55.0, Measure::Psi), Some(false), "379.2 kPa");
+    for (set, figure) in [("cdl-modernized", 55.0), ("cdl-older", 60.0)] {
+        let warning = plain("low-air-warning", set);
+        assert!(!warning.holds(figure) && warning.holds(figure + 0.1), "{set}: before it");
+    }
+}
+
+// Ontario truck handbook: 28 kPa in a minute of a combination, 21 of a single vehicle, at their exact borders.
+#[test]
+fn leaks_of_ontario_at_their_borders() {
+    for (vehicles, kpa) in [(1, 21.0), (2, 28.0), (3, 28.0)] {
+        let limit = limit("leak-applied", "ca-ontario", Case { vehicles, ..Case::default() });
+        assert!(limit.holds(kpa) && !limit.holds(kpa + 0.1), "{vehicles}");
+    }
+}
+
+// Model CDL manual, modernized edition: about 120 to 140 psi; 49 CFR 393.95(a), (f); 396.17(c).
+#[test]
+fn governor_equipment_and_the_annual_inspection() {
+    let governor = plain("governor-cut-out", "cdl-modernized");
+    assert!(
+        governor.holds(120.0) && governor.holds(140.0) && !governor.holds(119.9) && !governor.holds(140.1)
+    );
+    let placarded = plain("extinguisher", "us-federal-placarded");
+    assert!(placarded.holds(10.0) && !placarded.holds(9.9));
+    let triangles = plain("triangles", "us-federal");
+    assert!(triangles.holds(3.0) && !triangles.holds(2.0));
+    let inspection = plain("annual-inspection", "us-federal");
+    assert!(inspection.holds(12.0) && !inspection.holds(12.1));
+}
+
+/// Every rule of the data that has a source, with a figure that just keeps it and one that just does not. A rule added
+/// to the data without its borders here is found.
+#[test]
+fn every_rule_with_a_source_is_held_at_its_border() {
+    let none = Case::default();
+    let case = Case { cut_out: Some(125.0), reservoir_share: Some(1.0), mawp: Some(125.0), vehicles: 1 };
+    let borders = [
+        ("low-air-warning", "us-federal", 55.0, 54.9),
+        ("low-air-warning", "us-fmvss-121", 60.0, 59.9),
+        ("low-air-warning", "us-california", 75.0, 75.1),
+        ("low-air-warning", "cdl-modernized", 55.1, 55.0),
+        ("low-air-warning", "cdl-older", 60.1, 60.0),
+        ("low-air-warning", "ca-quebec", 380.0, 379.9),
+        ("leak-released", "cdl-modernized", 2.0, 2.1),
+        ("leak-released", "cdl-older", 1.9, 2.0),
+        ("leak-applied", "cdl-modernized", 3.0, 3.1),
+        ("leak-applied", "cdl-older", 2.9, 3.0),
+        ("leak-applied", "ca-ontario", 21.0, 21.1),
+        ("leak-applied", "ca-quebec", 40.0, 40.1),
+        ("build-up", "cdl-modernized", 45.0, 45.1),
+        ("build-up", "us-fmvss-121", 25.0, 25.1),
+        ("governor-cut-out", "cdl-modernized", 140.0, 140.1),
+        ("governor-cut-out", "us-california", 129.9, 130.0),
+        ("governor-cut-in", "us-federal", 100.0, 99.9),
+        ("reserve", "us-federal", 70.0, 69.9),
+        ("working-band", "ca-ontario", 80.0, 79.9),
+        ("spring-pop", "cdl-modernized", 45.0, 45.1),
+        ("tread-steer", "us-federal", 4.0, 3.9),
+        ("tread-other", "us-federal", 2.0, 1.9),
+        ("extinguisher", "us-federal", 5.0, 4.9),
+        ("extinguisher", "us-federal-placarded", 10.0, 9.9),
+        ("triangles", "us-federal", 3.0, 2.0),
+        ("annual-inspection", "us-federal", 12.0, 12.1),
+        ("blow-gun", "us-osha", 29.9, 30.0),
+        ("hose-without-cut-off", "us-osha", 0.5, 0.501),
+        ("relief-setting", "us-osha", 137.5, 137.6),
+    ];
+    let sourced: Vec<(&str, &str)> = Rules::common_practice()
+        .unwrap()
+        .rules
+        .iter()
+        .filter(|rule| !rule.cites.contains("no source"))
+        .map(|rule| (rule.topic.as_str(), rule.set.as_str()))
+        .collect();
+    assert_eq!(sourced, borders.map(|(topic, set, _, _)| (topic, set)));
+    for (topic, set, keeps, breaks) in borders {
+        let rule = Rules::common_practice().unwrap().on(topic, Some(set)).unwrap();
+        let limit = rule.limit(&none).or_else(|_| rule.limit(&case)).unwrap();
+        assert!(limit.holds(keeps) && !limit.holds(breaks), "{topic} {set}");
+    }
+}
+
 // The same drop of 3.2 psi under three laws, side by side, each by its name.
 #[test]
 fn one_leak_under_three_laws() {

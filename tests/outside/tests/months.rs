@@ -50,4 +50,8 @@ fn records_are_kept_to_the_clamped_day() {
     // 49 CFR 396.11(a)(4) three months and 396.21(b) fourteen months; days computed with dateutil.
     adds("2025-11-30", 3, "2026-02-28");
     adds("2025-12-31", 14, "2027-02-28");
+    // 49 CFR 396.3(c): a year where the vehicle is housed, and six months after it leaves the carrier's control.
+    adds("2024-02-29", 12, "2025-02-28");
+    adds("2025-08-31", 6, "2026-02-28");
+    adds("2026-08-30", 18, "2028-02-29");
 }

@@ -127,7 +127,8 @@ fn theil_sen_of_sen() {
 // scipy's small case; Helsel and Hirsch (data from memory); EPA Unified Guidance, sodium (data from memory).
 #[test]
 fn theil_sen_of_three_books() {
-    assert_eq!(TheilSen::of(&points(&[0.0, 1.0, 2.0], &[0.0, 1.0, 1.0])).unwrap().slope(), 0.5);
+    let small = TheilSen::of(&points(&[0.0, 1.0, 2.0], &[0.0, 1.0, 1.0])).unwrap();
+    assert_eq!((small.slope(), small.intercept()), (0.5, 0.5));
     let wild = points(&[1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0], &[1.0, 2.0, 3.0, 4.0, 5.0, 16.0, 7.0]);
     assert_eq!(TheilSen::of(&wild).unwrap().slope(), 1.0);
     let sodium = points(
@@ -137,6 +138,26 @@ fn theil_sen_of_three_books() {
     let line = TheilSen::of(&sodium).unwrap();
     near(line.slope(), 1.33, 0.005);
     near(line.intercept() + line.slope() * 92.6, 57.5, 1e-9);
+}
+
+// Sen 1968 passes over pairs of equal x, as scipy does; where all are equal there is no slope.
+#[test]
+fn theil_sen_passes_over_what_stands_at_one_place() {
+    let twice = points(&[0.0, 1.0, 1.0, 2.0], &[0.0, 1.0, 9.0, 2.0]);
+    // Slopes 1, 9, 1, 1, -7: their median is 1, and the pair at x = 1 gives none.
+    assert_eq!(TheilSen::of(&twice).unwrap().slope(), 1.0);
+    assert!(TheilSen::of(&points(&[3.0, 3.0, 3.0], &[1.0, 2.0, 3.0])).is_none());
+}
+
+// NIST/SEMATECH e-Handbook 1.3.5.17.1: of eight figures none can lie farther out than (n - 1) / root n = 2.4749
+// deviations, so a rule of three deviations never finds one.
+#[test]
+fn of_eight_figures_none_lies_three_deviations_out() {
+    let most = 7.0 / 8.0_f64.sqrt();
+    near(most, 2.4749, 5e-5);
+    let wild = farthest(&[1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1e9]).unwrap();
+    near(wild.g, most, 1e-9);
+    assert!(wild.g < 3.0 && wild.stands_out());
 }
 
 const NORRIS_Y: [f64; 36] = [
@@ -172,6 +193,21 @@ fn norris_to_nine_digits() {
             "{got} against {certified}: {:.1} digits",
             digits(got, certified)
         );
+    }
+}
+
+// NIST StRD, Norris: the sum of squares of the residuals and its share of all, by the certified values.
+#[test]
+fn what_norris_leaves_over() {
+    let line = Line::of(&points(&NORRIS_X, &NORRIS_Y)).unwrap();
+    let left: f64 = NORRIS_X.iter().zip(NORRIS_Y).map(|(x, y)| (y - line.at(*x)).powi(2)).sum();
+    assert!(digits(left, 26.617_398_529_422_4) >= 8.0, "{left}");
+    let mean = NORRIS_Y.iter().sum::<f64>() / 36.0;
+    let all: f64 = NORRIS_Y.iter().map(|y| (y - mean).powi(2)).sum();
+    near(1.0 - left / all, 0.999_993_745_883_712, 1e-12);
+    // Computed from the certified fit.
+    for (x, y) in [(0.0, -0.262_323_073_8), (500.0, 500.796_085_936_5), (1000.0, 1_001.854_494_946_7)] {
+        near(line.at(x), y, 1e-8);
     }
 }
 

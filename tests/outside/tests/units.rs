@@ -37,6 +37,21 @@ fn volumes_of_the_united_states() {
     near(litres("250", Unit::Millilitre), 0.25);
 }
 
+// SP 811: 1 psi = 0.06894757 bar; 1 ft3/min = 4.719474E-04 m3/s, exactly 0.4719474432 L/s.
+#[test]
+fn bar_and_cubic_feet_a_minute() {
+    let bar = figure("1", Unit::Psi).pressure().unwrap().value / 100_000.0;
+    assert_eq!(format!("{bar:.8}"), "0.06894757");
+    let flow = figure("1", Unit::CubicFootPerMinute).flow().unwrap().value;
+    near(flow, 4.719_474_432e-4);
+    near(flow * 60.0, 0.028_316_846_592);
+    // A quart is exactly 57.75 in3, a fluid ounce a thirty-second of it.
+    let litres = |value, unit| figure(value, unit).volume().unwrap().value * 1000.0;
+    near(litres("1", Unit::Quart), 0.946_352_946);
+    near(litres("1", Unit::FluidOunce) * 1000.0, 29.573_529_562_5);
+    near(litres("32", Unit::FluidOunce), litres("1", Unit::Quart));
+}
+
 // SP 811, B.8: t/degC = (t/degF - 32) / 1.8.
 #[test]
 fn temperatures() {
@@ -45,6 +60,9 @@ fn temperatures() {
         let kelvin = figure(fahrenheit, Unit::Fahrenheit).temperature().unwrap().value;
         assert!((kelvin - 273.15 - celsius).abs() < 5e-5, "{fahrenheit} degF");
     }
+    // A difference of 18 degF is one of 10 degC.
+    let of = |value| figure(value, Unit::Fahrenheit).temperature().unwrap().value;
+    assert!((of("198") - of("180") - 10.0).abs() < 1e-9);
 }
 
 // The inch is exactly 25.4 mm; 49 CFR 393.75 speaks of thirty-seconds.

@@ -1,11 +1,13 @@
-//! The fleet as its book tells it: who, what, which keys, which programme.
+//! The fleet as its book tells it: who, what, which keys, which programme, which campaigns.
+
+mod campaigns;
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::clock::Programme;
+use sumpbook_trade::clock::{Programme, TaskId};
 use sumpbook_trade::record::{
     DeviceRevoked, Digest, PersonSet, ProgrammeSet, SetRegistered, ShopSays, TruckRegistered,
 };
@@ -13,6 +15,8 @@ use sumpbook_trade::wear::{WeightSet, Weights};
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
 
 use crate::gate::PublicKey;
+
+pub use campaigns::{Campaign, CampaignTold};
 
 /// A device whose key the shop enrolled.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -54,6 +58,9 @@ pub struct Fleet {
     pub says: ShopSays,
     /// Programmes of single units.
     pub own_programmes: BTreeMap<TruckId, Programme>,
+    /// Makers' campaigns by their task, those that were taken back too.
+    #[serde(default)]
+    pub campaigns: BTreeMap<TaskId, Campaign>,
 }
 
 impl Default for Fleet {
@@ -72,6 +79,7 @@ impl Default for Fleet {
             programme: Programme::common_practice(),
             own_programmes: BTreeMap::new(),
             says: ShopSays::default(),
+            campaigns: BTreeMap::new(),
         }
     }
 }
@@ -116,6 +124,10 @@ impl Fleet {
                 }
                 None => self.programme = programme.clone(),
             },
+            Fact::CampaignSet(what) => {
+                let campaign = self.campaigns.entry(what.task.clone()).or_default();
+                campaign.told.push(CampaignTold::of(entry, what));
+            }
             _ => {}
         }
     }
@@ -137,6 +149,10 @@ impl Fleet {
                 }
             }
             Fact::PersonSet(_) | Fact::DeviceEnrolled(_) | Fact::ShopSays(_) => {}
+            Fact::CampaignSet(what) => {
+                let before = self.campaigns.get(&what.task).and_then(Campaign::now);
+                differing.extend(before.into_iter().chain([what]).flat_map(|what| self.not_outside(what)));
+            }
             _ => return None,
         }
         self.take(entry);
@@ -229,6 +245,9 @@ impl Fleet {
             trucks.extend(sets.filter_map(|(_, set)| set.on));
             let stood = one.stood.iter().filter(|(id, stood)| two.stood.get(id) != Some(stood));
             trucks.extend(stood.map(|(id, _)| *id));
+            let told = one.campaigns.iter().filter(|(task, told)| two.campaigns.get(task) != Some(told));
+            let now = told.filter_map(|(_, campaign)| campaign.now());
+            trucks.extend(now.flat_map(|what| one.not_outside(what)));
         }
         trucks
     }

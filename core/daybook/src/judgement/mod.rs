@@ -139,6 +139,7 @@ pub fn is_shop_only(kind: FactKind) -> bool {
             | K::ProgrammeSet
             | K::PersonSet
             | K::ShopSays
+            | K::CampaignSet
             | K::DeviceEnrolled
             | K::DeviceRevoked
             | K::DayStatusSet

@@ -1,10 +1,13 @@
 //! Road and air, each by itself: what is on record, since when, why.
 
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::defect::{Defect, LockOut, LockPart};
+use sumpbook_trade::campaign::CAMPAIGN_ITEM;
+use sumpbook_trade::clock::TaskId;
+use sumpbook_trade::defect::{LockOut, LockPart};
+use sumpbook_trade::lay_up::{LAID_UP, LIST_OPEN, is_lay_up};
 use sumpbook_trade::{Stamp, TruckId};
 
-use super::defect_row::DefectRow;
+use super::defect_row::{DefectRow, name};
 use super::news::count;
 use crate::fleet::Fleet;
 use crate::state::UnitState;
@@ -32,12 +35,12 @@ impl LockState {
     }
 }
 
-/// One reason of a lock.
+/// One reason of a lock: a defect, that the set is laid up, or a maker's campaign, which has no word.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LockWhy {
-    /// The row of the defect: the same id as on the last report.
+    /// The row of the defect: the same id as on the last report. Of a lay-up, its entry.
     pub id: String,
-    /// The checklist's item.
+    /// The checklist's item; `laid-up` of a lay-up.
     pub item: String,
     /// Its place.
     pub place: Option<String>,
@@ -75,9 +78,11 @@ pub struct RoadAir {
 
 impl RoadAir {
     pub(super) fn of(fleet: &Fleet, truck: TruckId, state: &UnitState, now: Stamp) -> RoadAir {
-        // A lock of a phone whose clock runs ahead is not yet "since", and stands all the same.
-        let standing: Vec<&LockOut> =
-            state.locks.iter().filter(|lock| lock.ended.is_none_or(|at| now.moment() < at)).collect();
+        // A lock of a phone whose clock runs ahead is not yet "since", and stands all the same. A campaign's day that is
+        // still to come is no clock's matter.
+        let ahead = |lock: &LockOut| lock.is_of_campaign() && now.moment() <= lock.since;
+        let stands = |lock: &&LockOut| lock.ended.is_none_or(|at| now.moment() < at) && !ahead(lock);
+        let standing: Vec<&LockOut> = state.locks.iter().filter(stands).collect();
         let part = |part: LockPart| PartNow::of(part, &standing, state, fleet);
         let mut outlets: Vec<LockPart> = standing
             .iter()
@@ -105,14 +110,27 @@ impl PartNow {
         PartNow {
             state: now.max().unwrap_or(LockState::NoLockOnRecord),
             since: locks.iter().map(|lock| lock.since).min().map(Stamp::from),
-            why: locks.iter().filter_map(|lock| why(lock, &state.defects, fleet)).collect(),
+            why: locks.iter().filter_map(|lock| why(lock, state, fleet)).collect(),
             part,
         }
     }
 }
 
-fn why(lock: &LockOut, defects: &[Defect], fleet: &Fleet) -> Option<LockWhy> {
-    let defect = defects.iter().find(|defect| defect.reference == lock.because)?;
+fn why(lock: &LockOut, state: &UnitState, fleet: &Fleet) -> Option<LockWhy> {
+    if is_lay_up(lock) {
+        let spell = state.lay_ups.iter().find(|spell| spell.entry == lock.because.entry)?;
+        return Some(LockWhy {
+            id: spell.entry.to_string(),
+            item: LAID_UP.to_owned(),
+            place: None,
+            word: Some(LIST_OPEN.to_owned()),
+            by: spell.person.and_then(|person| name(fleet, person)),
+        });
+    }
+    if lock.is_of_campaign() {
+        return campaign_why(lock, fleet);
+    }
+    let defect = state.defects.iter().find(|defect| defect.reference == lock.because)?;
     let row = DefectRow::of(defect, fleet);
     let first = row.said.iter().find(|said| !said.ok);
     Some(LockWhy {
@@ -121,5 +139,20 @@ fn why(lock: &LockOut, defects: &[Defect], fleet: &Fleet) -> Option<LockWhy> {
         id: row.id,
         item: row.item,
         place: row.place,
+    })
+}
+
+/// A campaign stands where the item of a defect does, and what is to be done where its place does.
+fn campaign_why(lock: &LockOut, fleet: &Fleet) -> Option<LockWhy> {
+    let name = lock.because.place.as_deref()?;
+    let told = fleet.campaigns.get(&TaskId::of_campaign(name)).and_then(|campaign| campaign.told.last());
+    let words = told.map(|told| format!("{name}: {}", told.what.words));
+    let by = told.and_then(|told| told.by).and_then(|by| fleet.person_name(by));
+    Some(LockWhy {
+        id: format!("{}/{CAMPAIGN_ITEM}/{name}", lock.because.entry),
+        item: CAMPAIGN_ITEM.to_owned(),
+        place: Some(words.unwrap_or_else(|| name.to_owned())),
+        word: None,
+        by: by.map(str::to_owned),
     })
 }

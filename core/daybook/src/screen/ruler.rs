@@ -7,13 +7,14 @@ use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{EntryId, Stamp, Tenths, TruckId};
 
 use super::figures::LeftHours;
-use crate::fleet::Fleet;
+use crate::fleet::{Campaign, Fleet};
 use crate::state::{TaskNow, UnitState};
 
 /// One task with its two clocks.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct TaskRow {
-    /// The task's id, and its text `task-...`.
+    /// The task's id, and its text `task-...`. Of a maker's campaign it holds the words of what is to be done, too, and
+    /// so does its text.
     pub id: String,
     /// How it stands.
     pub standing: Standing,
@@ -135,7 +136,11 @@ pub(super) fn tasks(fleet: &Fleet, truck: TruckId, state: &UnitState, now: Stamp
         .iter()
         .filter_map(|due| {
             let clock = state.clocks.iter().find(|clock| clock.task == due.task)?;
-            Some(row(clock, due, state, &stands(clock), (in_service, today)))
+            let mut row = row(clock, due, state, &stands(clock), (in_service, today));
+            if let Some(campaign) = fleet.campaigns.get(&clock.task).and_then(Campaign::now) {
+                row.id = format!("{}: {}", row.id, campaign.words);
+            }
+            Some(row)
         })
         .collect()
 }

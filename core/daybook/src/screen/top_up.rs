@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 use sumpbook_trade::fluid::Fluids;
 use sumpbook_trade::oil::{Level, Millilitres, OilNumbers, OilSystem, astray};
 use sumpbook_trade::procedure::{Procedures, Step};
-use sumpbook_trade::record::{Glass, Pour};
-use sumpbook_trade::{EntryId, Fluid, Mix, Oil, OilFamily, Stamp};
+use sumpbook_trade::record::{Glass, Pour, Warmth};
+use sumpbook_trade::{EntryId, Figure, Fluid, Mix, Oil, OilFamily, Stamp};
 
 use super::glass::{StopNow, Wait, stop_now, wait};
 use super::levels::{LevelNow, OilLine, PourRow, middle, oil_line};
@@ -61,6 +61,15 @@ pub struct TopUpScreen {
     pub settle_s: u32,
     /// The cautions of the step it stands at, for the texts `caution-...`.
     pub cautions: Vec<String>,
+    /// Cold or hot, as it was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub warmth: Option<Warmth>,
+    /// The oil's temperature, where it was given: hot oil stands higher, and two levels compare at one temperature.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub oil_temperature: Option<Figure>,
+    /// The oil's temperature may be given: it is the compressor's oil and was not said to be cold. Nothing waits for it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub offers_temperature: bool,
     /// Pours so far, first to last.
     pub pours: Vec<Pour>,
     /// All of them together, millilitres, to the nearest.
@@ -125,6 +134,9 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         ),
         settle_s: step("pour-small").and_then(|step| step.dwell).unwrap_or_default(),
         cautions: if is_oil { cautions(draft, mix, level) } else { Vec::new() },
+        warmth: draft.warmth,
+        oil_temperature: draft.oil_temperature,
+        offers_temperature: is_oil && draft.warmth != Some(Warmth::Cold),
         poured_ml: millilitres(&draft.pours),
         pours: draft.pours.clone(),
         now: draft.level(),

@@ -8,6 +8,7 @@ use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
 use super::last_report::{ReportRow, last_of};
+use super::lay_up::LayUpRow;
 use super::levels::{OilLine, PourRow, oil_line};
 use super::main_act::{Main, MainAct};
 use super::news::{News, Standing, count};
@@ -75,6 +76,9 @@ pub struct UnitScreen {
     pub news: News,
     /// Road and air.
     pub road_air: RoadAir,
+    /// The lay-up in which its set stands; none when it is not laid up. Its air is locked by it, and its clocks run on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lay_up: Option<LayUpRow>,
     /// The last report.
     pub left_by: Option<ReportRow>,
     /// Defects that are not over.
@@ -163,6 +167,7 @@ pub fn unit(
         id: query.unit,
         door: fleet.door(query.unit),
         news: News::at(standing.heard, now),
+        lay_up: LayUpRow::of(&state, fleet, now),
         left_by: last_of(ledger, query.unit)?,
         open_defects: count(open),
         open_notes: count(state.notes.iter().filter(|note| note.gone.is_none()).count()),

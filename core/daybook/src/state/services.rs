@@ -51,21 +51,24 @@ pub(super) fn rows(
 pub(super) fn clocks(
     scope: &Scope<'_>,
     rows: &[ServiceRow],
+    decisions: &BTreeMap<Uuid, ServiceDecision>,
     worn: &Worn,
-) -> Result<Vec<TaskClock>, LedgerError> {
-    let (fleet, truth, truck) = (scope.fleet, &scope.truth, scope.truck);
+) -> Vec<TaskClock> {
+    let (fleet, truck) = (scope.fleet, scope.truck);
     // A set that moved has been in service since it was on its first truck.
     let in_service = fleet
         .trucks
         .get(&scope.first_truck())
         .map(|t| InService { day: t.in_service, hours: t.in_service_hours });
-    let decisions = decisions(truth, rows)?;
     let weigh = |from, to| Some(worn.between(from, to));
-    Ok(task_clocks_weighed(fleet.programme_of(truck), in_service.as_ref(), rows, &decisions, &weigh))
+    task_clocks_weighed(fleet.programme_of(truck), in_service.as_ref(), rows, decisions, &weigh)
 }
 
 /// What the shop said about services entered twice.
-fn decisions(truth: &Truth<'_>, rows: &[ServiceRow]) -> Result<BTreeMap<Uuid, ServiceDecision>, LedgerError> {
+pub(super) fn decisions(
+    truth: &Truth<'_>,
+    rows: &[ServiceRow],
+) -> Result<BTreeMap<Uuid, ServiceDecision>, LedgerError> {
     let mut said = BTreeMap::new();
     for (index, row) in rows.iter().enumerate() {
         let decision = match decision_about(truth, sumpbook_trade::EntryId(row.entry))? {

@@ -20,15 +20,15 @@ pub use language::{Language, UnknownLanguage};
 /// Every file of one language: its name and its text. One list, so no language lacks a file another has.
 macro_rules! files {
     ($language:literal) => {
-        files!($language: "air", "cautions", "checklist", "choices", "errors", "fluids", "procedures", "screens", "tasks", "words")
+        files!($language: "air", "cautions", "checklist", "choices", "errors", "fluids", "lay_up", "procedures", "screens", "tasks", "words")
     };
     ($language:literal: $($name:literal),+) => {
         [$(($name, include_str!(concat!("../../texts/", $language, "/", $name, ".ftl")))),+]
     };
 }
 
-const ENGLISH: [(&str, &str); 10] = files!("en");
-const SPANISH: [(&str, &str); 10] = files!("es");
+const ENGLISH: [(&str, &str); 11] = files!("en");
+const SPANISH: [(&str, &str); 11] = files!("es");
 
 /// The texts of one language.
 pub struct Texts {
@@ -103,7 +103,7 @@ impl Texts {
 
     /// Whether this language alone has a text for this key.
     fn holds(&self, key: &str) -> bool {
-        let (id, part) = split(key);
+        let (id, part) = named(key).map_or_else(|| split(key), |(key, _)| (key, None));
         self.bundle.get_message(id).is_some_and(|message| match part {
             Some(part) => message.get_attribute(part).is_some(),
             None => message.value().is_some(),
@@ -117,7 +117,10 @@ impl Texts {
 
     fn find(&self, key: &str, args: &[(&str, Arg<'_>)]) -> Option<String> {
         let mut errors = Vec::new();
-        self.format(key, args, &mut errors)
+        match named(key) {
+            Some((key, name)) => self.format(key, &[("name", Arg::Text(name))], &mut errors),
+            None => self.format(key, args, &mut errors),
+        }
     }
 
     /// The text of a key in this language alone. What is wrong with it, a value that was not given, is told
@@ -135,6 +138,11 @@ impl Texts {
         }
         Some(self.bundle.format_pattern(pattern, Some(&values), errors).into_owned())
     }
+}
+
+/// A campaign's task has the name the shop gave it in its key, `task-campaign:KX 24-07`: one text for all of them.
+fn named(key: &str) -> Option<(&str, &str)> {
+    key.split_once(':').filter(|(text, _)| *text == "task-campaign")
 }
 
 fn split(key: &str) -> (&str, Option<&str>) {

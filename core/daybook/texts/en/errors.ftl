@@ -20,7 +20,7 @@ error-phone-stopped = The shop stopped this phone on { $when }. { $count ->
     [one] Your entry is
    *[other] Your { $count } entries are
 } kept and can be handed over by file; a person there decides. Use another phone or paper.
-error-above-ceiling = The meter can read at most { $ceiling } now, and { $figure } is more. Nothing is lost. Type again, or keep it with a photo for the shop to settle.
+error-above-ceiling = The meter can read at most { $ceiling } h now, and { $figure } h is more. Nothing is lost. Type again, or keep it with a photo for the shop to settle.
 error-closed-at-stop = The app was closed at stop { $stop }. What you answered before it is kept. Go on at stop { $stop }.
 error-book-damaged = Part of this phone's book can't be read. { $kept } of { $all } entries are kept, and the damaged file too. Exchange with the shop: it may hold the rest.
 error-newer-book = A newer version wrote this book. Nothing was changed. Update this phone's app, then open it.

@@ -27,8 +27,8 @@ main-finish-top-up = Cap tight: finish
 main-told-shop = Told the shop
 main-keep-note = Keep what it shows
 main-give-hours = { $figure } h
-main-yes-it-reads = Yes, it reads { $figure }
-main-keep-with-photo = Keep { $figure } with a photo
+main-yes-it-reads = Yes, it reads { $figure } h
+main-keep-with-photo = Keep { $figure } h with a photo
 main-type-hours = Type the hours
 main-sign-end-of-day = Sign end of day
 main-try-shop = Try the shop now
@@ -131,12 +131,12 @@ ack-told = told the shop
 ack-seen = only seen
 hours-first = First reading
 hours-counted = Counted here from start and stop
-hours-ceiling = at most { $figure }
+hours-ceiling = at most { $figure } h
 asked-fits = Nothing to ask.
-asked-above-ceiling = The meter can read at most { $ceiling } now, and { $figure } is more.
-asked-backwards = It showed { $last } before, and { $figure } is less.
+asked-above-ceiling = The meter can read at most { $ceiling } h now, and { $figure } h is more.
+asked-backwards = It showed { $last } h before, and { $figure } h is less.
 asked-slipped-back = 0.1 h less than before: kept aside, nothing to ask.
-asked-unlike-this-unit = { $rise } h more a day. Seldom above { $seldom } h a day. Is { $figure } right?
+asked-unlike-this-unit = { $rise } h more a day. Seldom above { $seldom } h a day. Is { $figure } h right?
 notice-no-pre-trip = No pre-trip covers today. Sign all the same.
 notice-air-still-on = Air was started and no stop is recorded. Leaving steps first.
 end-none-found = None found
@@ -147,7 +147,7 @@ forecast-likely = At this pace likely { $likely }, between { $earliest } and { $
 forecast-open = At this pace likely { $likely }, not before { $earliest }; the latest day cannot be told.
 forecast-unknown = Pace unknown: by the calendar.
 pace-a-day = about { $hours } h a day
-hours-weighted = { $left } weighted h left: about { $meter } h on the meter as it runs now, at { $due }
+hours-weighted = { $left } weighted h left: about { $meter } h on the meter as it runs now, at { $due } h
 hours-weigh-now = an hour counts { $weight } now
 hours-left-counted = counted: at least { $least } h left, at most { $most } h
 hours-left-estimated = estimated: at least { $least } h left, likely { $likely } h, at most { $most } h; the least counts
@@ -159,6 +159,7 @@ called-burnt = Due now: burnt oil was seen.
 
 # Where the oil goes
 oil-used = used { $volume } in { $hours } h: about { $rate } mL/h
+oil-used-no-rate = used { $volume } in { $hours } h: too few hours for a rate
 oil-used-between = between { $least } and { $most } mL/h by two readings of the glass
 oil-carried-over = { $volume } over the middle, carried to the next
 oil-carried-under = { $volume } under the middle, carried to the next
@@ -169,6 +170,8 @@ oil-poured-since = { $volume } poured since
 oil-usual-rate = usual of this fill: about { $rate } mL/h
 oil-span = { $from } to { $to }
 oil-use-more = Using { $times }x its usual since { $since }. Look at separator, scavenge line, leaks.
+oil-use-more-unknown = Using more than its usual since { $since }, by how much is not known. Look at separator, scavenge line, leaks.
+oil-use-less-unknown = Using less than its usual since { $since }, by how much is not known. Look for water, or a pour nobody wrote down.
 oil-use-less = Using { $times }x its usual since { $since }. Look for water, or a pour nobody wrote down.
 oil-verdict-under = under the limit of { $limit } mL/h
 oil-verdict-over = over the limit of { $limit } mL/h
@@ -195,3 +198,20 @@ rule-kept = keeps the rule, { $limit }: { $rule }
 rule-not-kept = breaks the rule, { $limit }: { $rule }
 rule-missing = no verdict by { $rule }: { $fact } is not known
 leak-scaled = scaled to 60 s: run it again to certify
+
+# A set that is laid up
+lay-up-since = Laid up since { $when }
+lay-up-by = by { $by }
+lay-up-hours = at { $hours } h
+lay-up-clocks = Laid up since { $when }; its clocks ran on.
+lay-up-air = No air until every line is done or waived by name. The road is not locked by it.
+return-list = List before it returns
+return-list-stands-on = Common practice, no source. The maker's manual comes first, and its own list goes beside this one.
+return-lines-open = { $open ->
+    [0] every line answered
+    [one] 1 line of { $of } open
+   *[other] { $open } lines of { $of } open
+}
+return-how-done = done
+return-how-waived = waived
+return-how-open = open

@@ -4,6 +4,12 @@ task-first-service = First service
 task-oil-and-filters = Oil and filters
 task-cooler-and-scavenge = Cooler and scavenge
 task-separator = Separator
+# Of a maker's campaign, with the name the shop gave it.
+task-campaign = Maker's campaign { $name }
+item-campaign = Maker's campaign
+campaign-look-no-serial = no serial is on record
+campaign-look-no-number = no number stands at the end of its serial
+campaign-look-other-text = its serial may be one of the range, written in another way
 
 standing-closed = done, does not return
 standing-far-off = far off
@@ -16,7 +22,7 @@ nearer-hours = hours first
 nearer-calendar = calendar first
 nearer-unknown = pace unknown
 
-task-hours-left = at least { $hours } h left of { $every }
+task-hours-left = at least { $hours } h left of { $every } h
 task-hours-past = past due { $hours } h
 task-days-left = { $days ->
     [0] today is the last good day
@@ -28,7 +34,7 @@ task-days-past = past due { $days ->
    *[other] { $days } days
 }
 task-last-good-day = last good day { $day }
-task-due-at = due at { $figure }
+task-due-at = due at { $figure } h
 task-waiting = waiting for part: { $part }
 task-promised = promised { $day }
 task-late-hours = done { $hours } h late

@@ -105,6 +105,7 @@ kind-truck-registered = truck
 kind-set-registered = compressor set
 kind-programme-set = service programme
 kind-shop-says = what the phones say
+kind-campaign-set = maker's campaign
 kind-person-set = person
 kind-device-enrolled = phone added
 kind-device-revoked = phone stopped

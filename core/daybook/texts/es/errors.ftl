@@ -20,7 +20,7 @@ error-phone-stopped = El taller paró este teléfono el { $when }. { $count ->
     [one] Tu registro está guardado y se puede entregar
    *[other] Tus { $count } registros están guardados y se pueden entregar
 } por archivo; allá decide una persona. Usa otro teléfono o papel.
-error-above-ceiling = El medidor puede marcar { $ceiling } como máximo, y { $figure } es más. No se perdió nada. Escribe otra vez, o guárdalo con foto para que el taller lo aclare.
+error-above-ceiling = El medidor puede marcar { $ceiling } h como máximo, y { $figure } h es más. No se perdió nada. Escribe otra vez, o guárdalo con foto para que el taller lo aclare.
 error-closed-at-stop = La aplicación se cerró en la parada { $stop }. Lo que contestaste antes está guardado. Sigue en la { $stop }.
 error-book-damaged = Parte del cuaderno no se puede leer. { $kept ->
     [one] Hay 1 de { $all } registros guardado

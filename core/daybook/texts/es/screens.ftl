@@ -27,8 +27,8 @@ main-finish-top-up = Tapa apretada: listo
 main-told-shop = Avisé al taller
 main-keep-note = Guardar lo que muestra
 main-give-hours = { $figure } h
-main-yes-it-reads = Sí, marca { $figure }
-main-keep-with-photo = Guardar { $figure } con foto
+main-yes-it-reads = Sí, marca { $figure } h
+main-keep-with-photo = Guardar { $figure } h con foto
 main-type-hours = Escribir las horas
 main-sign-end-of-day = Firmar fin de día
 main-try-shop = Intentar con el taller
@@ -137,12 +137,12 @@ ack-told = avisó al taller
 ack-seen = solo lo vio
 hours-first = Primera lectura
 hours-counted = Contadas aquí por arranque y paro
-hours-ceiling = { $figure } como máximo
+hours-ceiling = { $figure } h como máximo
 asked-fits = Nada que preguntar.
-asked-above-ceiling = El medidor puede marcar { $ceiling } como máximo, y { $figure } es más.
-asked-backwards = Antes marcaba { $last }, y { $figure } es menos.
+asked-above-ceiling = El medidor puede marcar { $ceiling } h como máximo, y { $figure } h es más.
+asked-backwards = Antes marcaba { $last } h, y { $figure } h es menos.
 asked-slipped-back = 0.1 h menos que antes: queda apartado, nada que preguntar.
-asked-unlike-this-unit = { $rise } h más por día. Rara vez pasa de { $seldom } h por día. ¿Es correcto { $figure }?
+asked-unlike-this-unit = { $rise } h más por día. Rara vez pasa de { $seldom } h por día. ¿Es correcto { $figure } h?
 notice-no-pre-trip = No hay inspección previa que cubra hoy. Firma de todos modos.
 notice-air-still-on = El aire arrancó y no hay paro registrado. Primero los pasos de salida.
 end-none-found = Ninguno
@@ -153,7 +153,7 @@ forecast-likely = A este ritmo, probable { $likely }, entre { $earliest } y { $l
 forecast-open = A este ritmo, probable { $likely }, no antes de { $earliest }; el día más tarde no se puede saber.
 forecast-unknown = Ritmo desconocido: por calendario.
 pace-a-day = unas { $hours } h por día
-hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de medidor como trabaja ahora, en { $due }
+hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de medidor como trabaja ahora, en { $due } h
 hours-weigh-now = ahora cada hora cuenta { $weight }
 hours-left-counted = contadas: quedan al menos { $least } h, como máximo { $most } h
 hours-left-estimated = estimadas: quedan al menos { $least } h, probable { $likely } h, como máximo { $most } h; cuenta el mínimo
@@ -165,6 +165,7 @@ called-burnt = Toca ya: se vio aceite quemado.
 
 # Where the oil goes
 oil-used = usó { $volume } en { $hours } h: unos { $rate } mL/h
+oil-used-no-rate = usó { $volume } en { $hours } h: pocas horas para un ritmo
 oil-used-between = entre { $least } y { $most } mL/h según dos lecturas de la mirilla
 oil-carried-over = { $volume } arriba del medio, pasa a la cuenta siguiente
 oil-carried-under = { $volume } abajo del medio, pasa a la cuenta siguiente
@@ -175,6 +176,8 @@ oil-poured-since = { $volume } agregado desde entonces
 oil-usual-rate = lo normal de esta carga: unos { $rate } mL/h
 oil-span = de { $from } a { $to }
 oil-use-more = Usa { $times } veces lo normal desde { $since }. Revisar separador, línea de barrido, fugas.
+oil-use-more-unknown = Usa más de lo normal desde { $since }; no se sabe cuánto más. Revisar separador, línea de barrido, fugas.
+oil-use-less-unknown = Usa menos de lo normal desde { $since }; no se sabe cuánto menos. Revisar si tiene agua o un agregado sin anotar.
 oil-use-less = Usa { $times } veces lo normal desde { $since }. Revisar si tiene agua o un agregado sin anotar.
 oil-verdict-under = abajo del límite de { $limit } mL/h
 oil-verdict-over = arriba del límite de { $limit } mL/h
@@ -201,3 +204,20 @@ rule-kept = cumple la regla, { $limit }: { $rule }
 rule-not-kept = no cumple la regla, { $limit }: { $rule }
 rule-missing = { $rule } no puede decir: no se sabe { $fact }
 leak-scaled = llevado a 60 s: hay que repetirla para dar constancia
+
+# Un equipo de baja temporal
+lay-up-since = De baja temporal desde { $when }
+lay-up-by = por { $by }
+lay-up-hours = con { $hours } h
+lay-up-clocks = De baja temporal desde { $when }; sus plazos siguieron corriendo.
+lay-up-air = Sin aire hasta que cada línea esté hecha o dispensada con nombre. El manejo no queda bloqueado por esto.
+return-list = Lista antes del regreso
+return-list-stands-on = Práctica común, sin fuente. Primero va el manual del fabricante, y su propia lista va junto a esta.
+return-lines-open = { $open ->
+    [0] todas las líneas respondidas
+    [one] falta 1 línea de { $of }
+   *[other] faltan { $open } líneas de { $of }
+}
+return-how-done = hecho
+return-how-waived = dispensado
+return-how-open = falta

@@ -4,6 +4,12 @@ task-first-service = Primer servicio
 task-oil-and-filters = Aceite y filtros
 task-cooler-and-scavenge = Enfriador y retorno
 task-separator = Separador
+# Of a maker's campaign, with the name the shop gave it.
+task-campaign = Campaña del fabricante { $name }
+item-campaign = Campaña del fabricante
+campaign-look-no-serial = no hay serie registrada
+campaign-look-no-number = su serie no termina en un número
+campaign-look-other-text = su serie puede ser una del rango, escrita de otra forma
 
 standing-closed = hecho, no se repite
 standing-far-off = lejos
@@ -16,7 +22,7 @@ nearer-hours = primero por horas
 nearer-calendar = primero por calendario
 nearer-unknown = ritmo desconocido
 
-task-hours-left = quedan al menos { $hours } h de { $every }
+task-hours-left = quedan al menos { $hours } h de { $every } h
 task-hours-past = vencido por { $hours } h
 task-days-left = { $days ->
     [0] hoy es el último día bueno
@@ -28,7 +34,7 @@ task-days-past = vencido por { $days ->
    *[other] { $days } días
 }
 task-last-good-day = último día bueno: { $day }
-task-due-at = vence al marcar { $figure }
+task-due-at = vence al marcar { $figure } h
 task-waiting = en espera de pieza: { $part }
 task-promised = prometida: { $day }
 task-late-hours = hecho { $hours } h tarde

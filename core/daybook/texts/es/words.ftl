@@ -105,6 +105,7 @@ kind-truck-registered = camión
 kind-set-registered = equipo compresor
 kind-programme-set = programa de servicio
 kind-shop-says = lo que dicen los teléfonos
+kind-campaign-set = campaña del fabricante
 kind-person-set = persona
 kind-device-enrolled = teléfono agregado
 kind-device-revoked = teléfono parado

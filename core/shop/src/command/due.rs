@@ -4,10 +4,12 @@ use std::path::Path;
 
 use super::CommandError;
 use super::args::Due;
+use super::campaign;
 use super::day_sheet::Words;
 use super::exchange::known_at;
 use super::found::open;
 use super::out::Said;
+use crate::campaign::CampaignSaid;
 use crate::due::{DueRow, due_list};
 use crate::table::table;
 
@@ -28,9 +30,22 @@ pub(super) fn due(folder: &Path, args: &Due) -> Result<Said, CommandError> {
         (false, true) => ("Nothing is due or coming up within 30 days or 50 hours", String::new()),
         (false, false) => (NEAR, due_rows(&words, &rows)),
     };
+    let laid_up = if args.all { list.laid_up.clone() } else { near(&list.laid_up) };
+    let laid_up = match laid_up.as_slice() {
+        [] => String::new(),
+        rows => format!("\n{LAID_UP}\n{}", due_rows(&words, rows)),
+    };
     let more = if args.all { "" } else { "\n--all shows every task." };
-    Said::new(format!("{what}, as known at {known}\n{below}{more}"), &list)
+    let standing: Vec<_> = list.campaigns.iter().filter(|row| row.withdrawn.is_none()).cloned().collect();
+    let campaigns = match standing.is_empty() {
+        true => String::new(),
+        false => format!("\n\nMakers' campaigns\n{}", campaign::told(&words, &standing).trim_end()),
+    };
+    Said::new(format!("{what}, as known at {known}\n{below}{laid_up}{more}{campaigns}"), &list)
 }
+
+/// Head of the tasks of sets that are laid up.
+pub(super) const LAID_UP: &str = "Laid up; their clocks ran on";
 
 /// What [`near`] leaves, as a head.
 pub(super) const NEAR: &str = "Past due, due, coming up, or within 30 days or 50 hours";
@@ -42,6 +57,7 @@ pub(super) fn near(rows: &[DueRow]) -> Vec<DueRow> {
     let hours = |row: &DueRow| row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());
     let is_near = |row: &&DueRow| {
         row.state != "far-off"
+            || row.campaign.is_some()
             || row.days_left.is_some_and(|left| left <= DAYS)
             || hours(row).is_some_and(|left| left <= HOURS)
     };
@@ -50,6 +66,7 @@ pub(super) fn near(rows: &[DueRow]) -> Vec<DueRow> {
 
 /// Tasks as rows of a table.
 pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
+    let any = rows.iter().any(|row| row.campaign.is_some());
     let rows = rows.iter().map(|row| {
         let mut hours = row.hours_left.clone().unwrap_or_else(|| "-".to_owned());
         if row.at_most && row.hours_left.is_some() && row.hours_left != row.hours_left_at_most {
@@ -76,14 +93,33 @@ pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
             first(words, row),
             // The amounts of what is not yet due stand in their own columns.
             match row.state.as_str() {
+                _ if row.laid_up_since.is_some() => row.said.clone(),
                 "coming-up" => "coming up".to_owned(),
                 "far-off" => "far off".to_owned(),
                 _ => row.said.clone(),
             },
             part,
+            row.campaign.as_ref().map_or_else(String::new, asks),
         ]
     });
+    if any {
+        let heads = ["Unit", "Task", "Hours left", "Last good day", "First to run out", "State", "Part"];
+        let [unit, task, hours, day, first, state, part] = heads;
+        return table([unit, task, hours, day, first, state, part, "Maker's campaign"], rows);
+    }
+    let rows = rows
+        .map(|[unit, task, hours, day, first, state, part, _]| [unit, task, hours, day, first, state, part]);
     table(["Unit", "Task", "Hours left", "Last good day", "First to run out", "State", "Part"], rows)
+}
+
+/// "change the scavenge line; locks air after its last good day"
+fn asks(campaign: &CampaignSaid) -> String {
+    let locks = campaign.locks.replace('-', " ");
+    match (campaign.locks.as_str(), campaign.stop) {
+        ("note", _) => campaign.words.clone(),
+        (_, true) => format!("{}; the maker says stop, locks {locks}", campaign.words),
+        (_, false) => format!("{}; locks {locks} after its last good day", campaign.words),
+    }
 }
 
 /// "hours, likely 5 Nov (2 Nov to 9 Nov)", "by the calendar, pace unknown".

@@ -40,7 +40,7 @@ pub(super) fn record(folder: &Path, args: &FromLines, json: bool) -> Result<(), 
 fn one(shop: &mut Shop, mut line: Line, args: &FromLines) -> Result<sumpbook_trade::EntryId, CommandError> {
     if has_its_own_verb(line.fact.kind()) {
         return Err(CommandError::Asked(
-            "this kind has a verb of its own. Use register, take-in --accept, certify, settle or day-sheet --close."
+            "this kind has a verb of its own. Use register, take-in --accept, certify, settle, campaign or day-sheet --close."
                 .to_owned(),
         ));
     }
@@ -70,5 +70,6 @@ fn has_its_own_verb(kind: FactKind) -> bool {
             | FactKind::SheetClosed
             | FactKind::Decision
             | FactKind::Certificate
+            | FactKind::CampaignSet
     ) || Fact::Newer { code: 0, body: Vec::new() }.kind() == kind
 }

@@ -6,6 +6,7 @@ use sumpbook_trade::Tenths;
 
 use super::mark;
 use super::words::Words;
+use crate::campaign::CampaignSaid;
 use crate::due::{DueRow, PartRow};
 
 /// "past due 6.1 h", "due today, 429.2 h left", "coming up, 2.8 h left, 40 days left", with its tag.
@@ -36,6 +37,11 @@ fn said(words: &Words, row: &DueRow) -> String {
     if row.waiting_for.is_some() {
         said.push_str(", ");
         said.push_str(&words.t("due-waiting"));
+    }
+    if let Some(since) = row.laid_up_since {
+        let when = words.short_day_at(since);
+        said.push_str("; ");
+        said.push_str(&words.with("due-laid-up", &[("when", Arg::Text(&when))]));
     }
     said
 }
@@ -130,6 +136,28 @@ pub(super) fn forecast(words: &Words, row: &DueRow) -> Option<String> {
             ("latest", Arg::Text(latest.as_deref().unwrap_or_default())),
         ],
     ))
+}
+
+/// What a campaign asks and what it locks: "change the scavenge line; locks air after its last good day".
+pub(super) fn campaign(words: &Words, campaign: &CampaignSaid) -> String {
+    let locks = campaign_locks(words, &campaign.locks, campaign.stop);
+    match &campaign.paper {
+        Some(paper) => {
+            let paper = words.with("campaign-paper-said", &[("paper", Arg::Text(paper))]);
+            words.listed([campaign.words.clone(), paper, locks])
+        }
+        None => words.listed([campaign.words.clone(), locks]),
+    }
+}
+
+/// "locks air after its last good day", "the maker says stop: air is locked", "locks nothing".
+pub(super) fn campaign_locks(words: &Words, locks: &str, stop: bool) -> String {
+    let part = words.t(&format!("severity-{locks}"));
+    match (locks, stop) {
+        ("note", _) => words.t("campaign-locks-nothing"),
+        (_, true) => words.with("campaign-locks-now", &[("part", Arg::Text(&part))]),
+        (_, false) => words.with("campaign-locks-after", &[("part", Arg::Text(&part))]),
+    }
 }
 
 /// The part waited for and when it is promised.

@@ -158,6 +158,11 @@ impl Words {
         grouped(&hours.to_string())
     }
 
+    /// Hours with their unit, where no head says it: "2,918.0 h".
+    pub(super) fn meter(&self, hours: Tenths) -> String {
+        format!("{} h", self.hours(hours))
+    }
+
     /// Words of several, with commas.
     pub(super) fn listed(&self, parts: impl IntoIterator<Item = String>) -> String {
         parts.into_iter().collect::<Vec<_>>().join(", ")
@@ -241,6 +246,7 @@ mod tests {
         assert_eq!(us.measure("nothing"), "nothing");
         assert_eq!(us.hours(Tenths(29_180)), "2,918.0");
         assert_eq!(us.hours(Tenths(-4)), "-0.4");
+        assert_eq!(us.meter(Tenths(29_180)), "2,918.0 h");
         assert_eq!(grouped("1234567.8"), "1,234,567.8");
     }
 

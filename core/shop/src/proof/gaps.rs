@@ -5,10 +5,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 use sumpbook_daybook::book::BookId;
+use sumpbook_daybook::fleet::Campaign;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::campaign::Hit;
 use sumpbook_trade::defect::DefectState;
-use sumpbook_trade::record::{DriveWhat, Source};
+use sumpbook_trade::record::{DriveWhat, ReturnHow, Source};
 use sumpbook_trade::{Entry, EntryId, Fact, Stamp, TruckId};
 
 use crate::ShopError;
@@ -62,16 +64,21 @@ struct Found {
 }
 
 /// The order in which gaps are told.
-const ORDER: [&str; 18] = [
+const ORDER: [&str; 23] = [
     "no-truck-serial",
     "no-set-serial",
     "task-never",
     "service-no-hours",
     "service-late",
+    "campaign-open",
+    "campaign-look",
     "reading-span",
     "hours-question",
     "use-without",
     "defect-open",
+    "laid-up",
+    "line-waived",
+    "set-elsewhere",
     "note-unanswered",
     "brought-in",
     "paper",
@@ -117,7 +124,19 @@ fn of_unit(
     entries(ledger, yard, truck, folder, found)?;
     let state = ledger.unit_state(truck)?;
     for clock in state.clocks.iter().filter(|clock| clock.last.is_none() && clock.first_of.is_none()) {
-        found.add("task-never", clock.task.to_string());
+        match clock.task.campaign() {
+            Some(name) => {
+                let day = clock.due_day.map_or_else(String::new, |day| day.to_string());
+                found.add("campaign-open", format!("{name} - {day}"));
+            }
+            None => found.add("task-never", clock.task.to_string()),
+        }
+    }
+    for now in state.campaigns.iter().filter(|now| matches!(now.is, Hit::Look(_)) && now.done.is_none()) {
+        let what = fleet.campaigns.get(&now.task).and_then(Campaign::now);
+        if let Some(what) = what.filter(|what| what.withdrawn.is_none()) {
+            found.add("campaign-look", what.task.campaign().unwrap_or_default().to_owned());
+        }
     }
     for question in &state.hours.questions {
         let figures = question.standing.iter().chain(&question.disputing).map(|row| row.figure.to_string());
@@ -125,6 +144,12 @@ fn of_unit(
     }
     for note in state.notes.iter().filter(|note| note.answered.first.is_none()) {
         found.add("note-unanswered", format!("{} {}", when(Stamp::from(note.at)), note.as_shown));
+    }
+    for spell in state.lay_ups.iter().filter(|spell| spell.returned.is_none()) {
+        found.add("laid-up", when(Stamp::from(spell.since)));
+    }
+    if let Some(disagrees) = state.set_disagrees(fleet) {
+        found.add("set-elsewhere", when(Stamp::from(disagrees.told.at)));
     }
     let mut last: Option<Stamp> = None;
     for row in ledger.every_reading(truck)?.iter().filter(|row| row.counts) {
@@ -182,6 +207,10 @@ fn entries(
             }
             match &entry.fact {
                 Fact::ServiceDone(_) => service(ledger, truck, &entry, case(), found)?,
+                Fact::ReturnToService(said) if judged == Judged::Counts => {
+                    let waived = said.lines.iter().filter(|line| line.how == ReturnHow::Waived);
+                    waived.for_each(|line| found.add("line-waived", format!("{} {}", case(), line.line)));
+                }
                 Fact::StartAir(_) => {
                     used.insert(day);
                 }

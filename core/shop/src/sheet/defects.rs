@@ -1,8 +1,11 @@
 //! What was found, and what is locked because of it (R4).
 
+use sumpbook_daybook::fleet::CampaignTold;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::UnitState;
-use sumpbook_trade::defect::{Answer, Defect, DefectState, LockPart, Said, Verdict};
+use sumpbook_trade::clock::TaskId;
+use sumpbook_trade::defect::{Answer, Defect, DefectState, LockOut, LockPart, Said, Verdict};
+use sumpbook_trade::lay_up::{LIST_OPEN, is_lay_up};
 use sumpbook_trade::{Entry, EntryId, Fact};
 
 use super::found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
@@ -140,6 +143,13 @@ fn photos(ledger: &Ledger, defect: &Defect) -> Result<Vec<String>, ShopError> {
     Ok(photos)
 }
 
+/// What the shop said of the campaign that locks; none where a defect does.
+fn told_of<'a>(ledger: &'a Ledger, lock: &LockOut) -> Option<&'a CampaignTold> {
+    let name = lock.because.place.as_deref().filter(|_| lock.is_of_campaign())?;
+    let campaign = ledger.fleet().campaigns.get(&TaskId::of_campaign(name))?;
+    campaign.told.iter().find(|told| told.entry.0 == lock.because.entry)
+}
+
 /// Lock-outs that stand at the cut, oldest first.
 pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Vec<LockedRow>, ShopError> {
     let mut rows = Vec::new();
@@ -148,27 +158,44 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
         let stands = |at: Option<chrono::DateTime<chrono::FixedOffset>>| at.is_none_or(|at| cut < at);
         for lock in unit.state.locks.iter().filter(|lock| lock.since <= cut && stands(lock.ended)) {
             let answer = knowing::opening(&unit.state.defects, lock);
+            let told = told_of(ledger, lock);
             let entry = answer.map_or(lock.because.entry, |answer| answer.entry);
             let opened = knowing::first_held(ledger, entry)?;
             let driver_knew = match (&opened, unit.phone) {
                 (Some(opened), Some(phone)) => knowing::phone_knew(ledger, yard, phone, opened)?,
                 _ => None,
             };
+            let spell = unit.state.lay_ups.iter().find(|spell| spell.entry == lock.because.entry);
+            let laid_up = is_lay_up(lock);
             rows.push(LockedRow {
                 unit: unit.door.clone(),
                 lock: lock.part.clone().into(),
                 since: yard.stamp(lock.since),
                 item: lock.because.item.clone(),
                 place: lock.because.place.clone(),
-                why: match answer.map(|answer| &answer.said) {
-                    Some(Said::Defect { words, .. }) => words.clone(),
+                why: match (answer.map(|answer| &answer.said), told) {
+                    (Some(Said::Defect { words, .. }), _) => words.clone(),
+                    (_, Some(told)) => told.what.words.clone(),
+                    _ if laid_up => LIST_OPEN.to_owned(),
                     _ => String::new(),
                 },
-                who: answer.and_then(|answer| yard.name_of(ledger, answer.person)),
+                who: match answer {
+                    Some(answer) => yard.name_of(ledger, answer.person),
+                    None => told.and_then(|told| yard.name(ledger, told.by)).or_else(|| {
+                        let person = spell.and_then(|spell| spell.person)?;
+                        yard.name_of(ledger, person)
+                    }),
+                },
                 shop_knew: opened.as_ref().map(|opened| knowing::shop_knew(yard, opened)),
                 driver_knew,
                 certified: lock.certified.map(|at| yard.stamp(at)),
-                next_step: if lock.certified.is_some() { "review" } else { "certify" }.to_owned(),
+                next_step: match (lock.is_of_campaign(), lock.certified) {
+                    (true, _) => "service",
+                    (false, Some(_)) => "review",
+                    (false, None) if laid_up => "return-list",
+                    (false, None) => "certify",
+                }
+                .to_owned(),
             });
         }
     }

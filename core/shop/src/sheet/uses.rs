@@ -55,8 +55,12 @@ pub(super) fn against(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result
             if let Some(opened) = &opened {
                 shop_knew = Some(knowing::shop_knew(yard, opened));
                 if let Some(held) = truth.entry(told.fact.n)? {
-                    could_know = Reach::had_seen(&truth, &held, opened)?;
                     driver_knew = knowing::phone_knew(ledger, yard, held.row.actor.key(), opened)?;
+                    // No entry follows one of another book: of a campaign the log of exchanges says who held it.
+                    could_know = match held.row.book == opened.row.book {
+                        true => Reach::had_seen(&truth, &held, opened)?,
+                        false => driver_knew.is_some_and(|at| at.moment() <= found.used.at),
+                    };
                 }
             }
             let clock = |at: Option<sumpbook_trade::Stamp>, never: &str| {

@@ -4,8 +4,10 @@
 //! device, how it came to be written down, and whether it is void. Unknown is blank. Words that a spreadsheet would
 //! reckon with are kept from it.
 
+mod campaigns;
 mod cell;
 mod entries;
+mod lay_ups;
 mod records;
 mod standing;
 
@@ -26,6 +28,8 @@ pub enum Kind {
     Units,
     /// Every task of every unit.
     Due,
+    /// Makers' campaigns, one row a unit.
+    Campaigns,
     /// Figures of meters.
     Readings,
     /// Services.
@@ -44,6 +48,8 @@ pub enum Kind {
     People,
     /// Phones.
     Phones,
+    /// Lay-ups and the answers to their lists.
+    LayUps,
     /// What does not count, and why.
     SetAside,
     /// Every entry about units, whatever its kind.
@@ -52,9 +58,10 @@ pub enum Kind {
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Kind; 13] = [
+    pub const ALL: [Kind; 15] = [
         Kind::Units,
         Kind::Due,
+        Kind::Campaigns,
         Kind::Readings,
         Kind::Services,
         Kind::Pours,
@@ -62,6 +69,7 @@ impl Kind {
         Kind::Certificates,
         Kind::Acknowledgements,
         Kind::Inspections,
+        Kind::LayUps,
         Kind::People,
         Kind::Phones,
         Kind::SetAside,
@@ -73,6 +81,7 @@ impl Kind {
         match self {
             Kind::Units => "units",
             Kind::Due => "due",
+            Kind::Campaigns => "campaigns",
             Kind::Readings => "readings",
             Kind::Services => "services",
             Kind::Pours => "pours",
@@ -80,6 +89,7 @@ impl Kind {
             Kind::Certificates => "certificates",
             Kind::Acknowledgements => "acknowledgements",
             Kind::Inspections => "inspections",
+            Kind::LayUps => "lay-ups",
             Kind::People => "people",
             Kind::Phones => "phones",
             Kind::SetAside => "set-aside",
@@ -150,6 +160,7 @@ pub fn table(ledger: &Ledger, kind: Kind, of: Of<'_>, now: Stamp) -> Result<Shee
     match kind {
         Kind::Units => standing::of_units(ledger, &yard, of),
         Kind::Due => standing::due(ledger, &yard, of),
+        Kind::Campaigns => campaigns::campaigns(ledger, &yard, of),
         Kind::Readings => standing::readings(ledger, &yard, of),
         Kind::Services => records::services(ledger, &yard, of),
         Kind::Pours => records::pours(ledger, &yard, of),
@@ -157,6 +168,7 @@ pub fn table(ledger: &Ledger, kind: Kind, of: Of<'_>, now: Stamp) -> Result<Shee
         Kind::Certificates => records::certificates(ledger, &yard, of),
         Kind::Acknowledgements => records::acknowledgements(ledger, &yard, of),
         Kind::Inspections => records::inspections(ledger, &yard, of),
+        Kind::LayUps => lay_ups::of_sets(ledger, &yard, of),
         Kind::People => Ok(standing::people(ledger)),
         Kind::Phones => standing::phones(ledger, &yard),
         Kind::SetAside => standing::aside(ledger, &yard, of),

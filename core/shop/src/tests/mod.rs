@@ -1,11 +1,13 @@
 //! The shop against the invented month of Tern Hollow Water: invented data, outcomes worked by rule.
 
 mod archives;
+mod campaigns;
 mod closing;
 mod closing_by_itself;
 mod console;
 mod demo_month;
 mod folder;
+mod lay_ups;
 mod locks_by_itself;
 mod month;
 mod set_moves;

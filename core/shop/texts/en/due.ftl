@@ -45,7 +45,7 @@ order-no-day = by the hours, pace unknown
 
 service-open = Service done
 service-of = Service done, { $unit }
-service-read = Hours as read: { $hours }, { $when }
+service-read = Hours as read: { $hours } h, { $when }
 service-tasks = Which tasks were done
 service-hours = Hours of the meter then
 service-who = Done by

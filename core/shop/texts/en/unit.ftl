@@ -43,9 +43,9 @@ head-in-words = In words
 head-print = Print
 
 never-done = never
-ruler-hours = { $hours } h left of { $every }, due at { $at }
-ruler-hours-past = { $hours } h past { $every }, was due at { $at }
-ruler-hours-unknown = hours not known, of { $every }
+ruler-hours = { $hours } h left of { $every } h, due at { $at } h
+ruler-hours-past = { $hours } h past { $every } h, was due at { $at } h
+ruler-hours-unknown = hours not known, of { $every } h
 ruler-days = { $days ->
     [0] today, { $day }, is the last good day
     [one] 1 day left, last good day { $day }
@@ -58,7 +58,7 @@ ruler-days-past = { $days ->
 
 hours-for-due = The due list counts { $hours } h.
 hours-offset = Earlier meters: { $hours } h of them.
-hours-between = at least { $low }, likely { $likely }, at most { $high }
+hours-between = at least { $low } h, likely { $likely } h, at most { $high } h
 reading-accepted = counts
 reading-unlike-this-unit = counts; much more than this unit runs in a day
 reading-outvoted = struck: later readings agree against it

@@ -45,7 +45,7 @@ order-no-day = por horas, ritmo desconocido
 
 service-open = Servicio hecho
 service-of = Servicio hecho, { $unit }
-service-read = Horas leídas: { $hours }, { $when }
+service-read = Horas leídas: { $hours } h, { $when }
 service-tasks = Qué servicios se hicieron
 service-hours = Horas del medidor entonces
 service-who = Lo hizo

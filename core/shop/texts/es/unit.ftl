@@ -43,9 +43,9 @@ head-in-words = En palabras
 head-print = Imprimir
 
 never-done = nunca
-ruler-hours = quedan { $hours } h de { $every }, vence a las { $at }
-ruler-hours-past = { $hours } h pasadas de { $every }, vencía a las { $at }
-ruler-hours-unknown = horas desconocidas, de { $every }
+ruler-hours = quedan { $hours } h de { $every } h, vence a las { $at } h
+ruler-hours-past = { $hours } h pasadas de { $every } h, vencía a las { $at } h
+ruler-hours-unknown = horas desconocidas, de { $every } h
 ruler-days = { $days ->
     [0] hoy, { $day }, es el último día bueno
     [one] queda 1 día, último día bueno { $day }
@@ -58,7 +58,7 @@ ruler-days-past = { $days ->
 
 hours-for-due = Para los vencimientos cuentan { $hours } h.
 hours-offset = De medidores anteriores: { $hours } h.
-hours-between = al menos { $low }, probable { $likely }, máximo { $high }
+hours-between = al menos { $low } h, probable { $likely } h, máximo { $high } h
 reading-accepted = cuenta
 reading-unlike-this-unit = cuenta; mucho más de lo que esta unidad trabaja en un día
 reading-outvoted = tachada: lecturas posteriores coinciden en contra

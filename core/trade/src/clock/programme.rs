@@ -28,6 +28,21 @@ use crate::quantity::Tenths;
 #[cbor(transparent)]
 pub struct TaskId(#[n(0)] pub String);
 
+/// What the name of a campaign's task begins with. No task of a programme does.
+const CAMPAIGN: &str = "campaign:";
+
+impl TaskId {
+    /// The task of a maker's campaign, by the name the shop gave it, such as the number of the maker's paper.
+    pub fn of_campaign(name: &str) -> TaskId {
+        TaskId(format!("{CAMPAIGN}{name}"))
+    }
+
+    /// Of a campaign's task, the campaign's name; none of a programme's.
+    pub fn campaign(&self) -> Option<&str> {
+        self.0.strip_prefix(CAMPAIGN)
+    }
+}
+
 impl From<&str> for TaskId {
     fn from(text: &str) -> TaskId {
         TaskId(text.to_owned())

@@ -5,16 +5,17 @@ use serde::{Deserialize, Serialize};
 
 use super::outcome::{Defect, DefectState};
 use super::record::{DefectRef, LockPart};
+use crate::campaign::CAMPAIGN_ITEM;
 use crate::day::{Use, UseKind};
 
-/// Road, air or one outlet out of use because of one defect.
+/// Road, air or one outlet out of use because of one defect, or road or air because of a maker's campaign.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct LockOut {
     /// What is locked.
     pub part: LockPart,
     /// The worst answer's own time, whoever knew of it then (R4).
     pub since: DateTime<FixedOffset>,
-    /// The defect.
+    /// The defect; of a campaign its entry, [`CAMPAIGN_ITEM`] and its name.
     pub because: DefectRef,
     /// When the shop certified it; it stays locked.
     pub certified: Option<DateTime<FixedOffset>>,
@@ -26,6 +27,11 @@ impl LockOut {
     /// Whether it stood at a moment. Its own first moment is not yet "after"; its last is free.
     pub fn stands_at(&self, at: DateTime<FixedOffset>) -> bool {
         self.since < at && self.ended.is_none_or(|ended| at < ended)
+    }
+
+    /// Whether a maker's campaign locks, and no defect. No certificate ends such a lock, only the work does.
+    pub fn is_of_campaign(&self) -> bool {
+        self.because.item == CAMPAIGN_ITEM
     }
 
     /// Whether a use goes against what it locks: driving against road, starting against air. An outlet may

@@ -172,6 +172,8 @@ facts! {
     50 LateAccepted,
     /// A day's sheet was closed.
     51 SheetClosed,
+    /// A maker's campaign, entered, changed or taken back.
+    52 CampaignSet,
     /// A page of paper was typed in.
     54 PaperPage,
 }

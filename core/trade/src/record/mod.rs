@@ -30,6 +30,7 @@ macro_rules! choice {
 }
 
 mod air;
+mod campaign;
 mod correction;
 mod decision;
 mod digest;
@@ -47,6 +48,7 @@ mod says;
 mod service;
 
 pub use air::{Drive, DriveWhat, RunningNumbers, StartAir, StepDone, StepsDone, StopAir};
+pub use campaign::{CampaignLooked, CampaignOf, CampaignSet, SerialRange};
 pub use correction::{Correction, OtherUnit};
 pub use decision::{Decision, LateAccepted, SheetClosed, Verdict};
 pub use digest::{Digest, DigestError};
@@ -67,5 +69,6 @@ pub use oil::{
 pub use repair::{Certificate, DefectName, RepairVerdict, Review};
 pub use says::{OnCall, ShopSays};
 pub use service::{
-    LayUp, OilPut, OilReason, ReturnToService, ServiceDone, SetFitted, SetRemoved, VisitPlan, WaitingForPart,
+    LayUp, OilPut, OilReason, ReturnHow, ReturnLine, ReturnToService, ServiceDone, SetFitted, SetRemoved,
+    VisitPlan, WaitingForPart,
 };

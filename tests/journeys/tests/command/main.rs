@@ -3,8 +3,10 @@
 //! Invented data; every outcome worked by rule.
 
 mod binary;
+mod campaign;
 mod exchange;
 mod in_out;
+mod lay_up;
 mod lines;
 mod refused;
 mod shop;

@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use sumpbook_daybook::fleet::Fleet;
 use sumpbook_daybook::text::{Texts, item_key};
 use sumpbook_trade::Stamp;
+use sumpbook_trade::campaign::CAMPAIGN_ITEM;
 
 use crate::parts::OilNeed;
 
@@ -45,6 +46,8 @@ impl Words {
     pub(in crate::command) fn item(&self, item: &str, place: Option<&str>) -> String {
         let name = self.text(&item_key(item), item);
         match place {
+            // A campaign's own name stands as it was given.
+            Some(place) if item == CAMPAIGN_ITEM => format!("{name}, {place}"),
             Some(place) => format!("{name}, {}", self.text(&format!("side-{place}"), place).to_lowercase()),
             None => name,
         }

@@ -43,7 +43,7 @@ fn waiting(telling: &Telling, row: &WaitingRow) -> Markup {
         ["head-came-from", "head-unit", "head-says", "head-why", "head-since"].map(|key| telling.t(key));
     let mut says = telling.kind(&row.row.says);
     if let Some(hours) = row.hours {
-        says = format!("{says} {}", telling.hours(hours));
+        says = format!("{says} {}", telling.meter(hours));
     }
     let who = row.row.who.as_deref().map(|who| format!(", {who}")).unwrap_or_default();
     let cells = vec![
@@ -106,7 +106,7 @@ fn reading(telling: &Telling, row: &SettleRow) -> Markup {
             }
             p class="beside" {
                 (telling.with("aside-used", &[("hours", Arg::Text(
-                    &row.used.map_or_else(|| telling.t("none-word"), |hours| telling.hours(hours)),
+                    &row.used.map_or_else(|| telling.t("none-word"), |hours| telling.meter(hours)),
                 ))]))
             }
             @for figure in &row.figures {
@@ -127,14 +127,14 @@ fn figure_said(telling: &Telling, figure: &FigureRow) -> Markup {
         @if figure.struck { s { (hours) } } @else { strong { (hours) } }
         " h, " (telling.at(figure.at)) ", " (telling.who(figure.who.as_deref()))
         @if let Some(most) = figure.ceiling.filter(|_| figure.struck) {
-            ", " (telling.with("at-most", &[("figure", Arg::Text(&telling.hours(most)))]))
+            ", " (telling.with("at-most", &[("figure", Arg::Text(&telling.meter(most)))]))
         }
     }
 }
 
 fn twice(telling: &Telling, row: &TwiceRow) -> Markup {
     let told = |told: &crate::sheet::ToldService| {
-        let hours = told.hours.map_or_else(|| telling.t("no-hours"), |h| format!("{} h", telling.hours(h)));
+        let hours = told.hours.map_or_else(|| telling.t("no-hours"), |h| telling.meter(h));
         format!("{}, {hours}, {}", telling.at(told.at), telling.who(told.who.as_deref()))
     };
     html! {
@@ -200,6 +200,6 @@ fn settled(telling: &Telling, rows: &[SettledRow]) -> Markup {
 
 fn about_said(telling: &Telling, about: &AboutRow) -> String {
     let unit = about.unit.clone().unwrap_or_else(|| telling.t("the-fleet"));
-    let hours = about.hours.map(|hours| format!(" {}", telling.hours(hours))).unwrap_or_default();
+    let hours = about.hours.map(|hours| format!(" {}", telling.meter(hours))).unwrap_or_default();
     format!("{unit} {}{hours}, {}", telling.kind(&about.says), telling.at(about.at))
 }

@@ -38,6 +38,10 @@ fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Marku
                 (table(words, "due-rest", &name, rest))
             }
         }
+        @if !list.laid_up.is_empty() {
+            h3 { (words.with("section-laid-up", &[("count", Arg::Count(list.laid_up.len() as i64))])) }
+            (table(words, "due-laid-up", &words.t("laid-up-rows"), &list.laid_up))
+        }
         @for done in &list.done {
             p {
                 (door(&done.unit)) " "
@@ -76,7 +80,10 @@ fn table(words: &Words, id: &str, caption: &str, rows: &[DueRow]) -> Markup {
     let rows = rows.iter().map(|row| {
         vec![
             door(&row.unit),
-            said(words.task(&row.task)),
+            html! {
+                (words.task(&row.task))
+                @if let Some(campaign) = &row.campaign { ": " (told::campaign(words, campaign)) }
+            },
             told::state(words, row),
             said(told::hours_left(words, row)),
             said(row.last_good_day.map_or_else(|| words.t("none-dash"), |day| words.short_day(day))),

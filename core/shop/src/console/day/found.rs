@@ -103,10 +103,19 @@ pub(super) fn locked(words: &Words, id: &str, caption: &str, rows: &[LockedRow])
     let rows = rows.iter().map(|row| {
         let item = words.item(&row.item, row.place.as_deref());
         let next = match row.certified {
+            // Only the work itself frees what a campaign locks.
+            None if row.next_step == "service" => html! {
+                a class="button" href=(format!("/due?unit={}", escaped(&row.unit))) { (words.t("do-service")) }
+            },
             Some(at) => {
                 let at = words.at(at);
                 said(words.with("next-review-since", &[("when", Arg::Text(&at))]))
             }
+            None if row.next_step == "return-list" => html! {
+                a class="button" href=(format!("/units/{}#lay-up", escaped(&row.unit))) {
+                    (words.t("do-return-list"))
+                }
+            },
             None => html! {
                 a class="button" href=(certify_href(&row.unit, &row.item, row.place.as_deref())) {
                     (words.t("do-certify"))

@@ -5,6 +5,7 @@ use sumpbook_daybook::text::Arg;
 
 use super::due;
 use crate::console::table::{Table, door, said, section};
+use crate::console::unit::set_told;
 use crate::console::words::Words;
 use crate::sheet::{
     AnsweredBy, AsideRow, Evening, LateRow, OilFound, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
@@ -13,7 +14,8 @@ use crate::sheet::{
 pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
     let name = |key: &str| words.t(key);
-    let settle = sheet.to_settle.count.saturating_add(sheet.entered_twice.count);
+    let settle =
+        sheet.to_settle.count.saturating_add(sheet.entered_twice.count).saturating_add(sheet.sets.count);
     html! {
         (due::evening(words, &sheet.due))
         (section("reminders", sheet.reminders.count, &name("section-reminders"),
@@ -25,12 +27,15 @@ pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
         (section("settle", settle, &name("section-settle"), &none(settle, "none-disputed"), &html! {
             (to_settle(words, &sheet.to_settle.rows))
             (twice(words, &sheet.entered_twice.rows))
+            @for row in &sheet.sets.rows {
+                p { (door(&row.unit)) ": " (set_told::said(words, row)) }
+            }
             @for row in &sheet.corrected.rows {
                 p class="corrected" {
                     (door(&row.unit)) ": "
-                    s { (words.hours(row.struck)) } " "
+                    s { (words.meter(row.struck)) } " "
                     (words.with("corrected", &[
-                        ("instead", Arg::Text(&row.instead.map_or_else(|| words.t("none-word"), |h| words.hours(h)))),
+                        ("instead", Arg::Text(&row.instead.map_or_else(|| words.t("none-word"), |h| words.meter(h)))),
                         ("why", Arg::Text(&row.why)),
                     ]))
                 }
@@ -168,17 +173,17 @@ fn to_settle(words: &Words, rows: &[SettleRow]) -> Markup {
         let figures = html! {
             @for (place, figure) in row.figures.iter().enumerate() {
                 @if place > 0 { "; " }
-                @if figure.struck { s { (words.hours(figure.figure)) } } @else { (words.hours(figure.figure)) }
+                @if figure.struck { s { (words.meter(figure.figure)) } } @else { (words.meter(figure.figure)) }
                 " " (words.at(figure.at))
                 @if let Some(most) = figure.ceiling.filter(|_| figure.struck) {
-                    ", " (words.with("at-most", &[("figure", Arg::Text(&words.hours(most)))]))
+                    ", " (words.with("at-most", &[("figure", Arg::Text(&words.meter(most)))]))
                 }
             }
         };
         vec![
             door(&row.unit),
             figures,
-            said(row.used.map_or_else(|| words.t("none-word"), |hours| words.hours(hours))),
+            said(row.used.map_or_else(|| words.t("none-word"), |hours| words.meter(hours))),
             said(words.or_plain(&format!("question-{}", row.why), &row.why)),
             said(row.hints.iter().map(|h| words.or_plain(&format!("hint-{h}"), h)).collect::<Vec<_>>().join(" ")),
         ]
@@ -189,11 +194,11 @@ fn to_settle(words: &Words, rows: &[SettleRow]) -> Markup {
 fn twice(words: &Words, rows: &[TwiceRow]) -> Markup {
     let heads = ["head-unit", "head-task", "head-first-told", "head-told-again", "head-used-until"];
     let told = |told: &crate::sheet::ToldService| {
-        let hours = told.hours.map_or_else(|| words.t("no-hours"), |h| format!("{} h", words.hours(h)));
+        let hours = told.hours.map_or_else(|| words.t("no-hours"), |h| words.meter(h));
         html! { (words.at(told.at)) ", " (hours) span class="named" { ", " (words.who(told.who.as_deref())) } }
     };
     let rows = rows.iter().map(|row| {
-        let hours = row.hours.map_or_else(|| words.t("no-hours"), |h| format!("{} h", words.hours(h)));
+        let hours = row.hours.map_or_else(|| words.t("no-hours"), |h| words.meter(h));
         vec![
             door(&row.unit),
             said(words.task(&row.task)),

@@ -1,5 +1,6 @@
 //! Due and visits: what runs out first over the whole fleet, who comes in when, what is to be ordered.
 
+mod campaigns;
 mod page;
 mod service;
 
@@ -32,6 +33,9 @@ pub(super) fn routes() -> Router<Console> {
         .route("/due/plan", post(plan))
         .route("/due/wait", post(wait))
         .route("/due/ticked", post(ticked))
+        .route("/due/campaign", post(campaigns::enter))
+        .route("/due/campaign/withdraw", post(campaigns::withdraw))
+        .route("/due/campaign/look", post(campaigns::look))
         .route("/due/service", get(service::page).post(service::done))
 }
 

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
-use super::{DueView, PAGE};
+use super::{DueView, PAGE, campaigns};
 use crate::console::language::escaped;
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
@@ -25,10 +25,12 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         }
         (filter(telling, view))
         (rows(telling, view))
+        (laid_up(telling, view))
         (visits(telling, view))
         (needs(telling, view))
         (orders(telling, &view.due.orders))
         (papers(telling, &view.due.papers))
+        (campaigns::draw(telling, view))
         @for part in &view.due.parts {
             p {
                 (door(&part.unit)) " "
@@ -71,7 +73,8 @@ fn rows(telling: &Telling, view: &DueView) -> Markup {
         _ => String::new(),
     };
     let ticks = telling.writes();
-    let table = html! { (table(telling, &name, &view.due.rows, ticks)) (pages(telling, view)) };
+    let table =
+        html! { (table(telling, ("near-table", &name), &view.due.rows, ticks)) (pages(telling, view)) };
     let below = html! {
         @if ticks && (view.count > 0 || !view.defects.is_empty()) {
             form method="post" action="/due/plan" {
@@ -119,16 +122,30 @@ fn defects(telling: &Telling, view: &DueView, ticks: bool) -> Markup {
     }
 }
 
-fn table(telling: &Telling, caption: &str, rows: &[PlanRow], ticks: bool) -> Markup {
+/// The same of sets that are laid up, apart: they are looked at before the return.
+fn laid_up(telling: &Telling, view: &DueView) -> Markup {
+    let rows = &view.due.laid_up;
+    if rows.is_empty() {
+        return html! {};
+    }
+    let name = telling.t("laid-up-rows");
+    section("laid-up", rows.len(), &name, "", &table(telling, ("laid-up-table", &name), rows, false))
+}
+
+fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks: bool) -> Markup {
     let heads = ["head-tick", "head-unit", "head-task", "head-hours-left", "head-last-good-day"];
     let heads = heads.iter().chain(&["head-runs-out-first", "head-state", "head-part"]);
-    let heads = heads.chain(&["head-promised", "head-visit"]).map(|key| telling.t(key));
+    // The own column of campaigns stands there when one of the rows is of a campaign.
+    let any = rows.iter().any(|row| row.due.campaign.is_some());
+    let own: &[&str] = if any { &["head-campaign"] } else { &[] };
+    let heads = heads.chain(&["head-promised", "head-visit"]).chain(own).map(|key| telling.t(key));
     let rows = rows.iter().map(|row| {
         let due = &row.due;
         let task = telling.task(&due.task);
         let dash = || telling.t("none-dash");
         let of = format!("{}, {task}", due.unit);
-        vec![
+        let asks = due.campaign.as_ref().map_or_else(dash, |campaign| told::campaign(telling, campaign));
+        let mut cells = vec![
             html! {
                 label class="tick" {
                     @if ticks {
@@ -146,9 +163,13 @@ fn table(telling: &Telling, caption: &str, rows: &[PlanRow], ticks: bool) -> Mar
             said(due.waiting_for.as_ref().map_or_else(dash, |part| part.part.clone())),
             said(due.waiting_for.as_ref().and_then(|p| p.promised).map_or_else(dash, |day| telling.short_day(day))),
             said(row.visit.as_ref().map_or_else(dash, |visit| when(telling, visit))),
-        ]
+        ];
+        if any {
+            cells.push(said(asks));
+        }
+        cells
     });
-    Table::new("near-table", caption, heads).wide(&[1, 2]).rows(rows).draw()
+    Table::new(id, caption, heads).wide(&[1, 2]).rows(rows).draw()
 }
 
 fn pages(telling: &Telling, view: &DueView) -> Markup {

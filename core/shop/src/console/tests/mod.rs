@@ -1,8 +1,10 @@
 //! Pages of the console, asked and answered as a browser would: through the gate, with forms.
 
 mod aside;
+mod campaigns;
 mod due;
 mod in_out;
+mod lay_up;
 mod links;
 mod paper;
 mod people;

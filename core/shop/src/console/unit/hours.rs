@@ -122,7 +122,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
     let truth = of.ledger.store().truth();
     let mut rows: Vec<ReadingRow> = judged.rows().iter().map(|row| told(of, row)).collect();
     let mut numbers = BTreeMap::new();
-    for fact in truth.hour_facts(of.truck, of.yard.cut_ms)? {
+    for fact in of.ledger.unit_hour_facts(of.truck, of.yard.cut_ms)? {
         numbers.insert(fact.id, fact.n);
         if let (true, Some(figure)) = (fact.judged != Judged::Counts, fact.hours) {
             rows.push(ReadingRow {
@@ -254,7 +254,7 @@ pub(super) fn draw(words: &Words, hours: &Hours, here: &str) -> Markup {
     let rows = hours.readings.iter().map(|row| {
         vec![
             said(words.at(row.at)),
-            html! { @if row.struck { s { (words.hours(row.figure)) } } @else { (words.hours(row.figure)) } },
+            html! { @if row.struck { s { (words.meter(row.figure)) } } @else { (words.meter(row.figure)) } },
             said(became(words, row)),
             name(&words.who(row.who.as_deref())),
             said(from(words, row)),
@@ -321,7 +321,7 @@ fn beside(words: &Words, hours: &Hours) -> Vec<String> {
 /// "engine hours 4,410.2, Mon 19 Oct 06:32"
 fn other_meter(words: &Words, meter: &OtherMeter) -> String {
     let name = words.or_plain(&format!("meter-{}", meter.meter), &meter.meter);
-    let read = meter.figure.map(|figure| format!("{name} {} h", words.hours(figure)));
+    let read = meter.figure.map(|figure| format!("{name} {}", words.meter(figure)));
     let at = meter.at.map(|at| words.short_day_at(at));
     let total = meter.total.filter(|total| Some(*total) != meter.figure);
     let total = total.map(|total| words.with("meter-total", &[("hours", Arg::Text(&words.hours(total)))]));
@@ -381,7 +381,7 @@ fn became(words: &Words, row: &ReadingRow) -> String {
         None => words.or_plain(&format!("aside-{plain}"), plain),
     };
     if let (true, Some(most)) = (plain == "above-ceiling", row.ceiling) {
-        let most = words.hours(most);
+        let most = words.meter(most);
         said = format!("{said}: {}", words.with("at-most", &[("figure", Arg::Text(&most))]));
     }
     if let Some(why) = &row.why {

@@ -80,7 +80,7 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     let (estimates, zone) = (&of.state.hours.estimates, of.ledger.fleet().zone);
     let guessed = estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.at_most());
     let mut tasks = Vec::new();
-    for due in list.rows {
+    for due in list.into_every_row() {
         let clock = of.state.clocks.iter().find(|clock| clock.task.0 == due.task);
         let Some(clock) = clock else { continue };
         let plan = plans.iter().find(|plan| plan.tasks.contains(&clock.task));
@@ -187,7 +187,10 @@ pub(super) fn draw(words: &Words, tasks: &[TaskView]) -> Markup {
     let heads = ["head-task", "head-last-done", "head-ruler", "head-state", "head-part", "head-visit"];
     let rows = tasks.iter().map(|task| {
         vec![
-            said(words.task(&task.due.task)),
+            html! {
+                (words.task(&task.due.task))
+                @if let Some(campaign) = &task.due.campaign { br; (due_words::campaign(words, campaign)) }
+            },
             said(last(words, task)),
             ruler(words, task),
             due_words::state(words, &task.due),

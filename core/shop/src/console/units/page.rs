@@ -193,10 +193,10 @@ fn lock_words(words: &Words, row: &UnitRow) -> String {
     if all.is_empty() { words.t("no-lock") } else { words.listed(all) }
 }
 
-/// "2,862.4", and that it is disputed.
+/// "2,862.4 h, Mon 19 Oct 06:32", and that it is disputed.
 pub(in crate::console) fn hours(words: &Words, row: &UnitRow) -> String {
     let Some(hours) = row.hours else { return words.t("hours-never-read") };
-    let mut said = words.hours(hours);
+    let mut said = words.meter(hours);
     if let Some(at) = row.read_at {
         said = format!("{said}, {}", words.at(at));
     }
@@ -226,7 +226,11 @@ fn open(words: &Words, row: &UnitRow) -> String {
     let settle =
         (row.to_settle > 0).then(|| words.with("open-to-settle", &[("count", count(row.to_settle))]));
     let reminder = row.needs.contains(&"reminder").then(|| words.t("open-reminder"));
-    let all: Vec<String> = [defects, settle, reminder].into_iter().flatten().collect();
+    let campaigns =
+        (row.campaigns > 0).then(|| words.with("open-campaigns", &[("count", count(row.campaigns))]));
+    let look = (row.campaigns_to_look > 0)
+        .then(|| words.with("open-campaigns-look", &[("count", count(row.campaigns_to_look))]));
+    let all: Vec<String> = [defects, settle, reminder, campaigns, look].into_iter().flatten().collect();
     if all.is_empty() { words.t("none-dash") } else { words.listed(all) }
 }
 

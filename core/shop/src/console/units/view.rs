@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::campaign::{CampaignStands, stands};
 use sumpbook_trade::clock::Standing;
 use sumpbook_trade::{Stamp, Tenths};
 
@@ -122,7 +123,12 @@ pub(in crate::console) struct UnitRow {
     pub(in crate::console) open_defects: usize,
     /// Questions about readings and services.
     pub(in crate::console) to_settle: usize,
-    /// Why it needs someone: `locked`, `defect`, `not-reported`, `due`, `to-settle`, `reminder`, `oil`.
+    /// Makers' campaigns that are to be done on it.
+    pub(in crate::console) campaigns: usize,
+    /// Makers' campaigns for which a person must look at it.
+    pub(in crate::console) campaigns_to_look: usize,
+    /// Why it needs someone: `locked`, `defect`, `not-reported`, `due`, `to-settle`, `reminder`, `oil`,
+    /// `campaign` where a person must look.
     pub(in crate::console) needs: Vec<&'static str>,
 }
 
@@ -159,7 +165,7 @@ pub(in crate::console) fn rows(
     let states: Vec<_> = units.iter().map(|unit| (unit.door.as_str(), &unit.state)).collect();
     let list = due::list(ledger, yard, &states, Standing::FarOff)?;
     let mut of: BTreeMap<String, Vec<DueRow>> = BTreeMap::new();
-    for row in list.rows {
+    for row in list.into_every_row() {
         of.entry(row.unit.clone()).or_default().push(row);
     }
     let row = |unit| row(ledger, yard, unit, &of.remove(&unit.door).unwrap_or_default());
@@ -210,9 +216,14 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRo
     let twice: usize =
         unit.state.clocks.iter().flat_map(|clock| &clock.entered_twice).filter(|two| !two.settled).count();
     let to_settle = unit.to_settle.len().saturating_add(twice);
-    let due = tasks.iter().any(|row| pressing(row) < 3 || row.state == "unknown");
+    // A set that is laid up waits for its list; its clocks are read then.
+    let due = tasks
+        .iter()
+        .filter(|row| row.laid_up_since.is_none())
+        .any(|row| pressing(row) < 3 || row.state == "unknown");
     let open_defects = unit.open_defects();
     let oil = OilUse::of(&unit.state.oil, ledger.fleet());
+    let (campaigns, campaigns_to_look) = campaigns_of(ledger, yard, unit);
     let needs = [
         ("locked", !unit.locked.is_empty()),
         ("defect", open_defects > 0),
@@ -221,6 +232,7 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRo
         ("to-settle", to_settle > 0),
         ("reminder", unit.state.cleared.is_some()),
         ("oil", oil.is_some_and(|oil| oil.is_alarm())),
+        ("campaign", campaigns_to_look > 0),
     ];
     let last = unit.state.hours.last.as_ref();
     UnitRow {
@@ -245,8 +257,23 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRo
         heard,
         open_defects,
         to_settle,
+        campaigns,
+        campaigns_to_look,
         needs: needs.into_iter().filter(|(_, is)| *is).map(|(why, _)| why).collect(),
     }
+}
+
+/// Campaigns that are to be done on a unit, and those for which a person must look at it.
+fn campaigns_of(ledger: &Ledger, yard: &Yard, unit: &UnitNow) -> (usize, usize) {
+    let hours = unit.state.hours_at(yard.cut());
+    let stand = unit.state.campaigns.iter().filter_map(|now| {
+        let told = ledger.fleet().campaigns.get(&now.task)?.by(yard.cut_ms).last()?;
+        Some(stands(&told.what, now.is, now.done, hours, yard.day))
+    });
+    let stand: Vec<CampaignStands> = stand.collect();
+    let open = |one: &&CampaignStands| matches!(one, CampaignStands::Open | CampaignStands::PastDeadline);
+    let look = |one: &&CampaignStands| matches!(one, CampaignStands::Look(_));
+    (stand.iter().filter(open).count(), stand.iter().filter(look).count())
 }
 
 /// The worst that stands of one part, since the earliest.
@@ -285,7 +312,11 @@ fn sort(rows: &mut [UnitRow], by: Sort) {
         }),
         Sort::Heard => rows.sort_by_key(|row| row.heard),
         Sort::Open => {
-            rows.sort_by_key(|row| std::cmp::Reverse(row.open_defects.saturating_add(row.to_settle)));
+            rows.sort_by_key(|row| {
+                std::cmp::Reverse(
+                    row.open_defects.saturating_add(row.to_settle).saturating_add(row.campaigns),
+                )
+            });
         }
     }
 }

@@ -240,8 +240,8 @@ async fn event_9_counts_weighted_hours_and_says_what_they_mean_on_this_meter() {
     assert_eq!((&oil["hours-left"], &oil["state"]), (&"20.1".into(), &"coming-up".into()), "{oil}");
     assert_eq!((&oil["weight"], &oil["meter-hours-left"]), (&150.into(), &"13.4".into()));
     let words = browser.get("/units/TH-03").await.whole().words();
-    assert!(words.contains("20.1 h left of 500.0, due at 790.4"), "{words}");
-    let weighted = "Weighted: an hour counts 1.5 now, so 13.4 h on the meter, to 790.4.";
+    assert!(words.contains("20.1 h left of 500.0 h, due at 790.4 h"), "{words}");
+    let weighted = "Weighted: an hour counts 1.5 now, so 13.4 h on the meter, to 790.4 h.";
     assert!(words.contains(weighted), "{words}");
     let due = browser.get("/due").await.whole().words();
     assert!(due.contains("20.1 (weighted)"), "{due}");

@@ -56,10 +56,10 @@ async fn a_quiet_unit_shows_its_rulers_with_their_words() {
     assert!(words.contains("Road: no lock on record Air: no lock on record"), "{words}");
     assert!(words.contains("its phone yard phone 1 last heard 16:48"), "{words}");
     // 2,918.0 - 2,862.4, and 22 October to 12 February.
-    assert!(words.contains("55.6 h left of 500.0, due at 2,918.0"), "{words}");
+    assert!(words.contains("55.6 h left of 500.0 h, due at 2,918.0 h"), "{words}");
     assert!(words.contains("113 days left, last good day 12 Feb 2027"), "{words}");
     let other = browser.get("/units/TH-03").await.words();
-    assert!(other.contains("2,254.0 h left of 3,000.0"), "3,000.0 less 746.0: {other}");
+    assert!(other.contains("2,254.0 h left of 3,000.0 h"), "3,000.0 less 746.0: {other}");
     assert!(page.body.matches("<svg class=\"ruler\"").count() >= 3, "one a task");
     let view = browser.get("/units/TH-01.json").await.json();
     let oil = view["tasks"].as_array().unwrap().iter().find(|t| t["task"] == "oil-and-filters").unwrap();
@@ -72,7 +72,7 @@ async fn a_quiet_unit_shows_its_rulers_with_their_words() {
 async fn a_struck_figure_stays_seen_with_why() {
     let browser = Browser::of(week(), NOW).await;
     let page = browser.get("/units/TH-03").await.whole();
-    assert!(page.body.contains("<s>7,421.0</s>"), "{}", page.body);
+    assert!(page.body.contains("<s>7,421.0 h</s>"), "{}", page.body);
     assert!(page.words().contains("struck: taken back: a slipped point"), "{}", page.words());
     assert!(page.body.contains("742.1"));
     let view = browser.get("/units/TH-03.json").await.json();
@@ -97,8 +97,8 @@ async fn a_figure_above_the_ceiling_says_what_the_meter_could_show() {
     yard.exchange(1, "2026-10-21T16:50:00-06:00");
     let browser = Browser::of(yard, "2026-10-21T17:00:00-06:00").await;
     let words = browser.get("/units/TH-03").await.whole().words();
-    assert!(words.contains("struck: more than the meter can have counted: at most 762.4"), "{words}");
-    assert!(words.contains("Hours as read: 738.4, Tue 20 Oct 16:40 (to settle)"), "{words}");
+    assert!(words.contains("struck: more than the meter can have counted: at most 762.4 h"), "{words}");
+    assert!(words.contains("Hours as read: 738.4 h, Tue 20 Oct 16:40 (to settle)"), "{words}");
     assert!(words.contains("hours the meter cannot show"), "the history says so too: {words}");
 }
 

@@ -36,7 +36,7 @@ async fn those_that_need_someone_stand_first_and_the_rest_is_a_run_of_doors() {
     assert!(words.contains("Oil and filters: 55.6 h left, 113 days left"), "the fewest hours: {words}");
     assert!(words.contains("Cooler and scavenge: 29 days left, to Fri 20 Nov"), "the fewest days: {words}");
     assert!(words.contains("past due 2 days"), "TH-08's day was the 20th: {words}");
-    assert!(words.contains("47.2, Wed 21 Oct 16:20"), "{words}");
+    assert!(words.contains("47.2 h, Wed 21 Oct 16:20"), "{words}");
     assert!(words.contains("too little known"), "no balance of its oil is closed: {words}");
     let view = browser.get("/units.json").await.json();
     assert_eq!(view["count"], 6);

@@ -46,11 +46,13 @@ pub(in crate::console::unit) fn draw(words: &Words, oil: &Oil) -> Markup {
 
 /// "Using 2.1x its usual since Tue 3 Nov. Look at separator, scavenge line, leaks."
 pub(in crate::console) fn changed(words: &Words, change: &ChangeRow) -> String {
-    let key = match change.direction {
-        Direction::More => "oil-use-more",
-        Direction::Less => "oil-use-less",
+    let key = match (change.direction, change.times_tenths) {
+        (Direction::More, Some(_)) => "oil-use-more",
+        (Direction::Less, Some(_)) => "oil-use-less",
+        (Direction::More, None) => "oil-use-more-unknown",
+        (Direction::Less, None) => "oil-use-less-unknown",
     };
-    let times = change.times_tenths.map_or_else(|| words.t("not-said"), tenths);
+    let times = change.times_tenths.map(tenths).unwrap_or_default();
     let since = words.short_day(change.since);
     words.with(key, &[("times", Arg::Text(&times)), ("since", Arg::Text(&since))])
 }
@@ -100,22 +102,24 @@ fn filled(words: &Words, fill: &OilUseRow) -> String {
         return words.with("oil-before-records", &[("poured", Arg::Text(&poured))]);
     };
     let at = words.short_day_at(at);
-    let hours = fill.filled_hours.map_or_else(|| words.t("not-said"), |hours| words.hours(hours));
+    let hours = fill.filled_hours.map(|hours| words.hours(hours));
+    let key = if hours.is_some() { "oil-filled" } else { "oil-filled-no-hours" };
+    let hours = hours.unwrap_or_default();
     let args = [("when", Arg::Text(&at)), ("hours", Arg::Text(&hours)), ("poured", Arg::Text(&poured))];
-    let filled = words.with("oil-filled", &args);
+    let filled = words.with(key, &args);
     if fill.settling { format!("{filled} {}", words.t("oil-settling")) } else { filled }
 }
 
 /// "used 114 mL in 94.5 h: about 1.20 mL/h, between 0.60 and 1.80 mL/h by two readings of the glass; 85 mL over
 /// the middle, carried to the next"
 fn balance_words(words: &Words, balance: &BalanceRow) -> String {
-    let rate = balance.ml_per_hour_hundredths.map_or_else(|| words.t("not-said"), hundredths);
+    let rate = balance.ml_per_hour_hundredths.map(hundredths);
     let used = words.with(
-        "oil-used",
+        if rate.is_some() { "oil-used" } else { "oil-used-no-rate" },
         &[
             ("volume", Arg::Text(&volume(words, balance.used_ml))),
             ("hours", Arg::Text(&words.hours(balance.hours))),
-            ("rate", Arg::Text(&rate)),
+            ("rate", Arg::Text(rate.as_deref().unwrap_or_default())),
         ],
     );
     let between = balance.between_hundredths.map(|(low, high)| {
@@ -161,16 +165,23 @@ fn verdict_words(words: &Words, verdict: OilVerdict, limit: i64, most: f64) -> S
 fn so_far_words(words: &Words, so_far: &SoFarRow) -> String {
     let at = words.short_day_at(so_far.to);
     let used = volume(words, so_far.used_ml);
-    let rate = so_far.ml_per_hour_hundredths.map_or_else(|| words.t("not-said"), hundredths);
-    let args = [("when", Arg::Text(&at)), ("volume", Arg::Text(&used)), ("rate", Arg::Text(&rate))];
-    words.with(if so_far.used_ml < 0 { "oil-so-far-rose" } else { "oil-so-far" }, &args)
+    let rate = so_far.ml_per_hour_hundredths.map(hundredths);
+    let key = match (so_far.used_ml < 0, &rate) {
+        (true, _) => "oil-so-far-rose",
+        (false, Some(_)) => "oil-so-far",
+        (false, None) => "oil-so-far-no-rate",
+    };
+    let rate = rate.unwrap_or_default();
+    words.with(key, &[("when", Arg::Text(&at)), ("volume", Arg::Text(&used)), ("rate", Arg::Text(&rate))])
 }
 
 fn lab_words(words: &Words, lab: &sumpbook_daybook::screen::LabRow) -> String {
     let drawn = words.short_day(lab.drawn.moment().with_timezone(&words.zone).date_naive());
-    let hours = lab.hours_on_oil.map_or_else(|| words.t("not-said"), |hours| words.hours(hours));
+    let hours = lab.hours_on_oil.map(|hours| words.hours(hours));
+    let key = if hours.is_some() { "oil-lab-row" } else { "oil-lab-row-no-hours" };
+    let hours = hours.unwrap_or_default();
     let head = words.with(
-        "oil-lab-row",
+        key,
         &[("bottle", Arg::Text(&lab.bottle)), ("drawn", Arg::Text(&drawn)), ("hours", Arg::Text(&hours))],
     );
     let old = if lab.changed_since { format!(" ({})", words.t("lab-other-fill")) } else { String::new() };

@@ -48,8 +48,8 @@ class HoursTest {
             press("Type again")
             onNodeWithText("Type the hours").assertIsNotEnabled()
             type("12000")
-            onNodeWithText("It showed 1,211.0 before, and 1,200.0 is less.").assertExists()
-            press("Yes, it reads 1,200.0")
+            onNodeWithText("It showed 1,211.0 h before, and 1,200.0 h is less.").assertExists()
+            press("Yes, it reads 1,200.0 h")
             assertEquals(2, kinds().count { it == "hour-reading" })
             assertEquals(1u, phone.unit(unit("TH-02"), person()).openQuestions)
         }

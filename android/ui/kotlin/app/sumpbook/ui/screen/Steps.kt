@@ -28,6 +28,7 @@ import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.mark.StepLine
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.words.LocalOwnWay
 import java.time.Instant
 
 /** What one can do at a step. */
@@ -119,7 +120,7 @@ private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String
     var notSo by rememberSaveable(key) { mutableStateOf(false) }
     var word by rememberSaveable(key) { mutableStateOf<String?>(null) }
     var digits by rememberSaveable(key) { mutableStateOf<String?>(null) }
-    val asked = offered(at.step.row.figure)
+    val asked = offered(at.step.row.figure)?.readIn(LocalOwnWay.current.metric)
     val figure = asked?.let { typedFigure(it, digits.orEmpty()) }
     val chosen = at.step.notSo.firstOrNull { it.row.word == word }
     ScreenFrame(

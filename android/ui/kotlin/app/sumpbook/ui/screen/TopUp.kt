@@ -28,6 +28,7 @@ import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.LocalOwnWay
 
 /** A top-up; an empty [draft] begins one, durable before its first question. */
 @Composable
@@ -58,6 +59,8 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
     var pour by rememberSaveable(stateSaver = PourGiven.Saver) { mutableStateOf(PourGiven()) }
     var typing by rememberSaveable { mutableStateOf(false) }
     var fluids by rememberSaveable { mutableStateOf(false) }
+    var asking by rememberSaveable { mutableStateOf(false) }
+    val metric = LocalOwnWay.current.metric
     val record = view.record
     val say = { said: TopUpSaid -> act.now({ phone.sayTopUp(draft, said) }) }
     val waited = rememberWaited(pour)
@@ -72,6 +75,13 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         if (view.isOil) phone.sayTopUp(draft, TopUpSaid(capTight = true))
         phone.signTopUp(draft, Signed(pinGiven = false, trainer = signer.trainer))
     }) { back.unit(unit) }
+    if (asking) {
+        val wanted = FigureWanted(view.warmth.temperature, degreesSign(metric), places = 0, belowZero = false, said = view.temperature)
+        return FigureAsk(record.door, wanted, goBack = { asking = false }, clear = null) {
+            say(TopUpSaid(oilTemperature = degrees(it, metric)))
+            asking = false
+        }
+    }
     ScreenFrame(
         header = { DoorHeader(record.door, if (record.pours.isEmpty()) view.fluid else stringResource(R.string.top_up_title, view.fluid, view.poured)) { back.back() } },
         strips = {
@@ -95,6 +105,8 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         view.level?.let { Text(it, style = LocalType.current.strong) }
         view.astray?.let { Strip(it) }
         PourPart(view, pour, typing, { said -> say(TopUpSaid(before = said)) }) { pour = it }
+        // Offered once the cap may be opened: hot oil stands higher, and nothing waits for the figure.
+        if (view.isOil && !gate) OilWarmth(view.warmth, record.warmth, view.temperature, { say(TopUpSaid(warmth = it)) }) { asking = true }
         if (!gate) Gate(view, say)
         Section(stringResource(R.string.pours_before), view.last + view.use)
     }

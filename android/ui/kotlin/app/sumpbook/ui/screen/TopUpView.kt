@@ -6,6 +6,7 @@ import app.sumpbook.core.MissingSign
 import app.sumpbook.core.OilFamily
 import app.sumpbook.core.TopUpScreen
 import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.figure
 import app.sumpbook.ui.words.volume
 
 /** A top-up under way, with its words. */
@@ -24,6 +25,9 @@ data class TopUpView(
     val poured: String,
     val level: String?,
     val astray: String?,
+    val warmth: OilWarmthWords,
+    /** The oil's temperature as it was given. */
+    val temperature: String?,
     /** Where the oil goes. */
     val use: List<String>,
     val last: List<String>,
@@ -59,6 +63,8 @@ fun Reader.topUpView(draft: String): TopUpView {
         astray = record.astrayMl?.let {
             words(if (it < 0) "oil-astray-more" else "oil-astray", "volume" to volume(Math.abs(it), way.metric))
         },
+        warmth = oilWarmthWords(),
+        temperature = record.oilTemperature?.let { figure(it) },
         use = record.oilUse?.let(::oilUseWords).orEmpty(),
         last = record.last.map(::pourWords),
         middle = record.middle.let { it.low.toInt()..it.high.toInt() },
