@@ -117,7 +117,7 @@ class Day(unittest.TestCase):
         phone.acknowledge(self.said(), note, True)
         self.assertTrue(phone.display(self.unit, note).note.first.told_shop)
 
-        starting = phone.procedure(self.unit, "start")
+        starting = phone.procedure(self.unit, "start", self.amos)
         self.assertEqual(starting.locked.why[0].item, "oil-leaks", "with the air locked it opens at the lock")
         turns = [step.id for step in starting.steps].index("pto-in")
         steps = [sumpbook.StepSaid(step=step.id, at=f"{DAY}T07:1{n}:00-06:00") for n, step in enumerate(starting.steps[: turns + 1])]
@@ -125,7 +125,7 @@ class Day(unittest.TestCase):
         self.assertTrue(phone.glass(self.unit, None, None).stop.is_running())
         with self.assertRaises(sumpbook.PhoneError.Entry):
             phone.keep_steps(self.said(), "start", [sumpbook.StepSaid(step="jump", at=f"{DAY}T07:00:00-06:00")], None)
-        stopping = [sumpbook.StepSaid(step=step.id, at=f"{DAY}T15:10:00-06:00") for step in phone.procedure(self.unit, "shut-down").steps]
+        stopping = [sumpbook.StepSaid(step=step.id, at=f"{DAY}T15:10:00-06:00") for step in phone.procedure(self.unit, "shut-down", self.amos).steps]
         phone.keep_steps(self.said(), "shut-down", stopping, None)
         spill = sumpbook.Happened(what=sumpbook.HappenedWhat.SPILL, place="by the pump house")
         phone.keep_happened(self.said(), spill)
@@ -172,7 +172,7 @@ class Day(unittest.TestCase):
         self.assertEqual(phone.last_report(unit, []).door, "TH-01")
         glass = phone.glass(unit, sumpbook.Glass.PERCENT(38), True)
         self.assertEqual((glass.middle.low, glass.middle.high, glass.level), (45, 55, sumpbook.LevelNow.UNDER(7)))
-        self.assertTrue(phone.hours(unit, None).main.why_not.is_nothing_typed())
+        self.assertTrue(phone.hours(unit, None, sumpbook.Meter.COMPRESSOR).main.why_not.is_nothing_typed())
         self.assertEqual(phone.display(unit, None).open, [])
         self.assertEqual(phone.where_it_is(7).counts.on_phone, 0)
         self.assertEqual(phone.end_of_day(phone.begin_end_of_day(unit, amos)).door, "TH-01")

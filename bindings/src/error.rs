@@ -87,6 +87,8 @@ pub enum PhoneError {
         item: Option<String>,
         /// Label of the stop it is about.
         stop: Option<String>,
+        /// That stop's place in the unit's own walk, 1 first.
+        at: Option<u32>,
         /// Lines left there.
         left: u32,
         /// For a log.

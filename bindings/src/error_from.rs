@@ -142,7 +142,9 @@ impl From<OnlineError> for PhoneError {
             OnlineError::NoHub => online(OnlineKind::NoHub, key, None, reason),
             OnlineError::NoWay(_) => online(OnlineKind::NoWay, key, None, reason),
             OnlineError::OtherKey => online(OnlineKind::OtherKey, key, None, reason),
-            OnlineError::Declined { status, words } => online(OnlineKind::Declined, key, Some(status), words),
+            OnlineError::Declined { status, words, .. } => {
+                online(OnlineKind::Declined, key, Some(status), words)
+            }
             OnlineError::Exchange(error) => error.into(),
             OnlineError::Phone(error) => error.into(),
         }
@@ -152,14 +154,13 @@ impl From<OnlineError> for PhoneError {
 impl From<DraftError> for PhoneError {
     fn from(error: DraftError) -> PhoneError {
         let reason = error.to_string();
-        let draft = |kind, item, stop, left| PhoneError::Draft { kind, item, stop, left, reason };
         let plain = |kind| (kind, None, None, 0);
         let (kind, item, stop, left) = match error {
             DraftError::Answer(_) => plain(DraftKind::Answer),
             DraftError::NothingTogether => plain(DraftKind::NothingTogether),
             DraftError::FigureMissing(item) => (DraftKind::FigureMissing, Some(item), None, 0),
-            DraftError::StopOpen { stop, left } => {
-                (DraftKind::StopOpen, None, Some(stop), u32::try_from(left).unwrap_or(u32::MAX))
+            DraftError::StopOpen { stop, at, left } => {
+                (DraftKind::StopOpen, None, Some((stop, at)), u32::try_from(left).unwrap_or(u32::MAX))
             }
             DraftError::NothingAnswered => plain(DraftKind::NothingAnswered),
             DraftError::GateClosed(_) => plain(DraftKind::GateClosed),
@@ -168,7 +169,8 @@ impl From<DraftError> for PhoneError {
             DraftError::CapOpen => plain(DraftKind::CapOpen),
             DraftError::DefectsNotSaid => plain(DraftKind::DefectsNotSaid),
         };
-        draft(kind, item, stop, left)
+        let (stop, at) = stop.unzip();
+        PhoneError::Draft { kind, item, stop, at, left, reason }
     }
 }
 

@@ -78,6 +78,10 @@ pub struct PersonHere {
     pub role: Role,
     /// No longer here.
     pub gone: bool,
+    /// Is learning: signs with a trainer.
+    pub learning: bool,
+    /// Somebody who is learning may sign with this person.
+    pub may_train: bool,
 }
 
 /// A unit.
@@ -140,6 +144,8 @@ impl Phone {
                     name: person.name.clone(),
                     role: person.role,
                     gone: person.gone,
+                    learning: person.role == Role::Trainee,
+                    may_train: !person.gone && person.role != Role::Trainee,
                 })
                 .collect();
             people.sort_by(|a, b| a.name.cmp(&b.name));

@@ -31,9 +31,10 @@ pub use fleet::{AboutPhone, FleetHere, PersonHere, Salvage, UnitHere};
 pub use key_keeper::KeyKeeper;
 pub use listener::{ChangeListener, ChangeSet};
 pub use phone::Phone;
-pub use pin::{PinChosen, PinSaid};
+pub use pin::{PinChosen, PinSaid, pin_digits};
 pub use record::{LevelSaid, Said, ShownNote};
-pub use screen::{StepSaid, key_of_part};
+pub use screen::key_of_part;
+pub use slip::slip_digits;
 pub use text::{
     TextAsk, TextValue, has_text, key_of_called, key_of_hint, key_of_item, key_of_level, key_of_lock,
     key_of_main, key_of_notice, key_of_oil_verdict, key_of_pre_trip, key_of_standing, key_of_why_not,

@@ -1,6 +1,6 @@
 //! A person's own PIN on this phone: it never leaves it.
 
-use sumpbook_daybook::phone::{PinError, PinSaid as Said};
+use sumpbook_daybook::phone::{ASKED_DIGITS, PinError, PinSaid as Said};
 use sumpbook_trade::PersonId;
 
 use crate::error::PhoneError;
@@ -46,6 +46,12 @@ pub enum PinChosen {
         /// Key of why, in words.
         text_key: String,
     },
+}
+
+/// How many digits a PIN is asked with.
+#[uniffi::export]
+pub fn pin_digits() -> u8 {
+    ASKED_DIGITS
 }
 
 #[uniffi::export]

@@ -1,8 +1,9 @@
 //! Recording what has no draft: one tap, one entry.
 
 use sumpbook_daybook::judgement::is_shop_only;
-use sumpbook_daybook::line::{Line, Writer};
+use sumpbook_daybook::line::{Line, Writer, fact_of_use};
 use sumpbook_daybook::phone::Parts;
+use sumpbook_trade::defect::LockPart;
 use sumpbook_trade::record::{
     Acknowledgement, Digest, DisplayNote, Glass, HourReading, How, LevelCheck, Meter, NoteKind, OilLook,
     SiteCondition, SiteDust, Source, StopWait, Warmth,
@@ -141,6 +142,19 @@ impl Phone {
         photo: Option<Digest>,
     ) -> Result<EntryId, PhoneError> {
         self.record(said, HourReading { meter, figure, how: How::Asked, kept_when_asked, photo }.into())
+    }
+
+    /// Keeps that a unit was used although this of it was locked, and why.
+    ///
+    /// # Errors
+    /// As any write.
+    pub fn keep_used_all_the_same(
+        &self,
+        said: Said,
+        part: LockPart,
+        why: String,
+    ) -> Result<EntryId, PhoneError> {
+        self.record(said, fact_of_use(&part, why))
     }
 
     /// Records any entry a phone may write, as one line of JSON: door number and names instead of ids.

@@ -1,11 +1,18 @@
 //! A certificate's slip typed in where no network reaches.
 
+use sumpbook_daybook::gate::SlipCode;
 use sumpbook_trade::record::{DefectName, RepairVerdict};
 use sumpbook_trade::{PersonId, TruckId};
 
 use crate::error::PhoneError;
 use crate::listener::ChangeSet;
 use crate::phone::Phone;
+
+/// How many digits a slip's code has.
+#[uniffi::export]
+pub fn slip_digits() -> u8 {
+    SlipCode::DIGITS
+}
 
 #[uniffi::export]
 impl Phone {

@@ -104,6 +104,8 @@ pub struct OfferedWord {
     pub word: String,
     /// What it locks.
     pub severity: Severity,
+    /// What the driver may raise it to, the least first.
+    pub raises: Vec<Severity>,
 }
 
 /// Both ends of a band, both in it.
@@ -117,7 +119,7 @@ pub struct Band {
 
 uniffi::custom_type!(WordOffered, OfferedWord, {
     remote,
-    lower: |pair| OfferedWord { word: pair.0, severity: pair.1 },
+    lower: |pair| OfferedWord { word: pair.0, severity: pair.1, raises: pair.1.raised() },
     try_lift: |offered| Ok((offered.word, offered.severity)),
 });
 uniffi::custom_type!(GlassBand, Band, {

@@ -34,7 +34,7 @@ pub struct Signed {
 pub struct DraftRow {
     /// The id its entry will have.
     pub id: EntryId,
-    /// `pre-trip`, `top-up` or `end-of-day`.
+    /// `pre-trip`, `top-up`, `end-of-day` or `steps`.
     pub kind: String,
     /// The unit.
     pub unit: TruckId,
@@ -105,11 +105,12 @@ fn kind(draft: &Draft) -> &'static str {
         Draft::PreTrip(_) => "pre-trip",
         Draft::TopUp(_) => "top-up",
         Draft::EndOfDay(_) => "end-of-day",
+        Draft::Steps(_) => "steps",
     }
 }
 
 fn refused(kind: DraftKind, reason: String) -> PhoneError {
-    PhoneError::Draft { kind, item: None, stop: None, left: 0, reason }
+    PhoneError::Draft { kind, item: None, stop: None, at: None, left: 0, reason }
 }
 
 fn any(book: &Daybook, id: EntryId) -> Result<Draft, PhoneError> {
@@ -130,7 +131,7 @@ fn not_there(id: EntryId) -> PhoneError {
 pub(crate) fn pre_trip(book: &Daybook, id: EntryId) -> Result<PreTripDraft, PhoneError> {
     match any(book, id)? {
         Draft::PreTrip(draft) => Ok(draft),
-        Draft::TopUp(_) | Draft::EndOfDay(_) => Err(not_there(id)),
+        Draft::TopUp(_) | Draft::EndOfDay(_) | Draft::Steps(_) => Err(not_there(id)),
     }
 }
 
@@ -138,7 +139,7 @@ pub(crate) fn pre_trip(book: &Daybook, id: EntryId) -> Result<PreTripDraft, Phon
 pub(crate) fn top_up(book: &Daybook, id: EntryId) -> Result<TopUpDraft, PhoneError> {
     match any(book, id)? {
         Draft::TopUp(draft) => Ok(draft),
-        Draft::PreTrip(_) | Draft::EndOfDay(_) => Err(not_there(id)),
+        Draft::PreTrip(_) | Draft::EndOfDay(_) | Draft::Steps(_) => Err(not_there(id)),
     }
 }
 
@@ -146,11 +147,11 @@ pub(crate) fn top_up(book: &Daybook, id: EntryId) -> Result<TopUpDraft, PhoneErr
 pub(crate) fn end_of_day(book: &Daybook, id: EntryId) -> Result<EndOfDayDraft, PhoneError> {
     match any(book, id)? {
         Draft::EndOfDay(draft) => Ok(draft),
-        Draft::PreTrip(_) | Draft::TopUp(_) => Err(not_there(id)),
+        Draft::PreTrip(_) | Draft::TopUp(_) | Draft::Steps(_) => Err(not_there(id)),
     }
 }
 
-fn keep(book: &mut Daybook, draft: &Draft, now: Stamp) -> Result<(), PhoneError> {
+pub(crate) fn keep(book: &mut Daybook, draft: &Draft, now: Stamp) -> Result<(), PhoneError> {
     Ok(book.ledger_mut().keep_draft(draft, now.unix_ms())?)
 }
 

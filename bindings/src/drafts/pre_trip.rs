@@ -98,7 +98,8 @@ impl Phone {
     pub fn reach_stop(&self, draft: EntryId, stop: String) -> Result<(), PhoneError> {
         self.walking(draft, |book, walk, now| {
             let (stops, _) = walk_of(book.ledger(), template()?, walk, now)?;
-            walk.reach(planned(&stops, &stop)?);
+            let (found, position) = planned(&stops, &stop)?;
+            walk.reach(found, position);
             Ok(())
         })
     }
@@ -133,7 +134,7 @@ impl Phone {
         self.walking(draft, |book, walk, now| {
             let (stops, elsewhere) = walk_of(book.ledger(), template()?, walk, now)?;
             let answered =
-                walk.ok_together(template()?, planned(&stops, &stop)?, &elsewhere, on_screen_ms)?;
+                walk.ok_together(template()?, planned(&stops, &stop)?.0, &elsewhere, on_screen_ms)?;
             Ok(u32::try_from(answered).unwrap_or(u32::MAX))
         })
     }
@@ -197,8 +198,9 @@ fn is_new_to_it(book: &Daybook, person: PersonId) -> Result<bool, PhoneError> {
     Ok(book.ledger().store().truth().signed_fewer(person, kind, FIRST_WALKS)?)
 }
 
-fn planned<'a>(stops: &'a [PlannedStop], label: &str) -> Result<&'a PlannedStop, PhoneError> {
-    let found = stops.iter().find(|stop| stop.label() == label);
+/// The stop of this label, and its place in the unit's own walk.
+fn planned<'a>(stops: &'a [PlannedStop], label: &str) -> Result<(&'a PlannedStop, u32), PhoneError> {
+    let found = stops.iter().zip(1u32..).find(|(stop, _)| stop.label() == label);
     found.ok_or_else(|| refused(DraftKind::NotThere, format!("this walk has no stop {label}")))
 }
 

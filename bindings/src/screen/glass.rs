@@ -27,6 +27,8 @@ pub struct GlassScreen {
     pub given: Option<Glass>,
     /// The level against the middle.
     pub level: LevelNow,
+    /// It stands under the middle: oil is missing.
+    pub low: bool,
     /// The checklist's word for this level, when it is a finding of its own.
     pub word: Option<String>,
     /// What that locks.

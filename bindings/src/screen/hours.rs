@@ -2,21 +2,24 @@
 
 use sumpbook_daybook::screen::{self, HoursQuery, HoursScreen, Main, OtherMeterRow, QuestionRow, ReadingRow};
 use sumpbook_trade::hours::KeyboardAnswer;
+use sumpbook_trade::record::Meter;
 use sumpbook_trade::{EntryId, Tenths, TruckId};
 
 use crate::error::PhoneError;
 use crate::phone::Phone;
 
-/// Compressor hours.
+/// The hours of one meter.
 #[uniffi::remote(Record)]
 pub struct HoursScreen {
     /// The unit's door number.
     pub door: String,
+    /// Which meter.
+    pub meter: Meter,
     /// The last reading that counts; none: this is the first.
     pub last: Option<ReadingRow>,
     /// The most this meter can show now.
     pub ceiling: Option<Tenths>,
-    /// The unit has no hour meter: hours are counted from starts and stops.
+    /// The unit has no hour meter on its compressor: hours are counted from starts and stops.
     pub counted: bool,
     /// The figure as typed.
     pub typed: Option<Tenths>,
@@ -51,11 +54,16 @@ pub struct QuestionRow {
 
 #[uniffi::export]
 impl Phone {
-    /// Compressor hours of a unit, and what is asked about the figure typed.
+    /// The hours of a unit by one of its meters, and what is asked about the figure typed.
     ///
     /// # Errors
     /// As any read.
-    pub fn hours(&self, unit: TruckId, typed: Option<Tenths>) -> Result<HoursScreen, PhoneError> {
-        self.read(|book, now| Ok(screen::hours(book.ledger(), &HoursQuery { unit, typed }, now)?))
+    pub fn hours(
+        &self,
+        unit: TruckId,
+        typed: Option<Tenths>,
+        meter: Meter,
+    ) -> Result<HoursScreen, PhoneError> {
+        self.read(|book, now| Ok(screen::hours(book.ledger(), &HoursQuery { unit, meter, typed }, now)?))
     }
 }

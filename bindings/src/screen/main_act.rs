@@ -24,6 +24,8 @@ pub enum MainAct {
         draft: EntryId,
         /// Label of the stop; none before the first.
         stop: Option<String>,
+        /// The stop's place in the unit's own walk, 1 first; none of a draft that an older version kept.
+        at: Option<u32>,
     },
     /// Take the unit over from whoever signed its pre-trip: read that record, then walk a short one.
     TakeOver {
@@ -64,6 +66,8 @@ pub enum MainAct {
     NextStop {
         /// Its label.
         stop: Option<String>,
+        /// Its place in the unit's own walk, 1 first.
+        at: Option<u32>,
     },
     /// Keep the level of the glass.
     KeepLevel,

@@ -11,9 +11,11 @@ mod figures;
 mod glass;
 mod hours;
 mod last_report;
+mod lay_up;
 mod levels;
 mod main_act;
 mod news;
+mod not_what_i_see;
 mod oil_use;
 mod other_unit;
 mod pre_trip;
@@ -32,4 +34,3 @@ mod walk_rules;
 mod where_it_is;
 
 pub use roadside::key_of_part;
-pub use steps::StepSaid;

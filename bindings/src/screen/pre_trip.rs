@@ -16,6 +16,8 @@ pub enum PreTripNow {
         by: Option<String>,
         /// Label of the stop reached; none before the first.
         stop: Option<String>,
+        /// That stop's place in the unit's own walk, 1 first; none of a draft that an older version kept.
+        at: Option<u32>,
         /// Lines answered.
         answered: u32,
     },

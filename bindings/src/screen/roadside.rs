@@ -97,6 +97,10 @@ pub struct SignedBy {
     pub pin_given: bool,
     /// It was the short walk of whoever took the unit over.
     pub short: bool,
+    /// With whom, while the person is learning.
+    pub trainer: Option<String>,
+    /// The trainer's own PIN was given.
+    pub trainer_pin_given: bool,
 }
 
 /// A part of the driver's report.

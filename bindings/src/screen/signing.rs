@@ -1,6 +1,6 @@
 //! What one puts one's name to (P8).
 
-use sumpbook_daybook::screen::{self, FoundRow, SignRow, SignScreen, SignStop, StopMark, Together};
+use sumpbook_daybook::screen::{self, FoundRow, Quick, SignRow, SignScreen, SignStop, StopMark, Together};
 use sumpbook_trade::record::{AnswerKind, ItemFigure};
 use sumpbook_trade::{EntryId, Tenths};
 
@@ -37,10 +37,12 @@ pub struct SignScreen {
     pub hours: Option<Tenths>,
     /// Milliseconds from the first stop on.
     pub walked_ms: Option<u64>,
-    /// It was quick: said to the driver, who may look again. It is signed as it is.
-    pub quick: bool,
+    /// Why it was quick: said to the driver, who may look again. It is signed as it is. None: it was not.
+    pub quick: Option<Quick>,
     /// Label of the first stop that is open; none: it can be signed.
     pub open_stop: Option<String>,
+    /// That stop's place in the unit's own walk.
+    pub open_at: Option<u32>,
 }
 
 /// One stop of the walk.
@@ -48,6 +50,8 @@ pub struct SignScreen {
 pub struct SignStop {
     /// Its label: `6`, `15b`.
     pub label: String,
+    /// Its place in the unit's own walk, 1 first.
+    pub at: u32,
     /// Its key, for the text `stop-...`.
     pub stop: String,
     /// How it is marked.
@@ -75,6 +79,15 @@ pub struct SignRow {
     pub words: Option<String>,
     /// Figures given.
     pub figures: Vec<ItemFigure>,
+}
+
+/// Why a walk is called quick.
+#[uniffi::remote(Enum)]
+pub enum Quick {
+    /// A brake test was answered before its minute was over.
+    BrakeTest,
+    /// The whole of it took less time than looking does.
+    Walk,
 }
 
 #[uniffi::export]

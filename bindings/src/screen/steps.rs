@@ -1,15 +1,17 @@
 //! A procedure step by step (P11), and keeping what was confirmed.
 
+use sumpbook_daybook::draft::{Draft, StepsDraft};
 use sumpbook_daybook::line::fact_of_steps;
 use sumpbook_daybook::screen::{
-    self, FigureAsk, NotSo, NotSoRow, PartNow, SiteAsk, StepRow, StepsQuery, StepsScreen,
+    self, FigureAsk, NotSo, NotSoRow, PartNow, SiteAsk, StepRow, StepSaid, StepsQuery, StepsScreen,
 };
 use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::procedure::Procedures;
-use sumpbook_trade::record::StepDone;
-use sumpbook_trade::{EntryId, Figure, Stamp, TruckId};
+use sumpbook_trade::{EntryId, Figure, PersonId, Stamp, TruckId};
 
+use crate::drafts::{fresh, keep};
 use crate::error::PhoneError;
+use crate::listener::ChangeSet;
 use crate::phone::Phone;
 use crate::record::Said;
 
@@ -24,6 +26,14 @@ pub struct StepsScreen {
     pub locked: Option<PartNow>,
     /// The steps this unit has, in order.
     pub steps: Vec<StepRow>,
+    /// What is said of them and not recorded yet; none: nothing.
+    pub draft: Option<EntryId>,
+    /// That, in order.
+    pub said: Vec<StepSaid>,
+    /// Why it was begun although the air is locked.
+    pub in_spite_of_lock: Option<String>,
+    /// Steps that are behind one: they were so, or were gone on from with a mark. The next one is open.
+    pub behind: u32,
     /// The site's dust, where this procedure is an arrival and the dust counts.
     pub site: Option<SiteAsk>,
 }
@@ -74,7 +84,7 @@ pub enum NotSo {
 }
 
 /// One step as somebody confirmed it, or said that it was not so.
-#[derive(Clone, Debug, PartialEq, uniffi::Record)]
+#[uniffi::remote(Record)]
 pub struct StepSaid {
     /// The step's id.
     pub step: String,
@@ -94,17 +104,53 @@ fn table() -> Result<&'static Procedures, PhoneError> {
 
 #[uniffi::export]
 impl Phone {
-    /// A procedure of a unit: `arrival`, `start`, `use-air`, `shut-down`, `leave-site`.
+    /// A procedure of a unit, and how far this person is in it: `arrival`, `start`, `use-air`, `shut-down`,
+    /// `leave-site`.
     ///
     /// # Errors
     /// `Argument` when there is no such procedure; as any read.
-    pub fn procedure(&self, unit: TruckId, procedure: String) -> Result<StepsScreen, PhoneError> {
+    pub fn procedure(
+        &self,
+        unit: TruckId,
+        procedure: String,
+        person: PersonId,
+    ) -> Result<StepsScreen, PhoneError> {
         let reason = format!("there is no procedure '{procedure}'");
         let found = self.read(|book, now| {
-            let query = StepsQuery { unit, procedure };
+            let query = StepsQuery { unit, procedure, person: Some(person) };
             Ok(screen::steps(book.ledger(), &query, table()?, now)?)
         })?;
         found.ok_or(PhoneError::Argument { what: "procedure".to_owned(), reason })
+    }
+
+    /// Says one step. It is kept through a kill of the app and recorded by `keep_steps` under the id given here.
+    ///
+    /// # Errors
+    /// `Argument` when there is no such procedure; as any write.
+    pub fn say_step(
+        &self,
+        unit: TruckId,
+        procedure: String,
+        person: PersonId,
+        step: StepSaid,
+        in_spite_of_lock: Option<String>,
+    ) -> Result<EntryId, PhoneError> {
+        let begun = self.procedure(unit, procedure.clone(), person)?.draft;
+        self.change(ChangeSet::DRAFTS, |book, now| {
+            let kept = match begun {
+                Some(id) => book.ledger().draft(id)?,
+                None => None,
+            };
+            let mut draft = match kept {
+                Some(Draft::Steps(draft)) => draft,
+                _ => StepsDraft::begin(fresh(now)?, unit, person, procedure, now),
+            };
+            draft.say(step.done());
+            draft.in_spite_of_lock = in_spite_of_lock.or(draft.in_spite_of_lock);
+            let id = draft.id;
+            keep(book, &Draft::Steps(draft), now)?;
+            Ok(id)
+        })
     }
 
     /// Keeps the steps of a procedure as far as they went: a start or a stop once the compressor turns or stands,
@@ -120,17 +166,7 @@ impl Phone {
         steps: Vec<StepSaid>,
         in_spite_of_lock: Option<String>,
     ) -> Result<EntryId, PhoneError> {
-        let steps = steps
-            .into_iter()
-            .map(|StepSaid { step, at, not_so, figure }| StepDone {
-                step,
-                at,
-                not_so: not_so.is_some(),
-                word: not_so,
-                locks: None,
-                figure,
-            })
-            .collect();
+        let steps = steps.into_iter().map(StepSaid::done).collect();
         let fact = fact_of_steps(table()?, &procedure, steps, in_spite_of_lock)
             .map_err(|error| PhoneError::Entry { reason: error.to_string() })?;
         self.record(said, fact)

@@ -5,7 +5,7 @@ use sumpbook_daybook::screen::{
 };
 use sumpbook_trade::checklist::{EngineState, HowGiven, Severity, Side, WalkPlace};
 use sumpbook_trade::record::{AnswerKind, ItemFigure};
-use sumpbook_trade::{EntryId, Measure, Stamp};
+use sumpbook_trade::{EntryId, Measure, Stamp, TruckId};
 
 use crate::checklist::template;
 use crate::error::PhoneError;
@@ -72,8 +72,10 @@ pub struct LineRow {
     pub figure: Option<FigureAsk>,
     /// The caution shown with it, for the text `caution-...`.
     pub caution: Option<String>,
-    /// A defect of it is open since then.
+    /// A defect of it is open since then; of a line without a place, on whichever side.
     pub open_since: Option<Stamp>,
+    /// Key of the word that stands for that defect, for "still so".
+    pub open_word: Option<String>,
     /// What was answered; none yet.
     pub answer: Option<LineAnswer>,
 }
@@ -110,6 +112,8 @@ pub struct FigureAsk {
     pub how: HowGiven,
     /// The topic of the limit it is held against.
     pub limit: Option<String>,
+    /// Digits after the point when it is typed; none: it is read off no keypad (a date, water by eye).
+    pub places: Option<u8>,
 }
 
 /// Lines answered by one tap.
@@ -140,6 +144,15 @@ pub enum StopMark {
 
 #[uniffi::export]
 impl Phone {
+    /// Every line that a unit is asked for on a walk, in order and without answers: what a defect can be told of at the
+    /// end of the day.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn lines_of_unit(&self, unit: TruckId) -> Result<Vec<LineRow>, PhoneError> {
+        self.read(|book, _| Ok(screen::lines_of_unit(book.ledger(), unit, template()?)?))
+    }
+
     /// One stop of a pre-trip under way: by its label, or where the draft stands. `seen` are the lines that have
     /// lain whole on the screen since it opened, `open_ms` ago. None when the unit has no stop at all.
     ///

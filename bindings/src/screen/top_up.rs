@@ -4,8 +4,8 @@ use sumpbook_daybook::draft::MissingSign;
 use sumpbook_daybook::screen::{
     self, LevelNow, Main, OilLine, OilUseRow, PourRow, StopNow, TopUpScreen, Wait,
 };
-use sumpbook_trade::record::{Glass, Pour};
-use sumpbook_trade::{EntryId, Fluid, Mix, OilFamily};
+use sumpbook_trade::record::{Glass, Pour, Warmth};
+use sumpbook_trade::{EntryId, Figure, Fluid, Mix, OilFamily};
 
 use crate::error::PhoneError;
 use crate::phone::Phone;
@@ -30,6 +30,8 @@ pub struct TopUpScreen {
     pub drum_grade: Option<String>,
     /// What stands between the two; none for another fluid and before the drum was read.
     pub mix: Option<Mix>,
+    /// By what the drum says it may not go in: both oils are shown by their names.
+    pub may_not_pour: bool,
     /// The two families gel when they meet.
     pub gels: bool,
     /// Poured so, it locks the air.
@@ -46,6 +48,25 @@ pub struct TopUpScreen {
     pub wait: Wait,
     /// Where it stood before.
     pub before: Option<Glass>,
+    /// That level is asked for before the first pour.
+    pub wants_before: bool,
+    /// The level is asked for after each pour.
+    pub wants_after: bool,
+    /// A pour that may not be made can be noted all the same when it is poured already.
+    pub only_if_poured: bool,
+    /// Seconds until oil that was poured has come up in the glass.
+    pub settle_s: u32,
+    /// The cautions of the step it stands at, for the texts `caution-...`.
+    pub cautions: Vec<String>,
+    /// Cold or hot, as it was said.
+    #[uniffi(default = None)]
+    pub warmth: Option<Warmth>,
+    /// The oil's temperature, where it was given: hot oil stands higher, and two levels compare at one temperature.
+    #[uniffi(default = None)]
+    pub oil_temperature: Option<Figure>,
+    /// The oil's temperature may be given: it is the compressor's oil and was not said to be cold. Nothing waits for it.
+    #[uniffi(default = false)]
+    pub offers_temperature: bool,
     /// Pours so far, first to last.
     pub pours: Vec<Pour>,
     /// All of them together, millilitres, to the nearest.

@@ -1,10 +1,11 @@
 //! One unit (P3).
 
 use sumpbook_daybook::screen::{
-    self, EstimateRow, Main, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow, ReadingRow,
-    ReportRow, RoadAir, TaskRow, UnitQuery, UnitScreen, Unlike,
+    self, EstimateRow, LayUpRow, Main, MainAct, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow,
+    ReadingRow, ReportRow, RoadAir, TaskRow, UnitQuery, UnitScreen, Unlike,
 };
-use sumpbook_trade::record::Meter;
+use sumpbook_trade::defect::LockPart;
+use sumpbook_trade::record::{DefectName, Meter};
 use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
 use crate::error::PhoneError;
@@ -21,6 +22,9 @@ pub struct UnitScreen {
     pub news: News,
     /// Road and air.
     pub road_air: RoadAir,
+    /// The lay-up in which its set stands; none when it is not laid up. Its air is locked by it, and its clocks run on.
+    #[uniffi(default = None)]
+    pub lay_up: Option<LayUpRow>,
     /// The last report.
     pub left_by: Option<ReportRow>,
     /// Defects that are not over.
@@ -57,6 +61,16 @@ pub struct UnitScreen {
     pub pre_trip: PreTripNow,
     /// What the main button does.
     pub main: Main,
+    /// What else of a day's work may be begun here, beside the main button.
+    pub also: Vec<MainAct>,
+    /// The procedures that are gone through by themselves, in a day's order, for the texts `procedure-...`.
+    pub procedures: Vec<String>,
+    /// What of it is locked, or awaits its review: whoever used it all the same says why.
+    pub used_all_the_same: Vec<LockPart>,
+    /// The procedure this person is in the middle of here.
+    pub steps_under_way: Option<String>,
+    /// The defects that lock something here and are not certified: what a slip can speak of.
+    pub slip_for: Vec<DefectName>,
     /// This person's top-up of it that is not finished.
     pub top_up_draft: Option<EntryId>,
 }

@@ -125,7 +125,7 @@ fn d_a_stop_opens_is_seen_and_is_answered_by_one_tap() {
     let answered = walk.ok_together(template(), &stops[0], &Default::default(), 14_000).unwrap();
     assert_eq!(answered, stops[0].lines.len() - 1);
     let done = show(&yard, &walk, &seen(&opened, 14_100));
-    walk.reach(&stops[1]);
+    walk.reach(&stops[1], 2);
     yard.ledger.keep_draft(&Draft::PreTrip(walk), 0).unwrap();
     insta::assert_yaml_snapshot!(json!({
         "just opened": button("TH-01", &opened.main),

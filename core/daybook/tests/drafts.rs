@@ -37,7 +37,7 @@ fn answer(line: &Line, kind: AnswerKind) -> Answer {
 
 /// Answers a stop as a driver would: figures first, the rest by one tap.
 fn answer_stop(walk: &mut PreTripDraft, stop: &PlannedStop, elsewhere: &Elsewhere) {
-    walk.reach(stop);
+    walk.reach(stop, walk.position.map_or(1, |before| before + 1));
     for line in &stop.lines {
         let mut ok = answer(line, AnswerKind::Ok);
         if walk.answer(template(), ok.clone()).is_err() {
@@ -72,12 +72,12 @@ fn a_walk_goes_on_after_a_kill_and_is_signed_under_the_id_it_had() {
     }
     let (mut second, _) = Ledger::open(folder.path(), root, key()).unwrap();
     let Some(Draft::PreTrip(mut walk)) = second.draft(id).unwrap() else { panic!("the draft is gone") };
-    assert_eq!(walk.stop, Some(stops[4].label()));
+    assert_eq!((walk.stop.clone(), walk.position), (Some(stops[4].label()), Some(5)));
 
     let sign = signing("2026-10-19T06:32:00-06:00");
     let early = walk.sign(yard.ledger.fleet(), &stops, &Elsewhere::new(), Extent::Whole, &sign);
     let left = stops[5].lines.len();
-    assert_eq!(early, Err(DraftError::StopOpen { stop: stops[5].label(), left }));
+    assert_eq!(early, Err(DraftError::StopOpen { stop: stops[5].label(), at: 6, left }));
     for stop in &stops[5..] {
         answer_stop(&mut walk, stop, &Elsewhere::new());
     }

@@ -12,7 +12,7 @@ mod tern_hollow;
 
 use serde_json::json;
 use sumpbook_daybook::screen::*;
-use sumpbook_trade::record::{Glass, Pour, Warmth};
+use sumpbook_trade::record::{Glass, Meter, Pour, Warmth};
 use sumpbook_trade::{Figure, OilFamily, Tenths, Unit};
 use tern_hollow::{AMOS, TH_01, Yard, at, button, see_today, signing, template, walked};
 
@@ -100,7 +100,11 @@ fn j_the_display_spoke() {
 fn k_hours_are_asked_about_and_never_refused() {
     let mut yard = walked();
     let see = |yard: &Yard, typed: Option<&str>, now: &str| {
-        let query = HoursQuery { unit: TH_01, typed: typed.map(|text| text.parse::<Tenths>().unwrap()) };
+        let query = HoursQuery {
+            unit: TH_01,
+            meter: Meter::Compressor,
+            typed: typed.map(|text| text.parse::<Tenths>().unwrap()),
+        };
         let screen = hours(&yard.ledger, &query, at(now)).unwrap();
         let ceiling = screen.ceiling;
         json!({ "ceiling": ceiling, "rise": screen.rise, "asked": screen.asked, "button": button("TH-01", &screen.main) })
@@ -116,7 +120,9 @@ fn k_hours_are_asked_about_and_never_refused() {
     yard.phone(
         r#"{"unit":"TH-01","person":"Amos Tillery","at":"2026-10-19T16:30:00-06:00","kind":"hour-reading","body":{"meter":"compressor","figure":"8266.1","how":"asked","kept-when-asked":true}}"#,
     );
-    let after = hours(&yard.ledger, &HoursQuery { unit: TH_01, typed: None }, at(evening)).unwrap();
+    let after =
+        hours(&yard.ledger, &HoursQuery { unit: TH_01, meter: Meter::Compressor, typed: None }, at(evening))
+            .unwrap();
     insta::assert_yaml_snapshot!(json!({ "typed": shown, "kept": after }));
 }
 

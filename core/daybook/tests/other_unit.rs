@@ -92,7 +92,7 @@ fn the_dust_is_asked_on_arrival_and_at_the_days_end_only_where_nobody_said_it() 
     let mut yard = Yard::new();
     let now = at("2026-10-19T16:30:00-06:00");
     let arriving = |yard: &Yard, procedure: &str| {
-        let query = StepsQuery { unit: TH_01, procedure: procedure.to_owned() };
+        let query = StepsQuery { unit: TH_01, procedure: procedure.to_owned(), person: None };
         steps(&yard.ledger, &query, Procedures::common_practice().unwrap(), now).unwrap().unwrap().site
     };
     assert_eq!(arriving(&yard, "start"), None);

@@ -16,7 +16,8 @@ use crate::ShopError;
 use crate::campaign::{self, CampaignRow, CampaignSaid};
 use crate::sheet::Yard;
 
-/// The due list: tasks, services done on the day, and parts waited for that belong to no task.
+/// The due list: tasks, services done on the day, parts waited for that belong to no task, and apart from them the
+/// tasks of sets that are laid up.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct DueList {
@@ -28,9 +29,19 @@ pub struct DueList {
     pub done: Vec<DoneRow>,
     /// Parts waited for that belong to no task.
     pub parts: Vec<PartRow>,
+    /// Tasks of sets that are laid up, in the same order: their clocks run on, and they stand apart from the others.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub laid_up: Vec<DueRow>,
     /// Every maker's campaign with its units. A day's sheet has its open ones among the rows and none here.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub campaigns: Vec<CampaignRow>,
+}
+
+impl DueList {
+    /// Every row: those of sets that are laid up last.
+    pub(crate) fn into_every_row(self) -> impl Iterator<Item = DueRow> {
+        self.rows.into_iter().chain(self.laid_up)
+    }
 }
 
 /// A task of a unit as it stands.
@@ -80,6 +91,9 @@ pub struct DueRow {
     pub across_unanswered_jump: bool,
     /// The part waited for. The task is still due.
     pub waiting_for: Option<PartRow>,
+    /// The set is laid up since then; its clocks ran on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub laid_up_since: Option<Stamp>,
     /// The maker's campaign it is; none of a task of the programme.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub campaign: Option<CampaignSaid>,
@@ -194,9 +208,9 @@ pub(crate) fn list(
         }));
     }
     due_order(&mut order);
-    let rows: Vec<DueRow> =
-        order.into_iter().filter_map(|next| told.remove(&(next.unit, next.task))).collect();
-    Ok(DueList { count: rows.len(), rows, done, parts, campaigns: Vec::new() })
+    let every = order.into_iter().filter_map(|next| told.remove(&(next.unit, next.task)));
+    let (laid_up, rows): (Vec<DueRow>, Vec<DueRow>) = every.partition(|row| row.laid_up_since.is_some());
+    Ok(DueList { count: rows.len(), rows, done, parts, laid_up, campaigns: Vec::new() })
 }
 
 fn row(
@@ -210,6 +224,12 @@ fn row(
     let left_of = |used| clock.interval_hours.map(|every| (FineHours::from(every) - used).to_string());
     let weighs = task.due_reading.filter(|reading| reading.hundredths != 100 && !clock.closed);
     let waiting = state.waiting.iter().find(|wait| wait.what.task.as_ref() == Some(&clock.task));
+    let laid_up_since = state.laid_up_at(yard.cut()).map(|spell| yard.stamp(spell.since));
+    let mut said = said(clock, stands, task.called.map(|called| called.why), waiting.is_some());
+    if let Some(since) = laid_up_since {
+        let since = since.moment().format("%-d %b %Y");
+        said.push_str(&format!("; laid up since {since}, its clocks ran on"));
+    }
     DueRow {
         unit: door.to_owned(),
         task: clock.task.to_string(),
@@ -246,8 +266,9 @@ fn row(
             promised: wait.what.promised,
             since: yard.stamp(wait.at),
         }),
+        laid_up_since,
         campaign: None,
-        said: said(clock, stands, task.called.map(|called| called.why), waiting.is_some()),
+        said,
     }
 }
 

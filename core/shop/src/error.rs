@@ -126,6 +126,28 @@ pub enum ShopError {
         /// The programme's tasks.
         known: String,
     },
+    /// Laid up already.
+    #[error(
+        "{unit} is laid up since {since}. Nothing was recorded. Answer the list before its return instead."
+    )]
+    LaidUpAlready {
+        /// The unit.
+        unit: String,
+        /// Since when, on the yard's clock.
+        since: String,
+    },
+    /// Not laid up.
+    #[error("{0} is not laid up: there is no list to answer. Nothing was recorded.")]
+    NotLaidUp(String),
+    /// No line was answered.
+    #[error("say which lines were done or are waived. Open: {0}. Nothing was recorded.")]
+    NoReturnLine(String),
+    /// A line that answers nothing.
+    #[error("{0} Nothing was recorded.")]
+    ReturnLine(#[from] sumpbook_daybook::line::ReturnLineError),
+    /// A moment in time to come.
+    #[error("{0} has not come yet. Nothing was recorded. Give the time it was done.")]
+    Ahead(sumpbook_trade::Stamp),
     /// An answer that the checklist does not have.
     #[error("{0} Nothing was recorded.")]
     Answer(#[from] sumpbook_daybook::line::AnswerError),

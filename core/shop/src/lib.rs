@@ -14,6 +14,7 @@ mod entry_lines;
 mod error;
 mod heads;
 pub mod hub;
+pub mod lay_up;
 mod new_folder;
 pub mod oil_use;
 pub mod paper;

@@ -40,7 +40,9 @@ pub struct FleetDue {
     /// Tasks past due, due, coming up, or within 30 days or 50 hours, and every campaign that is to be done, in the
     /// list's order.
     pub rows: Vec<PlanRow>,
-    /// What to order, soonest first.
+    /// The same of sets that are laid up: their clocks run on, they are looked at before the return.
+    pub laid_up: Vec<PlanRow>,
+    /// What to order, soonest first; for a set that is laid up nothing.
     pub orders: Vec<OrderRow>,
     /// Visits of the next seven days, and earlier ones that were not done, by day and unit.
     pub visits: Vec<VisitRow>,
@@ -163,8 +165,11 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
         visit: planned.get(&(due.unit.as_str(), due.task.clone())).cloned(),
         due,
     };
-    let asked = list.rows.into_iter().filter(|row| is_near(row) || unit == Some(row.unit.as_str()));
-    let rows: Vec<PlanRow> = asked.map(plan_row).collect();
+    let near = |rows: Vec<DueRow>| -> Vec<PlanRow> {
+        let near = rows.into_iter().filter(|row| is_near(row) || unit == Some(row.unit.as_str()));
+        near.map(plan_row).collect()
+    };
+    let (rows, laid_up) = (near(list.rows), near(list.laid_up));
     let orders = orders(&rows);
     let campaigns = campaign::campaigns(ledger, &yard, &of);
     let needs = needs(ledger, &yard, &states, &visits)?;
@@ -172,6 +177,7 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
         today: yard.day,
         units: states.len(),
         rows,
+        laid_up,
         orders,
         visits,
         later,

@@ -165,7 +165,11 @@ impl Shop {
         hand: &Hand,
     ) -> Result<bool, ShopError> {
         let state = self.ledger.unit_state(truck)?;
-        if state.status_on(from) == Some((status, expected_minute)) {
+        let same = state.status_on(from) == Some((status, expected_minute));
+        // Of a unit that was laid up meanwhile the same word says something new: that it is driven all the same.
+        let said_of_day = state.roster.iter().any(|change| change.from == from);
+        let laid_up = state.lay_ups.iter().any(|spell| spell.returned.is_none());
+        if same && (said_of_day || !laid_up) {
             return Ok(false);
         }
         self.write(Some(truck), DayStatusSet { from, status, expected_minute }.into(), None, hand)?;

@@ -184,7 +184,14 @@ impl Shop {
             return Err(ShopError::ReceivedGiven);
         }
         let set = truck.and_then(|truck| self.ledger.fleet().set_on(truck)).map(|set| set.set);
-        let about_air = matches!(fact, Fact::ServiceDone(_) | Fact::Certificate(_) | Fact::HourReading(_));
+        let about_air = matches!(
+            fact,
+            Fact::ServiceDone(_)
+                | Fact::Certificate(_)
+                | Fact::HourReading(_)
+                | Fact::LayUp(_)
+                | Fact::ReturnToService(_)
+        );
         Ok(Entry {
             id: EntryId(new_id(hand.at)?),
             unit: truck,

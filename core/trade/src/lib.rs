@@ -12,6 +12,7 @@ pub mod fluid;
 pub mod forecast;
 pub mod hours;
 pub mod ids;
+pub mod lay_up;
 pub mod limit;
 pub mod notes;
 pub mod oil;

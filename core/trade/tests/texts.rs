@@ -6,6 +6,7 @@ use std::path::Path;
 
 use serde::Serialize;
 use sumpbook_trade::checklist::{EngineState, Severity, Side};
+use sumpbook_trade::lay_up::{LAID_UP, LIST_OPEN, ReturnList};
 use sumpbook_trade::{Feature, Fluid, Fluids, Item, Mix, OilFamily, Part, Procedures, Template};
 
 /// The kebab-case key a thing has in data.
@@ -98,11 +99,22 @@ fn every_word_for_what_is_wrong_can_be_said() {
 }
 
 #[test]
+fn every_line_of_the_return_list_says_what_it_is_and_what_is_looked_at() {
+    let mut lines = BTreeSet::from([format!("item-{LAID_UP}"), format!("choice-{LIST_OPEN}")]);
+    for line in &ReturnList::common_practice().unwrap().lines {
+        lines.extend(["", ".look"].map(|attribute| format!("return-{}{attribute}", line.id)));
+    }
+    the_file_has("lay_up.ftl", [lines]);
+}
+
+#[test]
 fn every_caution_that_is_named_is_written_and_none_besides() {
     let procedures = &Procedures::common_practice().unwrap().procedures;
     let steps = procedures.iter().flat_map(|procedure| &procedure.steps);
     let named = template().items.iter().filter_map(|item| item.caution.as_deref());
     let named = named.chain(steps.filter_map(|step| step.caution.as_deref()));
+    let lines = &ReturnList::common_practice().unwrap().lines;
+    let named = named.chain(lines.iter().filter_map(|line| line.caution.as_deref()));
     let fluids = &Fluids::common_practice().unwrap().fluids;
     let named = named.chain(fluids.iter().filter_map(|facts| facts.caution.as_deref()));
     the_file_has("cautions.ftl", [with("caution", named.chain(["opening"]))]);
@@ -139,13 +151,14 @@ fn every_fluid_finding_and_family_has_its_words() {
     );
 }
 
-const FILES: [&str; 5] = ["checklist.ftl", "choices.ftl", "cautions.ftl", "procedures.ftl", "fluids.ftl"];
+const FILES: [&str; 6] =
+    ["checklist.ftl", "choices.ftl", "cautions.ftl", "procedures.ftl", "fluids.ftl", "lay_up.ftl"];
 
 #[test]
 fn names_keep_to_one_line_of_a_phone() {
     for file in FILES {
         for (name, text) in read(file) {
-            let is_name = ["item-", "stop-", "step-", "choice-", "fluid-", "not-so-"]
+            let is_name = ["item-", "stop-", "step-", "choice-", "fluid-", "not-so-", "return-"]
                 .iter()
                 .any(|prefix| name.starts_with(prefix) && !name.contains('.'));
             assert!(!is_name || text.chars().count() <= 28, "{name}: {text}");

@@ -60,7 +60,7 @@ fn a_full_disk_is_told_harms_nothing_and_ends_when_there_is_room() {
         }
         fill(&ballast, 0);
     };
-    let OnlineError::Declined { status, words } = &told else { panic!("{told:?}") };
+    let OnlineError::Declined { status, words, .. } = &told else { panic!("{told:?}") };
     assert_eq!(*status, 503);
     assert_eq!(
         words,

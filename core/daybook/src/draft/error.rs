@@ -21,6 +21,8 @@ pub enum DraftError {
     StopOpen {
         /// The stop's label, such as `9` or `15b`.
         stop: String,
+        /// Its place in the unit's own walk, 1 first.
+        at: u32,
         /// Lines without an answer.
         left: usize,
     },

@@ -7,6 +7,7 @@ mod keep;
 mod other_unit;
 mod pre_trip;
 mod signing;
+mod steps;
 mod top_up;
 
 use serde::{Deserialize, Serialize};
@@ -19,6 +20,7 @@ pub use other_unit::{may_be_moved, moved};
 pub(crate) use pre_trip::GLASS;
 pub use pre_trip::{Elsewhere, Extent, FirstWalk, PreTripDraft, ReviewDraft, place_of};
 pub use signing::Signing;
+pub use steps::StepsDraft;
 pub use top_up::TopUpDraft;
 
 /// Something begun and not signed.
@@ -31,6 +33,8 @@ pub enum Draft {
     TopUp(TopUpDraft),
     /// An end-of-day report.
     EndOfDay(EndOfDayDraft),
+    /// A procedure.
+    Steps(StepsDraft),
 }
 
 impl Draft {
@@ -40,6 +44,7 @@ impl Draft {
             Draft::PreTrip(draft) => draft.id,
             Draft::TopUp(draft) => draft.id,
             Draft::EndOfDay(draft) => draft.id,
+            Draft::Steps(draft) => draft.id,
         }
     }
 
@@ -49,6 +54,7 @@ impl Draft {
             Draft::PreTrip(draft) => draft.unit,
             Draft::TopUp(draft) => draft.unit,
             Draft::EndOfDay(draft) => draft.unit,
+            Draft::Steps(draft) => draft.unit,
         }
     }
 
@@ -58,6 +64,7 @@ impl Draft {
             Draft::PreTrip(draft) => draft.person,
             Draft::TopUp(draft) => draft.person,
             Draft::EndOfDay(draft) => draft.person,
+            Draft::Steps(draft) => draft.person,
         }
     }
 }

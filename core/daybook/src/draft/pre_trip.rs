@@ -65,6 +65,9 @@ pub struct PreTripDraft {
     pub edition: u32,
     /// Label of the stop it opens at again; none before the first.
     pub stop: Option<String>,
+    /// That stop's place in the unit's own walk, 1 first.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub position: Option<u32>,
     /// The last report, once it was read.
     pub review: Option<ReviewDraft>,
     /// Answers in the order they were given.
@@ -101,6 +104,7 @@ impl PreTripDraft {
             begun,
             edition: template.edition,
             stop: None,
+            position: None,
             review: None,
             answers: Vec::new(),
             hours: None,
@@ -111,9 +115,10 @@ impl PreTripDraft {
         }
     }
 
-    /// A stop was opened: the draft opens there again.
-    pub fn reach(&mut self, stop: &PlannedStop) {
+    /// A stop was opened, at this place of the unit's own walk (1 first): the draft opens there again.
+    pub fn reach(&mut self, stop: &PlannedStop, position: u32) {
         self.stop = Some(stop.label());
+        self.position = Some(position);
     }
 
     /// The answer to a line, when it has one.
@@ -223,10 +228,11 @@ impl PreTripDraft {
     ) -> Result<Vec<Entry>, DraftError> {
         let open = walk
             .iter()
-            .map(|stop| (stop.label(), self.open_lines(stop, elsewhere).count()))
-            .find(|(_, left)| *left > 0);
+            .zip(1u32..)
+            .map(|(stop, at)| (stop.label(), at, self.open_lines(stop, elsewhere).count()))
+            .find(|(_, _, left)| *left > 0);
         match (extent, open.clone()) {
-            (Extent::Whole, Some((stop, left))) => return Err(DraftError::StopOpen { stop, left }),
+            (Extent::Whole, Some((stop, at, left))) => return Err(DraftError::StopOpen { stop, at, left }),
             _ if self.answers.is_empty() => return Err(DraftError::NothingAnswered),
             _ => {}
         }

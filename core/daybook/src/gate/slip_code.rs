@@ -16,7 +16,7 @@ use sumpbook_trade::record::{DefectName, RepairVerdict};
 use super::{DeviceKey, PublicKey};
 
 /// Digits of a code: the last one only tells a slip of the finger.
-const DIGITS: usize = 12;
+const DIGITS: usize = SlipCode::DIGITS as usize;
 /// Codes there are without the last digit.
 const CODES: u64 = 100_000_000_000;
 /// What the secret is for, so that it can never serve for anything else.
@@ -38,6 +38,9 @@ pub enum SlipCodeError {
 }
 
 impl SlipCode {
+    /// How many digits are typed.
+    pub const DIGITS: u8 = 12;
+
     /// The code of a certificate: `own` is the shop's key and `other` the phone's, or the other way round.
     pub fn of(
         own: &DeviceKey,

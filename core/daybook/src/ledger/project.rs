@@ -359,6 +359,8 @@ fn hours_of(entry: &Entry) -> Option<sumpbook_trade::Tenths> {
     match &entry.fact {
         Fact::HourReading(reading) if reading.meter == Meter::Compressor => Some(reading.figure),
         Fact::HourReading(_) | Fact::MeterExchange(_) => None,
+        // Which set's hours they are is what a set that was moved leaves in question.
+        Fact::SetFitted(_) | Fact::SetRemoved(_) => None,
         _ => entry.hours,
     }
 }

@@ -1,6 +1,6 @@
 //! What is wrong with a line, and what to do about it.
 
-use super::{AnswerError, StepsError};
+use super::{AnswerError, ReturnLineError, StepsError};
 
 /// Why a line is no entry. Nothing of it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -82,6 +82,9 @@ pub enum LineError {
     /// Steps of a procedure do not hold.
     #[error(transparent)]
     Steps(#[from] StepsError),
+    /// Lines of the list before a return to service do not hold.
+    #[error(transparent)]
+    Return(#[from] ReturnLineError),
     /// It is larger than an entry may be.
     #[error(
         "this entry takes {bytes} bytes, and an entry has room for {most}. Shorten its words, or split it."

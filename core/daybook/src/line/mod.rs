@@ -5,9 +5,11 @@ mod answer;
 mod error;
 mod read;
 mod resolve;
+mod return_lines;
 mod schema;
 mod steps;
 mod told;
+mod used;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -17,8 +19,10 @@ use sumpbook_trade::{EntryId, Fact, Stamp, Tenths};
 pub use answer::{AnswerError, with_severity};
 pub use error::LineError;
 pub use resolve::Writer;
+pub use return_lines::{ReturnLineError, check_return};
 pub use schema::schema;
 pub use steps::{StepsError, fact_of_steps};
+pub use used::fact_of_use;
 
 /// One entry as a line of JSON. What it records stands in `kind` and `body`, the rest in common fields.
 ///

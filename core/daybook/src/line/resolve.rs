@@ -7,7 +7,7 @@ use sumpbook_trade::{Entry, EntryId, Fact, Figure, Fluid, PersonId, Stamp, Truck
 
 use super::read::name_of;
 use super::steps::with_step_locks;
-use super::{Line, LineError, StepsError, with_severity};
+use super::{Line, LineError, StepsError, return_lines, with_severity};
 use crate::fleet::Fleet;
 use crate::gate::MOST_PAYLOAD;
 
@@ -52,6 +52,7 @@ impl Line {
             fact: checked(template, self.fact.clone())?,
         };
         check_units(&entry.fact)?;
+        return_lines::check(&entry)?;
         let payload = entry.to_payload();
         if payload.len() > MOST_PAYLOAD {
             return Err(LineError::TooLong { bytes: payload.len(), most: MOST_PAYLOAD });

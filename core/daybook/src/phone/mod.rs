@@ -13,6 +13,6 @@ mod standing;
 pub use daybook::{Daybook, Parts};
 pub use error::PhoneError;
 pub use home::Home;
-pub use pin::{PinError, PinSaid};
+pub use pin::{ASKED_DIGITS, PinError, PinSaid};
 pub use seal::{FileSeal, KeySeal, KeySealError};
 pub use slip::SlipError;

@@ -13,6 +13,8 @@ use crate::state::Tries;
 
 /// Fewest and most digits of a PIN.
 const DIGITS: std::ops::RangeInclusive<usize> = 6..=12;
+/// How many digits a PIN is asked with: the fewest that are taken.
+pub const ASKED_DIGITS: u8 = 6;
 /// What the device's secret is asked for: a verifier is worth nothing without the key that the keystore seals.
 const PURPOSE: &[u8] = b"sumpbook pin 1";
 

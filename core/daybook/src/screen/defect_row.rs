@@ -112,6 +112,14 @@ impl DefectRow {
     }
 }
 
+/// The word that stands for a defect: the first one anybody chose.
+pub(super) fn first_word(defect: &Defect) -> Option<String> {
+    defect.answers.iter().find_map(|answer| match &answer.said {
+        Said::Defect { words, .. } => word_and_words(words).0,
+        Said::Ok => None,
+    })
+}
+
 impl DefectRow {
     /// The same with the photos its finders took.
     pub(super) fn with_photos(ledger: &Ledger, defect: &Defect) -> Result<DefectRow, LedgerError> {

@@ -67,7 +67,7 @@ pub struct PartRow {
 }
 
 /// What was signed on the newest day on which somebody looked, up to a moment, the newest first: two people may have
-/// looked, and the worse answer stands.
+/// looked, and the worse answer stands. It is of this truck; what it says of a set that stood there before is left out.
 ///
 /// # Errors
 /// As reading the store.
@@ -82,7 +82,8 @@ pub fn looked_at(ledger: &Ledger, unit: TruckId, upto_ms: i64) -> Result<Vec<Loo
         }
         let Some(held) = truth.entry(fact.n)? else { continue };
         let Ok(entry) = Entry::from_payload(&held.row.payload) else { continue };
-        let Fact::PreTripSection(section) = entry.fact.clone() else { continue };
+        let Fact::PreTripSection(mut section) = entry.fact.clone() else { continue };
+        ledger.of_this_set(unit, &fact, &mut section);
         if looked.first().is_some_and(|last| fleet.yard_day(last.entry.at) != fleet.yard_day(entry.at)) {
             break;
         }
@@ -159,7 +160,8 @@ fn kind(answer: Told) -> PartAnswer {
 }
 
 /// The code of a page about a unit: the first 8 bytes of SHA-256 over its door number, the moment and the heads of its
-/// books, as "4F1A 9C02 77E0 B361". The shop, holding the same books, gets the same.
+/// books, those of trucks its set stood on too, as "4F1A 9C02 77E0 B361". The shop, holding the same books, gets the
+/// same.
 ///
 /// # Errors
 /// As reading the store.
@@ -168,8 +170,9 @@ pub fn check_code(ledger: &Ledger, unit: TruckId, now: Stamp) -> Result<String, 
     let mut hash = Sha256::new();
     hash.update(ledger.fleet().door(unit).as_bytes());
     hash.update(now.unix_ms().to_be_bytes());
+    let trucks = ledger.trucks_of_unit(unit);
     for book in truth.books()? {
-        if matches!(book, BookId::Truck { truck, .. } if truck == unit) {
+        if matches!(book, BookId::Truck { truck, .. } if trucks.contains(&truck)) {
             for head in truth.heads(book)? {
                 hash.update(head.0);
             }

@@ -73,6 +73,8 @@ pub struct GlassScreen {
     pub given: Option<Glass>,
     /// The level against the middle.
     pub level: LevelNow,
+    /// It stands under the middle: oil is missing.
+    pub low: bool,
     /// The checklist's word for this level, when it is a finding of its own.
     pub word: Option<String>,
     /// What that locks.
@@ -121,6 +123,7 @@ pub fn glass(
         wait,
         stop,
         given: query.given,
+        low: matches!(level, LevelNow::Under(_) | LevelNow::BelowView),
         level,
         word: word.map(str::to_owned),
         locks,

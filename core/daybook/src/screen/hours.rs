@@ -2,19 +2,22 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::hours::KeyboardAnswer;
+use sumpbook_trade::record::Meter;
 use sumpbook_trade::{EntryId, Feature, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
 use super::main_act::{DisabledReason, Main, MainAct};
 use super::unit::OtherMeterRow;
 use crate::ledger::{Ledger, LedgerError};
-use crate::state::hours::ledger_of;
+use crate::state::hours::{ledger_of_meter, shown as reading_now};
 
 /// Which unit, and what was typed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct HoursQuery {
     /// The unit.
     pub unit: TruckId,
+    /// Which of its meters.
+    pub meter: Meter,
     /// The figure as typed; none yet.
     pub typed: Option<Tenths>,
 }
@@ -34,16 +37,18 @@ pub struct QuestionRow {
     pub hints: Vec<String>,
 }
 
-/// Compressor hours.
+/// The hours of one meter.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HoursScreen {
     /// The unit's door number.
     pub door: String,
+    /// Which meter.
+    pub meter: Meter,
     /// The last reading that counts; none: this is the first.
     pub last: Option<ReadingRow>,
     /// The most this meter can show now.
     pub ceiling: Option<Tenths>,
-    /// The unit has no hour meter: hours are counted from starts and stops.
+    /// The unit has no hour meter on its compressor: hours are counted from starts and stops.
     pub counted: bool,
     /// The figure as typed.
     pub typed: Option<Tenths>,
@@ -61,18 +66,19 @@ pub struct HoursScreen {
     pub main: Main,
 }
 
-/// Compressor hours of a unit.
+/// The hours of a unit by one of its meters. Only the compressor's feed a clock; each is judged by itself.
 ///
 /// # Errors
 /// As reading the store.
 pub fn hours(ledger: &Ledger, query: &HoursQuery, now: Stamp) -> Result<HoursScreen, LedgerError> {
-    let judged = ledger_of(ledger, query.unit, now.unix_ms())?;
+    let (judged, questions) = ledger_of_meter(ledger, query.unit, query.meter, now.unix_ms())?;
+    let own = query.meter == Meter::Compressor;
     let state = ledger.unit_state(query.unit)?;
     // Days of use are the yard's days, whatever offset this phone's clock shows.
     let at = now.moment().with_timezone(&ledger.fleet().zone).fixed_offset();
     let asked = query.typed.map(|figure| judged.ask(figure, at, &judged.recent_use_days(at)));
     let truck = ledger.fleet().trucks.get(&query.unit);
-    let last = state.hours.last.as_ref().map(ReadingRow::from);
+    let last = judged.last_accepted().map(reading_now).as_ref().map(ReadingRow::from);
     let main = match (query.typed, &asked) {
         (Some(figure), Some(KeyboardAnswer::AboveCeiling { .. })) => {
             Main::ready(MainAct::KeepWithPhoto { figure })
@@ -86,14 +92,13 @@ pub fn hours(ledger: &Ledger, query: &HoursQuery, now: Stamp) -> Result<HoursScr
     Ok(HoursScreen {
         door: ledger.fleet().door(query.unit),
         ceiling: judged.ceiling(at),
-        counted: truck.is_some_and(|truck| !truck.features.has(Feature::HourMeter)),
+        meter: query.meter,
+        counted: own && truck.is_some_and(|truck| !truck.features.has(Feature::HourMeter)),
         typed: query.typed,
         rise: query.typed.zip(last.as_ref()).map(|(typed, last)| typed - last.figure),
         last,
         asked,
-        questions: state
-            .hours
-            .questions
+        questions: questions
             .iter()
             .map(|question| QuestionRow {
                 id: question.disputing.first().map(|reading| reading.entry),
@@ -103,7 +108,7 @@ pub fn hours(ledger: &Ledger, query: &HoursQuery, now: Stamp) -> Result<HoursScr
                 hints: question.hints.clone(),
             })
             .collect(),
-        higher_of_disputed: state.hours.higher_of_disputed,
+        higher_of_disputed: own && state.hours.higher_of_disputed,
         others: state.other_meters.iter().map(OtherMeterRow::from).collect(),
         main,
     })

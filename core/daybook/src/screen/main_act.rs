@@ -17,6 +17,8 @@ pub enum MainAct {
         draft: EntryId,
         /// Label of the stop; none before the first.
         stop: Option<String>,
+        /// The stop's place in the unit's own walk, 1 first; none of a draft that an older version kept.
+        at: Option<u32>,
     },
     /// Take the unit over from whoever signed its pre-trip: read that record, then walk a short one.
     TakeOver {
@@ -57,6 +59,8 @@ pub enum MainAct {
     NextStop {
         /// Its label.
         stop: Option<String>,
+        /// Its place in the unit's own walk, 1 first.
+        at: Option<u32>,
     },
     /// Keep the level of the glass.
     KeepLevel,
@@ -136,8 +140,8 @@ impl MainAct {
             MainAct::ReadBothStayLocked => "main-read-both-stay-locked",
             MainAct::AllOk { .. } => "main-all-ok",
             MainAct::OtherOk { .. } => "main-other-ok",
-            MainAct::NextStop { stop: Some(_) } => "main-next-stop",
-            MainAct::NextStop { stop: None } => "main-to-signature",
+            MainAct::NextStop { stop: Some(_), .. } => "main-next-stop",
+            MainAct::NextStop { stop: None, .. } => "main-to-signature",
             MainAct::KeepLevel => "main-keep-level",
             MainAct::AddPour => "main-add-pour",
             MainAct::FinishTopUp => "main-finish-top-up",

@@ -27,6 +27,8 @@ pub enum PreTripNow {
         by: Option<String>,
         /// Label of the stop reached; none before the first.
         stop: Option<String>,
+        /// That stop's place in the unit's own walk, 1 first; none of a draft that an older version kept.
+        at: Option<u32>,
         /// Lines answered.
         answered: u32,
     },
@@ -82,6 +84,7 @@ impl PreTripNow {
                 draft: walk.id,
                 by: name(fleet, walk.person.0),
                 stop: walk.stop.clone(),
+                at: walk.position,
                 answered: super::news::count(walk.answers.len()),
             });
         }
@@ -110,7 +113,9 @@ impl PreTripNow {
     /// What a unit's main button does in this state: the core picks.
     pub(super) fn main(&self, truck: TruckId, drafts: &[Draft]) -> MainAct {
         match self {
-            PreTripNow::UnderWay { draft, stop, .. } => MainAct::GoOn { draft: *draft, stop: stop.clone() },
+            PreTripNow::UnderWay { draft, stop, at, .. } => {
+                MainAct::GoOn { draft: *draft, stop: stop.clone(), at: *at }
+            }
             // A second driver does not drive on the first one's word: he reads that record and walks a short one.
             PreTripNow::Covers { entry, own: false, .. } => MainAct::TakeOver { after: *entry },
             PreTripNow::Covers { .. } => MainAct::ReportEndOfDay {

@@ -3,10 +3,11 @@
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::campaign::CAMPAIGN_ITEM;
 use sumpbook_trade::clock::TaskId;
-use sumpbook_trade::defect::{Defect, LockOut, LockPart};
+use sumpbook_trade::defect::{LockOut, LockPart};
+use sumpbook_trade::lay_up::{LAID_UP, LIST_OPEN, is_lay_up};
 use sumpbook_trade::{Stamp, TruckId};
 
-use super::defect_row::DefectRow;
+use super::defect_row::{DefectRow, name};
 use super::news::count;
 use crate::fleet::Fleet;
 use crate::state::UnitState;
@@ -34,12 +35,12 @@ impl LockState {
     }
 }
 
-/// One reason of a lock: a defect, or a maker's campaign, which has no word.
+/// One reason of a lock: a defect, that the set is laid up, or a maker's campaign, which has no word.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct LockWhy {
-    /// The row of the defect: the same id as on the last report.
+    /// The row of the defect: the same id as on the last report. Of a lay-up, its entry.
     pub id: String,
-    /// The checklist's item.
+    /// The checklist's item; `laid-up` of a lay-up.
     pub item: String,
     /// Its place.
     pub place: Option<String>,
@@ -109,17 +110,27 @@ impl PartNow {
         PartNow {
             state: now.max().unwrap_or(LockState::NoLockOnRecord),
             since: locks.iter().map(|lock| lock.since).min().map(Stamp::from),
-            why: locks.iter().filter_map(|lock| why(lock, &state.defects, fleet)).collect(),
+            why: locks.iter().filter_map(|lock| why(lock, state, fleet)).collect(),
             part,
         }
     }
 }
 
-fn why(lock: &LockOut, defects: &[Defect], fleet: &Fleet) -> Option<LockWhy> {
+fn why(lock: &LockOut, state: &UnitState, fleet: &Fleet) -> Option<LockWhy> {
+    if is_lay_up(lock) {
+        let spell = state.lay_ups.iter().find(|spell| spell.entry == lock.because.entry)?;
+        return Some(LockWhy {
+            id: spell.entry.to_string(),
+            item: LAID_UP.to_owned(),
+            place: None,
+            word: Some(LIST_OPEN.to_owned()),
+            by: spell.person.and_then(|person| name(fleet, person)),
+        });
+    }
     if lock.is_of_campaign() {
         return campaign_why(lock, fleet);
     }
-    let defect = defects.iter().find(|defect| defect.reference == lock.because)?;
+    let defect = state.defects.iter().find(|defect| defect.reference == lock.because)?;
     let row = DefectRow::of(defect, fleet);
     let first = row.said.iter().find(|said| !said.ok);
     Some(LockWhy {

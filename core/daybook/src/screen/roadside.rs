@@ -23,6 +23,10 @@ pub struct SignedBy {
     pub pin_given: bool,
     /// It was the short walk of whoever took the unit over.
     pub short: bool,
+    /// With whom, while the person is learning.
+    pub trainer: Option<String>,
+    /// The trainer's own PIN was given.
+    pub trainer_pin_given: bool,
 }
 
 /// The page.
@@ -81,6 +85,8 @@ pub fn roadside(
         at: of.entry.at,
         pin_given: of.entry.pin_given,
         short: of.section.follows.is_some(),
+        trainer: of.entry.trainer.and_then(|person| name(fleet, person.0)),
+        trainer_pin_given: of.entry.trainer_pin_given,
     };
     Ok(RoadsideScreen {
         fleet: fleet.name.clone(),

@@ -10,6 +10,7 @@ use super::end_of_day::FoundRow;
 use super::news::count;
 use super::stop::Together;
 use super::walk::{StopMark, Walk};
+use super::walk_rules::TEST_MS;
 use crate::draft::PreTripDraft;
 use crate::ledger::{Ledger, LedgerError};
 
@@ -17,14 +18,24 @@ use crate::ledger::{Ledger, LedgerError};
 /// Common practice, no source. A quick walk is told to the driver before he signs and is never refused.
 const QUICK_AIR_MS: u64 = 180_000;
 const QUICK_HYDRAULIC_MS: u64 = 120_000;
-/// How long a brake test runs.
-const TEST_MS: u32 = 60_000;
+
+/// Why a walk is called quick.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Quick {
+    /// A brake test was answered before its minute was over.
+    BrakeTest,
+    /// The whole of it took less time than looking does.
+    Walk,
+}
 
 /// One stop of the walk.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SignStop {
     /// Its label: `6`, `15b`.
     pub label: String,
+    /// Its place in the unit's own walk, 1 first.
+    pub at: u32,
     /// Its key, for the text `stop-...`.
     pub stop: String,
     /// How it is marked.
@@ -83,10 +94,12 @@ pub struct SignScreen {
     pub hours: Option<Tenths>,
     /// Milliseconds from the first stop on.
     pub walked_ms: Option<u64>,
-    /// It was quick: said to the driver, who may look again. It is signed as it is.
-    pub quick: bool,
+    /// Why it was quick: said to the driver, who may look again. It is signed as it is. None: it was not.
+    pub quick: Option<Quick>,
     /// Label of the first stop that is open; none: it can be signed.
     pub open_stop: Option<String>,
+    /// That stop's place in the unit's own walk.
+    pub open_at: Option<u32>,
 }
 
 /// The sum of a walk before it is signed. `walked_ms` is the time since the first stop.
@@ -106,10 +119,12 @@ pub fn signing(
     let stops: Vec<SignStop> = walk
         .stops
         .iter()
-        .map(|stop| {
+        .zip(1u32..)
+        .map(|(stop, at)| {
             let own = stop.lines.iter().filter_map(|line| draft.answer_to(line));
             SignStop {
                 label: stop.label(),
+                at,
                 stop: stop.id.clone(),
                 mark: walk.mark(draft, stop),
                 lines: count(stop.lines.len()),
@@ -128,6 +143,7 @@ pub fn signing(
     let truck = fleet.trucks.get(&draft.unit);
     let air_brakes = truck.is_some_and(|truck| truck.features.has(Feature::AirBrakes));
     let walked_ms = walked_ms.or(draft.walked_ms);
+    let open = stops.iter().find(|stop| stop.left > 0);
     Ok(SignScreen {
         draft: draft.id,
         door: fleet.door(draft.unit),
@@ -141,10 +157,14 @@ pub fn signing(
         figures: draft.answers.iter().filter(|answer| !answer.figures.is_empty()).map(SignRow::of).collect(),
         hours: draft.hours,
         // A short walk is short: only its brake test can be too quick.
-        quick: test_cut_short(&draft.answers, template)
-            || (draft.follows.is_none() && is_quick(walked_ms, air_brakes)),
+        quick: if test_cut_short(&draft.answers, template) {
+            Some(Quick::BrakeTest)
+        } else {
+            (draft.follows.is_none() && is_quick(walked_ms, air_brakes)).then_some(Quick::Walk)
+        },
         walked_ms,
-        open_stop: stops.iter().find(|stop| stop.left > 0).map(|stop| stop.label.clone()),
+        open_stop: open.map(|stop| stop.label.clone()),
+        open_at: open.map(|stop| stop.at),
         stops,
     })
 }

@@ -2,16 +2,23 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::Severity;
-use sumpbook_trade::procedure::{OnNotSo, PlannedStep, Procedures};
-use sumpbook_trade::{Stamp, TruckId};
+use sumpbook_trade::procedure::{OnNotSo, PlannedStep, Procedure, Procedures};
+use sumpbook_trade::record::StepDone;
+use sumpbook_trade::{EntryId, Figure, PersonId, Stamp, TruckId};
 
+use super::line_row::FigureAsk;
+use super::news::count;
 use super::road_air::{LockState, PartNow, RoadAir};
 use super::site::SiteAsk;
-use super::stop::FigureAsk;
+use crate::draft::{Draft, StepsDraft};
 use crate::ledger::{Ledger, LedgerError};
 
 /// The procedures that begin with air: with the air locked they open at the lock.
 const NEEDS_AIR: [&str; 2] = ["start", "use-air"];
+
+/// The procedures that are gone through by themselves, in a day's order. A top-up and the end of a day have screens
+/// of their own.
+pub(super) const IN_A_DAY: [&str; 5] = ["arrival", "start", "use-air", "shut-down", "leave-site"];
 
 /// The procedure in which a site is met.
 const ARRIVAL: &str = "arrival";
@@ -23,6 +30,21 @@ pub struct StepsQuery {
     pub unit: TruckId,
     /// The procedure's id: `arrival`, `start`, `use-air`, `shut-down`, `leave-site`.
     pub procedure: String,
+    /// Who does it: what this person has said already is gone on with.
+    pub person: Option<PersonId>,
+}
+
+/// One step as somebody confirmed it, or said that it was not so.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StepSaid {
+    /// The step's id.
+    pub step: String,
+    /// When.
+    pub at: Stamp,
+    /// It was not so, by this word of the step's.
+    pub not_so: Option<String>,
+    /// The figure read at it.
+    pub figure: Option<Figure>,
 }
 
 /// What a word for what is not so means.
@@ -82,6 +104,14 @@ pub struct StepsScreen {
     pub locked: Option<PartNow>,
     /// The steps this unit has, in order.
     pub steps: Vec<StepRow>,
+    /// What is said of them and not recorded yet; none: nothing.
+    pub draft: Option<EntryId>,
+    /// That, in order.
+    pub said: Vec<StepSaid>,
+    /// Why it was begun although the air is locked.
+    pub in_spite_of_lock: Option<String>,
+    /// Steps that are behind one: they were so, or were gone on from with a mark. The next one is open.
+    pub behind: u32,
     /// The site's dust, where this procedure is an arrival and the dust counts.
     pub site: Option<SiteAsk>,
 }
@@ -104,16 +134,60 @@ pub fn steps(
             .filter(|air| air.state != LockState::NoLockOnRecord),
         false => None,
     };
+    let begun = match query.person {
+        Some(person) => {
+            under_way(ledger, query.unit, person)?.into_iter().find(|d| d.procedure == query.procedure)
+        }
+        None => None,
+    };
+    let said = begun.as_ref().map(|draft| draft.steps.as_slice()).unwrap_or_default();
     Ok(Some(StepsScreen {
         door: fleet.door(query.unit),
         procedure: query.procedure.clone(),
         locked,
         steps: procedure.steps_for(&features).iter().map(row).collect(),
+        behind: count(said.iter().filter(|done| is_behind(procedure, done)).count()),
+        said: said.iter().map(StepSaid::of).collect(),
+        draft: begun.as_ref().map(|draft| draft.id),
+        in_spite_of_lock: begun.and_then(|draft| draft.in_spite_of_lock),
         site: match query.procedure.as_str() {
             ARRIVAL => SiteAsk::on_arrival(ledger, query.unit, now)?,
             _ => None,
         },
     }))
+}
+
+/// What a person has begun on a unit and not recorded, newest first.
+pub(super) fn under_way(
+    ledger: &Ledger,
+    unit: TruckId,
+    person: PersonId,
+) -> Result<Vec<StepsDraft>, LedgerError> {
+    let own = ledger.drafts()?.drafts.into_iter().rev().filter_map(|draft| match draft {
+        Draft::Steps(steps) if steps.unit == unit && steps.person == person => Some(steps),
+        _ => None,
+    });
+    Ok(own.collect())
+}
+
+fn is_behind(procedure: &Procedure, done: &StepDone) -> bool {
+    let word = done.word.as_deref();
+    let stops = procedure.step(&done.step).map(|step| step.stops.as_slice()).unwrap_or_default();
+    let marked = || stops.iter().any(|stop| Some(stop.0.as_str()) == word && stop.1 == OnNotSo::Mark);
+    !done.not_so || marked()
+}
+
+impl StepSaid {
+    fn of(done: &StepDone) -> StepSaid {
+        let not_so = done.not_so.then(|| done.word.clone().unwrap_or_default());
+        StepSaid { step: done.step.clone(), at: done.at, not_so, figure: done.figure }
+    }
+
+    /// As it is kept. What it locks comes from the table, when it is recorded.
+    pub fn done(self) -> StepDone {
+        let StepSaid { step, at, not_so, figure } = self;
+        StepDone { step, at, not_so: not_so.is_some(), word: not_so, locks: None, figure }
+    }
 }
 
 fn row(planned: &PlannedStep<'_>) -> StepRow {
@@ -126,11 +200,7 @@ fn row(planned: &PlannedStep<'_>) -> StepRow {
             .iter()
             .map(|stop| NotSoRow { word: stop.0.clone(), means: means(stop.1) })
             .collect(),
-        figure: step.number.as_ref().map(|number| FigureAsk {
-            unit: number.unit,
-            how: number.how,
-            limit: number.limit.clone(),
-        }),
+        figure: step.number.as_ref().map(FigureAsk::of),
         caution: step.caution.clone(),
         dwell_s: step.dwell,
         within: step.within,

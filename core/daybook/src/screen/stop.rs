@@ -3,15 +3,15 @@
 use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::checklist::{EngineState, HowGiven, PlannedStop, Severity, Side, Template, WalkPlace};
-use sumpbook_trade::limit::Measure;
-use sumpbook_trade::record::{Answer, AnswerKind, ItemFigure};
+use sumpbook_trade::checklist::{EngineState, PlannedStop, Template, WalkPlace};
+use sumpbook_trade::record::Answer;
 use sumpbook_trade::{EntryId, Stamp};
 
+use super::line_row::{LineRow, line_row, shown};
 use super::main_act::{DisabledReason, Main, MainAct};
 use super::news::count;
 use super::walk::{StopMark, Walk};
-use crate::draft::{PreTripDraft, place_of};
+use crate::draft::PreTripDraft;
 use crate::ledger::{Ledger, LedgerError};
 
 /// For how long a stop that has just opened takes no tap: one bounce must not answer two.
@@ -26,63 +26,6 @@ pub struct StopQuery {
     pub seen: BTreeSet<String>,
     /// Milliseconds since it opened.
     pub open_ms: u32,
-}
-
-/// The figure a line may carry.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct FigureAsk {
-    /// Its unit.
-    pub unit: Measure,
-    /// How it comes.
-    pub how: HowGiven,
-    /// The topic of the limit it is held against.
-    pub limit: Option<String>,
-}
-
-/// What was answered to a line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct LineAnswer {
-    /// The answer.
-    pub answer: AnswerKind,
-    /// Key of the word chosen for a defect.
-    pub word: Option<String>,
-    /// What it locks.
-    pub severity: Option<Severity>,
-    /// Figures given.
-    pub figures: Vec<ItemFigure>,
-    /// Words added.
-    pub words: Option<String>,
-    /// How many photos.
-    pub photos: u32,
-    /// The group it was answered in, when by one tap with others.
-    pub together: Option<u32>,
-    /// By whom, when somebody else signed it.
-    pub by: Option<String>,
-    /// When that was.
-    pub at: Option<Stamp>,
-}
-
-/// One line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct LineRow {
-    /// The row's id: item, side or name.
-    pub id: String,
-    /// The item, for the texts `item-...`.
-    pub item: String,
-    /// The place as an answer names it.
-    pub place: Option<String>,
-    /// Sides a defect of it may be given.
-    pub sides: Vec<Side>,
-    /// Words offered for a defect with what each locks, in order; `other` is always the last.
-    pub words: Vec<(String, Severity)>,
-    /// The figure it may carry.
-    pub figure: Option<FigureAsk>,
-    /// The caution shown with it, for the text `caution-...`.
-    pub caution: Option<String>,
-    /// A defect of it is open since then.
-    pub open_since: Option<Stamp>,
-    /// What was answered; none yet.
-    pub answer: Option<LineAnswer>,
 }
 
 /// Lines answered by one tap.
@@ -162,32 +105,13 @@ pub fn stop(
         .lines
         .iter()
         .map(|line| {
-            let place = place_of(line);
-            let item = template.item(&line.item);
-            let still = state.defects.iter().filter(|d| super::last_report::is_open(d));
             let own = draft.answer_to(line).map(|answer| shown(answer, None, None));
             let other = || walk.other(line).map(|o| shown(&o.answer, o.by.clone(), Some(o.at)));
-            LineRow {
-                id: line.to_string(),
-                item: line.item.clone(),
-                sides: item.map(|item| item.sides.clone()).unwrap_or_default(),
-                words: item.map(words).unwrap_or_default(),
-                figure: item.and_then(|item| item.number.as_ref()).map(|number| FigureAsk {
-                    unit: number.unit,
-                    how: number.how,
-                    limit: number.limit.clone(),
-                }),
-                caution: item.and_then(|item| item.caution.clone()),
-                open_since: still
-                    .filter(|d| d.item == line.item && d.place == place)
-                    .map(|d| d.since.into())
-                    .min(),
-                answer: own.or_else(other),
-                place,
-            }
+            line_row(template, &state, line, own.or_else(other))
         })
         .collect();
     let label = |index: usize| walk.stops.get(index).map(PlannedStop::label);
+    let next = index.saturating_add(1);
     Ok(Some(StopScreen {
         draft: draft.id,
         door: ledger.fleet().door(draft.unit),
@@ -206,7 +130,7 @@ pub fn stop(
         together: together(draft, &lines),
         hints: draft.hints,
         as_shown: draft.follows.and_then(|first| first.glass),
-        main: main(draft, template, query, &lines, label(index.saturating_add(1))),
+        main: main(draft, template, query, &lines, label(next).zip(Some(count(next).saturating_add(1)))),
         lines,
     }))
 }
@@ -215,25 +139,6 @@ pub fn stop(
 fn still_as_shown(draft: &PreTripDraft, open: &[&LineRow]) -> Option<u8> {
     let glass = draft.follows?.glass?;
     open.iter().any(|line| line.item == crate::draft::GLASS).then_some(glass)
-}
-
-fn words(item: &sumpbook_trade::Item) -> Vec<(String, Severity)> {
-    let own = item.defects.iter().map(|defect| (defect.0.clone(), defect.1));
-    own.chain([(sumpbook_trade::Item::OTHER.to_owned(), item.worst())]).collect()
-}
-
-fn shown(answer: &Answer, by: Option<String>, at: Option<Stamp>) -> LineAnswer {
-    LineAnswer {
-        answer: answer.answer,
-        word: answer.word.clone(),
-        severity: answer.severity,
-        figures: answer.figures.clone(),
-        words: answer.words.clone(),
-        photos: count(answer.photos.len()),
-        together: answer.together,
-        by,
-        at,
-    }
 }
 
 fn together(draft: &PreTripDraft, lines: &[LineRow]) -> Vec<Together> {
@@ -265,11 +170,12 @@ fn main(
     template: &Template,
     query: &StopQuery,
     lines: &[LineRow],
-    next: Option<String>,
+    next: Option<(String, u32)>,
 ) -> Main {
     let open: Vec<&LineRow> = lines.iter().filter(|line| line.answer.is_none()).collect();
     if open.is_empty() {
-        return Main::ready(MainAct::NextStop { stop: next });
+        let (stop, at) = next.unzip();
+        return Main::ready(MainAct::NextStop { stop, at });
     }
     let act = match open.len() == lines.len() {
         true => match still_as_shown(draft, &open) {

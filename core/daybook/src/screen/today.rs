@@ -92,7 +92,9 @@ pub fn today(
             mine: own_draft || last.is_some(),
             road_air: RoadAir::of(fleet, unit, &state, now),
             status: on_roster.map(|(status, _)| status),
-            expected_minute: on_roster.and_then(|(_, minute)| minute),
+            expected_minute: on_roster
+                .and_then(|(_, minute)| minute)
+                .filter(|_| pre_trip == PreTripNow::NotStarted),
             main: Main::ready(pre_trip.main(unit, &own(drafts, query.person))),
             pre_trip,
         };

@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::fluid::Fluids;
 use sumpbook_trade::oil::{Level, Millilitres, OilNumbers, OilSystem, astray};
-use sumpbook_trade::record::{Glass, Pour};
-use sumpbook_trade::{EntryId, Fluid, Mix, Oil, OilFamily, Stamp};
+use sumpbook_trade::procedure::{Procedures, Step};
+use sumpbook_trade::record::{Glass, Pour, Warmth};
+use sumpbook_trade::{EntryId, Figure, Fluid, Mix, Oil, OilFamily, Stamp};
 
 use super::glass::{StopNow, Wait, stop_now, wait};
 use super::levels::{LevelNow, OilLine, PourRow, middle, oil_line};
@@ -32,6 +33,8 @@ pub struct TopUpScreen {
     pub drum_grade: Option<String>,
     /// What stands between the two; none for another fluid and before the drum was read.
     pub mix: Option<Mix>,
+    /// By what the drum says it may not go in: both oils are shown by their names.
+    pub may_not_pour: bool,
     /// The two families gel when they meet.
     pub gels: bool,
     /// Poured so, it locks the air: another oil, an unknown one, or a level out of view.
@@ -48,6 +51,25 @@ pub struct TopUpScreen {
     pub wait: Wait,
     /// Where it stood before.
     pub before: Option<Glass>,
+    /// That level is asked for before the first pour.
+    pub wants_before: bool,
+    /// The level is asked for after each pour.
+    pub wants_after: bool,
+    /// A pour that may not be made can be noted all the same when it is poured already.
+    pub only_if_poured: bool,
+    /// Seconds until oil that was poured has come up in the glass.
+    pub settle_s: u32,
+    /// The cautions of the step it stands at, for the texts `caution-...`.
+    pub cautions: Vec<String>,
+    /// Cold or hot, as it was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub warmth: Option<Warmth>,
+    /// The oil's temperature, where it was given: hot oil stands higher, and two levels compare at one temperature.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub oil_temperature: Option<Figure>,
+    /// The oil's temperature may be given: it is the compressor's oil and was not said to be cold. Nothing waits for it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub offers_temperature: bool,
     /// Pours so far, first to last.
     pub pours: Vec<Pour>,
     /// All of them together, millilitres, to the nearest.
@@ -85,6 +107,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
     let stop = stop_now(ledger, draft.unit)?;
     let state = ledger.unit_state(draft.unit)?;
     let level = LevelNow::of(draft.level());
+    let main = main(draft, level, mix);
     Ok(TopUpScreen {
         draft: draft.id,
         door: ledger.fleet().door(draft.unit),
@@ -95,6 +118,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         gels: families.zip(fluids).is_some_and(|((a, b), fluids)| fluids.gel(a, b)),
         locks_air: !draft.pours.is_empty()
             && (own.is_some_and(|own| Oil::poured_wrong(own, drum).is_some()) || level.is_out_of_view()),
+        may_not_pour: mix.is_some_and(|mix| !mix.may_pour()),
         mix,
         gauge_zero: draft.signs.gauge_zero,
         blow_down_silent: draft.signs.blow_down_silent,
@@ -102,6 +126,17 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         wait: wait(stop, None, now),
         stop,
         before: draft.before,
+        wants_before: is_oil && draft.before.is_none() && draft.pours.is_empty(),
+        wants_after: is_oil,
+        only_if_poured: matches!(
+            main.why_not,
+            Some(DisabledReason::SignMissing(_) | DisabledReason::OilMayNotMeet(_))
+        ),
+        settle_s: step("pour-small").and_then(|step| step.dwell).unwrap_or_default(),
+        cautions: if is_oil { cautions(draft, mix, level) } else { Vec::new() },
+        warmth: draft.warmth,
+        oil_temperature: draft.oil_temperature,
+        offers_temperature: is_oil && draft.warmth != Some(Warmth::Cold),
         poured_ml: millilitres(&draft.pours),
         pours: draft.pours.clone(),
         now: draft.level(),
@@ -110,7 +145,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         astray_ml: if is_oil { astray_ml(ledger, draft) } else { None },
         oil_use: if is_oil { OilUseRow::of(&state.oil, ledger.fleet()) } else { None },
         last: state.top_ups.iter().map(|top_up| PourRow::of(top_up, ledger.fleet())).collect(),
-        main: main(draft, level, mix),
+        main,
         oil,
     })
 }
@@ -131,6 +166,23 @@ fn main(draft: &TopUpDraft, level: LevelNow, mix: Option<Mix>) -> Main {
         _ => None,
     };
     Main { act: MainAct::AddPour, why_not }
+}
+
+/// A step of the top-up as the table of procedures has it.
+fn step(id: &str) -> Option<&'static Step> {
+    Procedures::common_practice().ok()?.of("top-up")?.step(id)
+}
+
+/// The caution of the step it stands at: before the cap opens, before the drum is tipped, while the level comes up, and
+/// once it stands in the middle.
+fn cautions(draft: &TopUpDraft, mix: Option<Mix>, level: LevelNow) -> Vec<String> {
+    let at = match (draft.missing_sign(), mix, level) {
+        (Some(_), _, _) => "zero-two-signs",
+        (None, None, _) => "oil-match",
+        (None, Some(_), LevelNow::NotGiven | LevelNow::BelowView | LevelNow::Under(_)) => "cap-slow",
+        (None, Some(_), LevelNow::Middle | LevelNow::Over(_) | LevelNow::AboveView) => "stop-middle",
+    };
+    step(at).and_then(|step| step.caution.clone()).into_iter().collect()
 }
 
 /// What is poured and not seen in the glass, when it must be asked about.

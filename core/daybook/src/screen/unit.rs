@@ -1,19 +1,22 @@
 //! One unit: is it locked, what did the last one leave, which oil, how long till service.
 
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::defect::{Defect, DefectState, LockPart};
 use sumpbook_trade::hours::Estimate;
-use sumpbook_trade::record::Meter;
+use sumpbook_trade::record::{DefectName, Meter};
 use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
 use super::last_report::{ReportRow, last_of};
+use super::lay_up::LayUpRow;
 use super::levels::{OilLine, PourRow, oil_line};
-use super::main_act::Main;
+use super::main_act::{Main, MainAct};
 use super::news::{News, Standing, count};
 use super::oil_use::OilUseRow;
 use super::pre_trip::PreTripNow;
-use super::road_air::RoadAir;
+use super::road_air::{LockState, RoadAir};
 use super::ruler::{TaskRow, tasks};
+use super::steps::{IN_A_DAY, under_way};
 use super::today::last_used;
 use crate::ledger::{Ledger, LedgerError};
 use crate::state::OtherMeterNow;
@@ -73,6 +76,9 @@ pub struct UnitScreen {
     pub news: News,
     /// Road and air.
     pub road_air: RoadAir,
+    /// The lay-up in which its set stands; none when it is not laid up. Its air is locked by it, and its clocks run on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lay_up: Option<LayUpRow>,
     /// The last report.
     pub left_by: Option<ReportRow>,
     /// Defects that are not over.
@@ -109,6 +115,16 @@ pub struct UnitScreen {
     pub pre_trip: PreTripNow,
     /// What the main button does.
     pub main: Main,
+    /// What else of a day's work may be begun here, beside the main button.
+    pub also: Vec<MainAct>,
+    /// The procedures that are gone through by themselves, in a day's order, for the texts `procedure-...`.
+    pub procedures: Vec<String>,
+    /// What of it is locked, or awaits its review: whoever used it all the same says why.
+    pub used_all_the_same: Vec<LockPart>,
+    /// The procedure this person is in the middle of here.
+    pub steps_under_way: Option<String>,
+    /// The defects that lock something here and are not certified: what a slip can speak of.
+    pub slip_for: Vec<DefectName>,
     /// This person's top-up of it that is not finished.
     pub top_up_draft: Option<EntryId>,
 }
@@ -145,11 +161,13 @@ pub fn unit(
         ledger.drafts()?.drafts.into_iter().filter(|draft| draft.person() == query.person).collect();
     let pre_trip = PreTripNow::of(ledger, query.unit, &drafts, query.person, now)?;
     let open = state.defects.iter().filter(|d| super::last_report::is_open(d)).count();
+    let main = pre_trip.main(query.unit, &drafts);
+    let road_air = RoadAir::of(fleet, query.unit, &state, now);
     Ok(UnitScreen {
         id: query.unit,
         door: fleet.door(query.unit),
         news: News::at(standing.heard, now),
-        road_air: RoadAir::of(fleet, query.unit, &state, now),
+        lay_up: LayUpRow::of(&state, fleet, now),
         left_by: last_of(ledger, query.unit)?,
         open_defects: count(open),
         open_notes: count(state.notes.iter().filter(|note| note.gone.is_none()).count()),
@@ -166,12 +184,40 @@ pub fn unit(
         other_meters: state.other_meters.iter().map(OtherMeterRow::from).collect(),
         open_questions: count(state.hours.questions.len()),
         unlike: unlike(ledger, query, now)?,
-        main: Main::ready(pre_trip.main(query.unit, &drafts)),
+        also: also(&main),
+        procedures: IN_A_DAY.map(str::to_owned).to_vec(),
+        used_all_the_same: [&road_air.road, &road_air.air]
+            .into_iter()
+            .filter(|part| part.state != LockState::NoLockOnRecord)
+            .map(|part| part.part.clone())
+            .collect(),
+        road_air,
+        steps_under_way: under_way(ledger, query.unit, query.person)?.into_iter().next().map(|d| d.procedure),
+        slip_for: state.defects.iter().filter_map(lock_by_defect).collect(),
+        main: Main::ready(main),
         pre_trip,
         top_up_draft: drafts
             .iter()
             .find(|d| d.unit() == query.unit && matches!(d, crate::draft::Draft::TopUp(_)))
             .map(crate::draft::Draft::id),
+    })
+}
+
+/// A walk that covers now hinders nobody from another (a certificate wants its review), nor from the day's report.
+fn also(main: &MainAct) -> Vec<MainAct> {
+    let walk = !matches!(main, MainAct::StartPreTrip | MainAct::GoOn { .. });
+    let report = !matches!(main, MainAct::ReportEndOfDay { .. });
+    let walk = walk.then_some(MainAct::StartPreTrip);
+    walk.into_iter().chain(report.then_some(MainAct::ReportEndOfDay { draft: None })).collect()
+}
+
+/// What a certificate's slip names, of a defect that locks and has no certificate.
+fn lock_by_defect(defect: &Defect) -> Option<DefectName> {
+    let locks = defect.state == DefectState::Open && !defect.parts.is_empty();
+    locks.then(|| DefectName {
+        entry: EntryId(defect.reference.entry),
+        item: defect.item.clone(),
+        place: defect.place.clone(),
     })
 }
 

@@ -2,10 +2,16 @@
 //! by side and each by its name. It is shown and decides nothing.
 
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::checklist::Template;
-use sumpbook_trade::limit::{Case, Comparator, Limit, Measure, MissingFact, RuleVerdict, Rules};
+use sumpbook_trade::checklist::{HowGiven, NumberAsk, Template};
+use sumpbook_trade::limit::{
+    Case, Comparator, LeakRun, LeakSays, LeakTold, Limit, Measure, MissingFact, RuleVerdict, Rules,
+};
+use sumpbook_trade::procedure::Step;
 use sumpbook_trade::record::Answer;
 use sumpbook_trade::{Feature, Features, Figure};
+
+/// How long a brake test runs.
+pub(super) const TEST_MS: u32 = 60_000;
 
 /// One rule's word about one figure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -17,7 +23,7 @@ pub struct RuleSaid {
     pub place: Option<String>,
     /// The figure as it was given: "3.5 psi".
     pub figure: String,
-    /// Whose rule: the id of a rule set.
+    /// Whose rule: the id of a rule set, for the text `rule-set-...`.
     pub set: String,
     /// Where it holds, and in which edition it was read.
     pub place_of_rule: String,
@@ -33,6 +39,9 @@ pub struct RuleSaid {
     pub limit: Option<String>,
     /// Whether the figure keeps it; none when that cannot be told.
     pub keeps: Option<bool>,
+    /// The drop was read before its minute was over and is scaled to it: it can break the rule and never keeps it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub scaled: bool,
     /// The fact that is missing.
     pub missing: Option<MissingFact>,
 }
@@ -44,20 +53,58 @@ pub fn over(said: &[RuleSaid]) -> bool {
 
 /// What the rules say of every figure of an answer; nothing of a figure no rule speaks of.
 pub fn said(template: &Template, answer: &Answer, features: &Features) -> Vec<RuleSaid> {
-    let topic = template.item(&answer.item).and_then(|item| item.number.as_ref()?.limit.clone());
+    let Some(number) = template.item(&answer.item).and_then(|item| item.number.as_ref()) else {
+        return Vec::new();
+    };
+    let topic = number.limit.as_deref();
+    let watched_s =
+        answer.on_screen_ms.filter(|_| is_minute(number)).map(|ms| f64::from(ms.min(TEST_MS)) / 1e3);
+    let figures = answer.figures.iter().map(|given| given.figure);
+    let (item, place) = (&answer.item, answer.place.as_deref());
+    of_topic(topic, figures, watched_s, features, |figure, verdict| row((item, place), figure, verdict))
+}
+
+/// What the rules say of the figure of a step; nothing where no rule speaks of it.
+pub fn said_of_step(step: &Step, figure: Figure, features: &Features) -> Vec<RuleSaid> {
+    let topic = step.number.as_ref().and_then(|number| number.limit.as_deref());
+    of_topic(topic, [figure].into_iter(), None, features, |figure, verdict| {
+        row((&step.id, None), figure, verdict)
+    })
+}
+
+fn of_topic(
+    topic: Option<&str>,
+    figures: impl Iterator<Item = Figure>,
+    watched_s: Option<f64>,
+    features: &Features,
+    row: impl Fn(Figure, RuleVerdict) -> RuleSaid,
+) -> Vec<RuleSaid> {
     let (Some(topic), Ok(rules)) = (topic, Rules::common_practice()) else { return Vec::new() };
     // A trailer that is drawn makes two vehicles.
     let vehicles = if features.has(Feature::Trailer) { 2 } else { 1 };
     let case = Case { vehicles, ..Case::default() };
     let mut all = Vec::new();
-    for given in &answer.figures {
-        let Some((value, unit)) = read(given.figure) else { continue };
-        let said = rules.say(&topic, value, unit, &case, None);
+    for figure in figures {
+        let Some((value, unit)) = read(figure) else { continue };
+        let told = watched_s.and_then(|seconds| LeakRun { drop: value, seconds }.told());
+        let said = rules.say(topic, told.map_or(value, |told| told.in_a_minute), unit, &case, None);
         // Seconds given with a drop are no drop: a rule of another unit says nothing of them.
         let own = said.into_iter().filter(|verdict| verdict.figure.is_some() || verdict.missing.is_some());
-        all.extend(own.map(|verdict| row(answer, given.figure, verdict)));
+        all.extend(own.map(|verdict| scaled(row(figure, verdict), told)));
     }
     all
+}
+
+/// A drop that is watched for a minute.
+fn is_minute(number: &NumberAsk) -> bool {
+    number.unit == Measure::Psi && number.how == HowGiven::Chosen
+}
+
+/// A drop read early is held against the rule as a whole minute's: it accuses at once, and it clears nobody.
+fn scaled(row: RuleSaid, told: Option<LeakTold>) -> RuleSaid {
+    let says = told.zip(row.keeps).map(|(told, keeps)| told.says(keeps));
+    let keeps = if says == Some(LeakSays::RunAgain) { None } else { row.keeps };
+    RuleSaid { keeps, scaled: told.is_some_and(|told| told.scaled), ..row }
 }
 
 /// The figure with its unit as the rules have it.
@@ -66,10 +113,10 @@ fn read(figure: Figure) -> Option<(f64, Measure)> {
     Some((figure.value_text().parse().ok()?, unit))
 }
 
-fn row(answer: &Answer, figure: Figure, verdict: RuleVerdict) -> RuleSaid {
+fn row((item, place): (&str, Option<&str>), figure: Figure, verdict: RuleVerdict) -> RuleSaid {
     RuleSaid {
-        item: answer.item.clone(),
-        place: answer.place.clone(),
+        item: item.to_owned(),
+        place: place.map(str::to_owned),
         figure: figure.to_string(),
         set: verdict.set,
         place_of_rule: verdict.place,
@@ -79,6 +126,7 @@ fn row(answer: &Answer, figure: Figure, verdict: RuleVerdict) -> RuleSaid {
         is: verdict.limit.map(|limit| limit.is),
         limit: verdict.limit.map(limit),
         keeps: verdict.keeps,
+        scaled: false,
         missing: verdict.missing,
     }
 }
@@ -143,6 +191,33 @@ mod tests {
         assert!(!over(&rows), "a rule the shop does not go by stands beside it");
         assert!(over(&said(template, &answer("air-leak-applied", "4", Unit::Psi), &alone)));
         assert!(!over(&[]));
+    }
+
+    #[test]
+    fn a_drop_read_early_is_scaled_to_its_minute_and_never_certifies() {
+        let template = Template::common_practice().unwrap();
+        let drop = |psi: &str, ms: u32| {
+            let given = Answer { on_screen_ms: Some(ms), ..answer("air-leak-applied", psi, Unit::Psi) };
+            said(template, &given, &Features::default()).remove(0)
+        };
+        let whole = drop("2", 75_000);
+        assert_eq!((whole.keeps, whole.scaled), (Some(true), false), "the needle is read after the buzz");
+        let early = drop("1", 30_000);
+        assert_eq!((early.keeps, early.scaled), (None, true), "2 psi in a minute would keep it");
+        let over = drop("2", 30_000);
+        assert_eq!((over.keeps, over.scaled), (Some(false), true), "4 psi in a minute is a defect at once");
+        let untimed = said(template, &answer("air-leak-applied", "2", Unit::Psi), &Features::default());
+        assert_eq!((untimed[0].keeps, untimed[0].scaled), (Some(true), false));
+    }
+
+    #[test]
+    fn a_steps_figure_is_held_against_its_rule() {
+        let blow = sumpbook_trade::procedure::Procedures::common_practice().unwrap();
+        let step = blow.of("use-air").unwrap().step("blow-clean").unwrap();
+        let psi = |figure: &str| Figure::parse(figure, Unit::Psi).unwrap();
+        let over = said_of_step(step, psi("30"), &Features::default());
+        assert_eq!((over[0].set.as_str(), over[0].keeps), ("us-osha", Some(false)), "less than 30 psi");
+        assert_eq!(said_of_step(step, psi("29"), &Features::default())[0].keeps, Some(true));
     }
 
     #[test]

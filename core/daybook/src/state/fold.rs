@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::{DateTime, FixedOffset};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
+use sumpbook_trade::lay_up;
 use sumpbook_trade::{Entry, Fact, Feature, TruckId};
 use uuid::Uuid;
 
@@ -12,8 +13,8 @@ use super::folded;
 use super::inputs::{self, Bearing};
 use super::scope::Scope;
 use super::{
-    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, defects, hours, notes, oil, roster,
-    services, wear,
+    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, defects, hours, lay_up as laid, notes,
+    oil, roster, services, sets, wear,
 };
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
@@ -164,6 +165,7 @@ impl Ledger {
         let covered = covered(entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing)));
         let all = defects::of_unit(fleet, &entries, &beside, &covered);
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
+        let mut lay_ups = laid::of_set(&entries);
         let judged = hours::judged(&scope, &entries, upto_ms)?;
         let served = services::rows(fleet, &entries, &judged, &hours::estimates(&entries));
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
@@ -175,10 +177,11 @@ impl Ledger {
         let mut clocks = services::clocks(&scope, &served, &decisions, &worn);
         let campaigns = campaigns::of_unit(&scope, &served, &decisions, upto_ms);
         let mut locks = lock_outs(&all.defects);
-        if !campaigns.locks.is_empty() {
-            locks.extend(campaigns.locks);
-            locks.sort();
-        }
+        locks.extend(lay_ups.iter().map(lay_up::lock_out));
+        locks.extend(campaigns.locks);
+        locks.sort();
+        lay_ups
+            .retain(|spell| spell.returned.as_ref().is_none_or(|back| back.at.timestamp_millis() >= since));
         clocks.extend(campaigns.clocks);
         Ok(UnitState {
             truck,
@@ -195,6 +198,8 @@ impl Ledger {
                 .into_iter()
                 .filter(|lock| lock.ended.is_none_or(|at| at.timestamp_millis() >= since))
                 .collect(),
+            lay_ups,
+            set_told: sets::last_told(&entries),
             defects: all.defects.into_iter().filter(|defect| is_recent(defect, since)).collect(),
             notes: notes::notes(&entries, newest_ms),
             cleared: notes::cleared(&entries, &done),

@@ -227,6 +227,43 @@ pub(super) fn other_meters(
     bearing: &[Bearing],
     upto_ms: i64,
 ) -> Result<Vec<OtherMeterNow>, LedgerError> {
+    let meters =
+        others_judged(truth, truck, bearing, upto_ms)?.into_iter().map(|(meter, judged)| OtherMeterNow {
+            meter,
+            last: judged.last_accepted().map(shown),
+            total: judged.for_due().map(|due| due.hours),
+            questions: u32::try_from(judged.open_questions().len()).unwrap_or(u32::MAX),
+        });
+    Ok(meters.collect())
+}
+
+/// The ledger of one of a unit's meters up to a moment, and what is open about its readings.
+pub(crate) fn ledger_of_meter(
+    ledger: &Ledger,
+    truck: TruckId,
+    meter: Meter,
+    upto_ms: i64,
+) -> Result<(HoursLedger, Vec<QuestionNow>), LedgerError> {
+    let scope = Scope::of(ledger.store().truth(), ledger.fleet(), truck);
+    let bearing = scope.bearing(upto_ms)?;
+    let of = match meter {
+        Meter::Compressor => judged(&scope, &bearing, upto_ms)?,
+        _ => {
+            let mut others = others_judged(&ledger.store().truth(), truck, &bearing, upto_ms)?;
+            others.remove(&meter).unwrap_or_else(|| HoursLedger::judge(&[], &[], &BTreeMap::new()))
+        }
+    };
+    let questions = of.open_questions().iter().map(|question| question_now(question, &of)).collect();
+    Ok((of, questions))
+}
+
+/// The ledgers of the meters beside the compressor's.
+fn others_judged(
+    truth: &Truth<'_>,
+    truck: TruckId,
+    bearing: &[Bearing],
+    upto_ms: i64,
+) -> Result<BTreeMap<Meter, HoursLedger>, LedgerError> {
     let mut readings: BTreeMap<Meter, Vec<ReadingRow>> = BTreeMap::new();
     let mut decisions = BTreeMap::new();
     for fact in truth.newest_facts(truck, FactKind::HourReading.code().unwrap_or(0), LOOKED_THROUGH)? {
@@ -247,13 +284,7 @@ pub(super) fn other_meters(
     }
     let meters = readings.into_iter().map(|(meter, rows)| {
         let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, meter)).collect();
-        let judged = HoursLedger::judge(&rows, &exchanges, &decisions);
-        OtherMeterNow {
-            meter,
-            last: judged.last_accepted().map(shown),
-            total: judged.for_due().map(|due| due.hours),
-            questions: u32::try_from(judged.open_questions().len()).unwrap_or(u32::MAX),
-        }
+        (meter, HoursLedger::judge(&rows, &exchanges, &decisions))
     });
     Ok(meters.collect())
 }
@@ -330,7 +361,7 @@ pub(super) fn add_unmetered(
     Ok(())
 }
 
-pub(super) fn shown(row: &JudgedReading) -> ReadingNow {
+pub(crate) fn shown(row: &JudgedReading) -> ReadingNow {
     ReadingNow {
         entry: EntryId(row.entry),
         at: row.at,

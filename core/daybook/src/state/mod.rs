@@ -10,15 +10,18 @@ pub(crate) mod folded;
 mod history;
 pub(crate) mod hours;
 mod inputs;
+mod lay_up;
 mod notes;
 mod oil;
 mod rose;
 mod roster;
 pub(crate) mod scope;
 mod services;
+mod sets;
 mod slips;
 mod stands;
 mod tries;
+mod unit_books;
 mod wear;
 
 use chrono::{DateTime, FixedOffset, NaiveDate};
@@ -27,6 +30,7 @@ use sumpbook_trade::campaign::Hit;
 use sumpbook_trade::clock::{LastDone, TaskClock, TaskId};
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::{Defect, LockOut};
+use sumpbook_trade::lay_up::Spell;
 use sumpbook_trade::notes::{Acknowledged, ClearedReminder};
 use sumpbook_trade::record::{DefectName, NoteKind, TopUp, WaitingForPart};
 use sumpbook_trade::wear::Called;
@@ -37,9 +41,11 @@ pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, es
 pub use oil::{LabNow, OilNow};
 pub use rose::RoseNow;
 pub use roster::RosterChange;
+pub use sets::{SetDisagrees, SetToldNow};
 pub use slips::SlipShown;
 pub use stands::TaskNow;
 pub(crate) use tries::Tries;
+pub use unit_books::UnitHistory;
 pub use wear::WearNow;
 
 /// Days for which closed matters stay in the folded state; older ones are read from the entries.
@@ -74,8 +80,12 @@ pub struct UnitState {
     pub oil: OilNow,
     /// Defects that are not closed, and those closed in the last 45 days (R4).
     pub defects: Vec<Defect>,
-    /// Lock-outs that stand, and those that ended in the last 45 days.
+    /// Lock-outs that stand, and those that ended in the last 45 days, a lay-up's too.
     pub locks: Vec<LockOut>,
+    /// Lay-ups of its set that stand, and those that ended in the last 45 days, oldest first.
+    pub lay_ups: Vec<Spell>,
+    /// What was last recorded at this truck of the set on it, beside the shop's registration.
+    pub set_told: Option<SetToldNow>,
     /// Display notes that are not answered by the shop's work, and those of the last 45 days (R5).
     pub notes: Vec<NoteNow>,
     /// The newest reminder went away and no service is recorded.

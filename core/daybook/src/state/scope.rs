@@ -3,8 +3,9 @@
 
 use sumpbook_trade::checklist::Template;
 use sumpbook_trade::clock::TaskId;
+use sumpbook_trade::procedure::is_step_item;
 use sumpbook_trade::record::{Answer, WaitingForPart};
-use sumpbook_trade::{Fact, FactKind, SetId, TruckId};
+use sumpbook_trade::{Entry, Fact, FactKind, SetId, TruckId};
 
 use super::inputs::{self, Bearing};
 use crate::fleet::Fleet;
@@ -127,6 +128,39 @@ impl<'a> Scope<'a> {
         bearing.fact.truck == Some(self.truck)
     }
 
+    /// Whether all entries of the truck are its own, and no other's.
+    pub(super) fn is_plain(&self) -> bool {
+        self.plain
+    }
+
+    /// Whether anything of an entry is this unit's.
+    pub(super) fn shows(&self, fact: &FactRow, entry: &Entry) -> bool {
+        let own = fact.truck == Some(self.truck);
+        if self.plain || (own && self.of_set(fact)) {
+            return own;
+        }
+        let halves = match &entry.fact {
+            Fact::PreTripSection(section) => both(&section.answers),
+            Fact::EndOfDay(report) => both(&report.defects),
+            Fact::Certificate(of) => {
+                let air = is_item_of_set(&of.defect.item);
+                (!air, air)
+            }
+            // What they speak of is seldom told by them alone: they stay, and go along.
+            Fact::Review(_) | Fact::Decision(_) | Fact::Correction(_) => (true, true),
+            other => (!other.is_about_air(), other.is_about_air()),
+        };
+        let (road, air) = halves;
+        if own { road } else { air && self.of_set(fact) }
+    }
+
+    /// Of the answers of one of this truck's walks, those about its road and about the set that stands on it now.
+    pub(super) fn keep_own(&self, fact: &FactRow, answers: &mut Vec<Answer>) {
+        if !self.plain && !self.of_set(fact) {
+            answers.retain(|answer| !is_of_set(answer));
+        }
+    }
+
     /// What of an entry is this unit's; none of it: none.
     fn part_of(&self, bearing: Bearing, own: bool) -> Option<Bearing> {
         let air = self.of_set(&bearing.fact);
@@ -166,15 +200,25 @@ enum Half {
     Air,
 }
 
+/// Whether answers have any about the road, and any about the air. A walk without an answer is the truck's.
+fn both(answers: &[Answer]) -> (bool, bool) {
+    let air = answers.iter().filter(|answer| is_of_set(answer)).count();
+    (answers.is_empty() || air < answers.len(), air > 0)
+}
+
+/// Whether an answer is about the compressor set.
+fn is_of_set(answer: &Answer) -> bool {
+    Template::common_practice().is_ok_and(|template| template.is_of_set(&answer.item))
+}
+
+/// The same of the item of a defect, which may be a step of a procedure.
+fn is_item_of_set(item: &str) -> bool {
+    is_step_item(item) || Template::common_practice().is_ok_and(|template| template.is_of_set(item))
+}
+
 /// One half of an entry: of an inspection the answers about it, else the whole or nothing.
 fn only(fleet: &Fleet, mut bearing: Bearing, half: Half) -> Option<Bearing> {
-    let keep = |answers: &mut Vec<Answer>| {
-        let template = Template::common_practice().ok();
-        answers.retain(|answer| {
-            let of_set = template.is_some_and(|template| template.is_of_set(&answer.item));
-            of_set == (half == Half::Air)
-        });
-    };
+    let keep = |answers: &mut Vec<Answer>| answers.retain(|answer| is_of_set(answer) == (half == Half::Air));
     // A campaign of trucks was done on the truck, every other task on the set.
     let here = |task: &TaskId| fleet.is_of_truck(task) == (half == Half::Road);
     match &mut bearing.entry.fact {

@@ -20,15 +20,15 @@ pub use language::{Language, UnknownLanguage};
 /// Every file of one language: its name and its text. One list, so no language lacks a file another has.
 macro_rules! files {
     ($language:literal) => {
-        files!($language: "air", "cautions", "checklist", "choices", "errors", "fluids", "procedures", "screens", "tasks", "words")
+        files!($language: "air", "cautions", "checklist", "choices", "errors", "fluids", "lay_up", "procedures", "screens", "tasks", "words")
     };
     ($language:literal: $($name:literal),+) => {
         [$(($name, include_str!(concat!("../../texts/", $language, "/", $name, ".ftl")))),+]
     };
 }
 
-const ENGLISH: [(&str, &str); 10] = files!("en");
-const SPANISH: [(&str, &str); 10] = files!("es");
+const ENGLISH: [(&str, &str); 11] = files!("en");
+const SPANISH: [(&str, &str); 11] = files!("es");
 
 /// The texts of one language.
 pub struct Texts {

@@ -12,7 +12,8 @@ pub(crate) fn button(door: &str, main: &Main) -> String {
     let args = json!(main.act);
     let inner = args.as_object().and_then(|act| act.values().next()).cloned().unwrap_or(Value::Null);
     let text = |name: &str| inner.get(name).and_then(Value::as_str).unwrap_or_default().to_owned();
-    let (stop, figure) = (text("stop"), text("figure"));
+    let at = inner.get("at").and_then(Value::as_u64);
+    let (stop, figure) = (at.map_or_else(|| text("stop"), |at| at.to_string()), text("figure"));
     let lines = inner.get("lines").and_then(Value::as_i64).unwrap_or_default();
     let label = texts.get(
         main.act.text_key(),

@@ -13,6 +13,8 @@ error-pin-too-plain = A PIN of one digit, or of digits in a row, is soon guessed
 error-pin-not-the-old = There is a PIN already, and that is not it. Nothing was changed. Give the old one first.
 error-pin-not-kept = The PIN could not be kept. Nothing was changed. Make room on this phone, then try again.
 error-code-ran-out = That code ran out after { $minutes } minutes. Nothing was added. Ask the shop for a new one.
+error-code-used = Another phone used that code. Nothing was added. Ask the shop for a new one.
+error-code-unknown = The shop never gave that code. Nothing was added. Ask the shop for a new one.
 error-other-shop = This is not the shop this phone knows: its key is another. Nothing was sent, all is kept. Call the shop before you go on.
 error-phone-stopped = The shop stopped this phone on { $when }. { $count ->
     [one] Your entry is

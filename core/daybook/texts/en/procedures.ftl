@@ -2,9 +2,9 @@
 
 procedure-arrival = Arrival and set-up
 procedure-top-up = Oil check and top-up
-procedure-start = Start
+procedure-start = Start air
 procedure-use-air = Using air
-procedure-shut-down = Shut-down
+procedure-shut-down = Stop air
 procedure-leave-site = Leave the site
 procedure-end-of-day = End of day
 

@@ -198,3 +198,20 @@ rule-kept = keeps the rule, { $limit }: { $rule }
 rule-not-kept = breaks the rule, { $limit }: { $rule }
 rule-missing = no verdict by { $rule }: { $fact } is not known
 leak-scaled = scaled to 60 s: run it again to certify
+
+# A set that is laid up
+lay-up-since = Laid up since { $when }
+lay-up-by = by { $by }
+lay-up-hours = at { $hours } h
+lay-up-clocks = Laid up since { $when }; its clocks ran on.
+lay-up-air = No air until every line is done or waived by name. The road is not locked by it.
+return-list = List before it returns
+return-list-stands-on = Common practice, no source. The maker's manual comes first, and its own list goes beside this one.
+return-lines-open = { $open ->
+    [0] every line answered
+    [one] 1 line of { $of } open
+   *[other] { $open } lines of { $of } open
+}
+return-how-done = done
+return-how-waived = waived
+return-how-open = open

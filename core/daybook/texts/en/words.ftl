@@ -145,3 +145,15 @@ hint-went-round = Did the meter go round?
 hint-meter-changed = Was the meter changed?
 hint-other-meter-or-truck = Another meter, or another truck?
 hint-reads = It would read { $figure }.
+
+# Whose rule it is, and in which edition it was read
+rule-set-us-federal = United States (49 CFR, read 2026)
+rule-set-us-federal-placarded = United States, placarded load (49 CFR, read 2026)
+rule-set-us-fmvss-121 = United States, new vehicles (FMVSS 121, interpretation 2947o)
+rule-set-us-osha = United States (29 CFR, read 2026)
+rule-set-cdl-modernized = United States, driver test (modernized)
+rule-set-cdl-older = United States, driver test (older)
+rule-set-us-california = California (read 2026)
+rule-set-ca-ontario = Ontario (read 2026)
+rule-set-ca-quebec = Quebec (read 2026)
+rule-set-common-practice = anywhere (1)

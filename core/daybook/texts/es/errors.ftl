@@ -13,6 +13,8 @@ error-pin-too-plain = Un PIN de una sola cifra, o de cifras seguidas, se adivina
 error-pin-not-the-old = Ya hay un PIN y no es ese. No se cambió nada. Da primero el anterior.
 error-pin-not-kept = No se pudo guardar el PIN. No se cambió nada. Haz espacio en este teléfono y prueba otra vez.
 error-code-ran-out = Ese código venció a los { $minutes } minutos. No se agregó nada. Pide otro al taller.
+error-code-used = Otro teléfono usó ese código. No se agregó nada. Pide otro al taller.
+error-code-unknown = El taller nunca dio ese código. No se agregó nada. Pide otro al taller.
 error-other-shop = No es el taller que este teléfono conoce: su llave es otra. No se envió nada, todo está guardado. Llama al taller antes de seguir.
 error-phone-stopped = El taller paró este teléfono el { $when }. { $count ->
     [one] Tu registro está guardado y se puede entregar

@@ -2,9 +2,9 @@
 
 procedure-arrival = Llegada y preparación
 procedure-top-up = Revisión y relleno de aceite
-procedure-start = Arranque
+procedure-start = Arrancar aire
 procedure-use-air = Uso del aire
-procedure-shut-down = Paro
+procedure-shut-down = Parar aire
 procedure-leave-site = Salida del sitio
 procedure-end-of-day = Fin de día
 

@@ -204,3 +204,20 @@ rule-kept = cumple la regla, { $limit }: { $rule }
 rule-not-kept = no cumple la regla, { $limit }: { $rule }
 rule-missing = { $rule } no puede decir: no se sabe { $fact }
 leak-scaled = llevado a 60 s: hay que repetirla para dar constancia
+
+# Un equipo de baja temporal
+lay-up-since = De baja temporal desde { $when }
+lay-up-by = por { $by }
+lay-up-hours = con { $hours } h
+lay-up-clocks = De baja temporal desde { $when }; sus plazos siguieron corriendo.
+lay-up-air = Sin aire hasta que cada línea esté hecha o dispensada con nombre. El manejo no queda bloqueado por esto.
+return-list = Lista antes del regreso
+return-list-stands-on = Práctica común, sin fuente. Primero va el manual del fabricante, y su propia lista va junto a esta.
+return-lines-open = { $open ->
+    [0] todas las líneas respondidas
+    [one] falta 1 línea de { $of }
+   *[other] faltan { $open } líneas de { $of }
+}
+return-how-done = hecho
+return-how-waived = dispensado
+return-how-open = falta

@@ -145,3 +145,15 @@ hint-went-round = ¿El medidor dio la vuelta?
 hint-meter-changed = ¿Se cambió el medidor?
 hint-other-meter-or-truck = ¿Otro medidor, u otro camión?
 hint-reads = Marcaría { $figure }.
+
+# De quién es la regla, y en qué edición se leyó
+rule-set-us-federal = Estados Unidos (49 CFR, leído en 2026)
+rule-set-us-federal-placarded = Estados Unidos, carga con rótulos (49 CFR, leído en 2026)
+rule-set-us-fmvss-121 = Estados Unidos, vehículos nuevos (FMVSS 121, interpretación 2947o)
+rule-set-us-osha = Estados Unidos (29 CFR, leído en 2026)
+rule-set-cdl-modernized = Estados Unidos, examen de manejo (modernizado)
+rule-set-cdl-older = Estados Unidos, examen de manejo (anterior)
+rule-set-us-california = California (leído en 2026)
+rule-set-ca-ontario = Ontario (leído en 2026)
+rule-set-ca-quebec = Quebec (leído en 2026)
+rule-set-common-practice = en cualquier lugar (1)

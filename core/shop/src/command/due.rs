@@ -30,14 +30,22 @@ pub(super) fn due(folder: &Path, args: &Due) -> Result<Said, CommandError> {
         (false, true) => ("Nothing is due or coming up within 30 days or 50 hours", String::new()),
         (false, false) => (NEAR, due_rows(&words, &rows)),
     };
+    let laid_up = if args.all { list.laid_up.clone() } else { near(&list.laid_up) };
+    let laid_up = match laid_up.as_slice() {
+        [] => String::new(),
+        rows => format!("\n{LAID_UP}\n{}", due_rows(&words, rows)),
+    };
     let more = if args.all { "" } else { "\n--all shows every task." };
     let standing: Vec<_> = list.campaigns.iter().filter(|row| row.withdrawn.is_none()).cloned().collect();
     let campaigns = match standing.is_empty() {
         true => String::new(),
         false => format!("\n\nMakers' campaigns\n{}", campaign::told(&words, &standing).trim_end()),
     };
-    Said::new(format!("{what}, as known at {known}\n{below}{more}{campaigns}"), &list)
+    Said::new(format!("{what}, as known at {known}\n{below}{laid_up}{more}{campaigns}"), &list)
 }
+
+/// Head of the tasks of sets that are laid up.
+pub(super) const LAID_UP: &str = "Laid up; their clocks ran on";
 
 /// What [`near`] leaves, as a head.
 pub(super) const NEAR: &str = "Past due, due, coming up, or within 30 days or 50 hours";
@@ -85,6 +93,7 @@ pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
             first(words, row),
             // The amounts of what is not yet due stand in their own columns.
             match row.state.as_str() {
+                _ if row.laid_up_since.is_some() => row.said.clone(),
                 "coming-up" => "coming up".to_owned(),
                 "far-off" => "far off".to_owned(),
                 _ => row.said.clone(),

@@ -14,6 +14,7 @@ mod examples;
 mod exchange;
 mod found;
 mod in_out;
+mod lay_up;
 mod out;
 mod password;
 mod phone;
@@ -66,6 +67,8 @@ fn answer(asked: &Sumpbook) -> Result<Option<Said>, CommandError> {
         Verb::Due(args) => due::due(&asked.shop, args).map(Some),
         Verb::Settle(args) => decide::settle(&asked.shop, args).map(Some),
         Verb::Certify(args) => decide::certify(&asked.shop, args).map(Some),
+        Verb::LayUp(args) => lay_up::lay_up(&asked.shop, args).map(Some),
+        Verb::ReturnToService(args) => lay_up::return_to_service(&asked.shop, args).map(Some),
         Verb::Campaign(args) => campaign::campaign(&asked.shop, args).map(Some),
         Verb::Verify(args) => archives::verify(&asked.shop, args).map(Some),
         Verb::Calendar(args) => archives::calendar(&asked.shop, args).map(Some),

@@ -38,6 +38,11 @@ fn said(words: &Words, row: &DueRow) -> String {
         said.push_str(", ");
         said.push_str(&words.t("due-waiting"));
     }
+    if let Some(since) = row.laid_up_since {
+        let when = words.short_day_at(since);
+        said.push_str("; ");
+        said.push_str(&words.with("due-laid-up", &[("when", Arg::Text(&when))]));
+    }
     said
 }
 

@@ -9,7 +9,7 @@ use sumpbook_daybook::screen::walk_rules::RuleSaid;
 /// "keeps the rule, at most 3 psi: United States, driver test (modernized)", "no verdict by ..: the governor's cut-out is
 /// not known"
 pub(super) fn verdict(words: &Words, row: &RuleSaid) -> String {
-    let rule = format!("{} ({})", row.place_of_rule, row.edition);
+    let rule = words.t(&format!("rule-set-{}", row.set));
     let Some((is, limit)) = row.is.zip(row.limit.as_deref()) else {
         let fact =
             row.missing.map_or_else(|| words.t("not-said"), |fact| words.t(&format!("fact-{}", key(&fact))));

@@ -18,6 +18,7 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/day.ftl")),
             include_str!(concat!("../../texts/", $language, "/changes.ftl")),
             include_str!(concat!("../../texts/", $language, "/units.ftl")),
+            include_str!(concat!("../../texts/", $language, "/lay_up.ftl")),
             include_str!(concat!("../../texts/", $language, "/unit.ftl")),
             include_str!(concat!("../../texts/", $language, "/in_out.ftl")),
             include_str!(concat!("../../texts/", $language, "/certificates.ftl")),

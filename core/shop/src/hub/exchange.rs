@@ -10,7 +10,7 @@ use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use sumpbook_daybook::exchange::{Ahead, CodeState, Declined, ExchangeError};
 use sumpbook_daybook::ledger::LedgerError;
-use sumpbook_daybook::phone::online::CHALLENGE;
+use sumpbook_daybook::phone::online::{CHALLENGE, WHY, Why};
 use sumpbook_daybook::store::StoreError;
 
 use super::error::unwritten;
@@ -62,7 +62,11 @@ async fn answer(hub: &Hub, parcel: Bytes, ahead: Option<Ahead>) -> Response {
             figures.refused.fetch_add(1, Ordering::Relaxed);
             let (status, words, wait) = told(&declined);
             tracing::info!(status = status.as_u16(), why = %declined, "declined");
-            refusal(status, words, wait)
+            let mut response = refusal(status, words, wait);
+            if let Declined::Code(state) = &declined {
+                response.headers_mut().insert(WHY, HeaderValue::from_static(Why::of(state).word()));
+            }
+            response
         }
         Err(error) => {
             figures.refused.fetch_add(1, Ordering::Relaxed);

@@ -10,7 +10,7 @@ use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::campaign::Hit;
 use sumpbook_trade::defect::DefectState;
-use sumpbook_trade::record::{DriveWhat, Source};
+use sumpbook_trade::record::{DriveWhat, ReturnHow, Source};
 use sumpbook_trade::{Entry, EntryId, Fact, Stamp, TruckId};
 
 use crate::ShopError;
@@ -64,7 +64,7 @@ struct Found {
 }
 
 /// The order in which gaps are told.
-const ORDER: [&str; 20] = [
+const ORDER: [&str; 23] = [
     "no-truck-serial",
     "no-set-serial",
     "task-never",
@@ -76,6 +76,9 @@ const ORDER: [&str; 20] = [
     "hours-question",
     "use-without",
     "defect-open",
+    "laid-up",
+    "line-waived",
+    "set-elsewhere",
     "note-unanswered",
     "brought-in",
     "paper",
@@ -142,6 +145,12 @@ fn of_unit(
     for note in state.notes.iter().filter(|note| note.answered.first.is_none()) {
         found.add("note-unanswered", format!("{} {}", when(Stamp::from(note.at)), note.as_shown));
     }
+    for spell in state.lay_ups.iter().filter(|spell| spell.returned.is_none()) {
+        found.add("laid-up", when(Stamp::from(spell.since)));
+    }
+    if let Some(disagrees) = state.set_disagrees(fleet) {
+        found.add("set-elsewhere", when(Stamp::from(disagrees.told.at)));
+    }
     let mut last: Option<Stamp> = None;
     for row in ledger.every_reading(truck)?.iter().filter(|row| row.counts) {
         let at = Stamp::from(row.at);
@@ -198,6 +207,10 @@ fn entries(
             }
             match &entry.fact {
                 Fact::ServiceDone(_) => service(ledger, truck, &entry, case(), found)?,
+                Fact::ReturnToService(said) if judged == Judged::Counts => {
+                    let waived = said.lines.iter().filter(|line| line.how == ReturnHow::Waived);
+                    waived.for_each(|line| found.add("line-waived", format!("{} {}", case(), line.line)));
+                }
                 Fact::StartAir(_) => {
                     used.insert(day);
                 }

@@ -5,6 +5,7 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::defect::{Answer, Defect, DefectState, LockOut, LockPart, Said, Verdict};
+use sumpbook_trade::lay_up::{LIST_OPEN, is_lay_up};
 use sumpbook_trade::{Entry, EntryId, Fact};
 
 use super::found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
@@ -164,6 +165,8 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
                 (Some(opened), Some(phone)) => knowing::phone_knew(ledger, yard, phone, opened)?,
                 _ => None,
             };
+            let spell = unit.state.lay_ups.iter().find(|spell| spell.entry == lock.because.entry);
+            let laid_up = is_lay_up(lock);
             rows.push(LockedRow {
                 unit: unit.door.clone(),
                 lock: lock.part.clone().into(),
@@ -173,11 +176,15 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
                 why: match (answer.map(|answer| &answer.said), told) {
                     (Some(Said::Defect { words, .. }), _) => words.clone(),
                     (_, Some(told)) => told.what.words.clone(),
+                    _ if laid_up => LIST_OPEN.to_owned(),
                     _ => String::new(),
                 },
                 who: match answer {
                     Some(answer) => yard.name_of(ledger, answer.person),
-                    None => told.and_then(|told| yard.name(ledger, told.by)),
+                    None => told.and_then(|told| yard.name(ledger, told.by)).or_else(|| {
+                        let person = spell.and_then(|spell| spell.person)?;
+                        yard.name_of(ledger, person)
+                    }),
                 },
                 shop_knew: opened.as_ref().map(|opened| knowing::shop_knew(yard, opened)),
                 driver_knew,
@@ -185,6 +192,7 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
                 next_step: match (lock.is_of_campaign(), lock.certified) {
                     (true, _) => "service",
                     (false, Some(_)) => "review",
+                    (false, None) if laid_up => "return-list",
                     (false, None) => "certify",
                 }
                 .to_owned(),

@@ -49,6 +49,11 @@ pub(super) fn expected_row(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> Expe
             ("due-out".to_owned(), format!("due out {}", yard.clock(yard.stamp(from))))
         }
         Heading::NotReported => ("not-reported".to_owned(), "not reported".to_owned()),
+        Heading::NotExpected(_) if unit.laid_up.is_some() => {
+            at = unit.laid_up.map(|since| yard.stamp(since));
+            let since = at.map_or_else(String::new, |at| at.moment().format(" since %-d %b %Y").to_string());
+            ("laid-up".to_owned(), format!("laid up{since}"))
+        }
         Heading::NotExpected(_) => {
             let word = words::status_word(unit.status);
             (word.clone(), word.replace('-', " "))

@@ -73,7 +73,7 @@ pub struct LockedRow {
     pub lock: String,
     /// Since the worst answer's own time.
     pub since: Stamp,
-    /// The item: a key of the texts.
+    /// The item: a key of the texts; `laid-up` of a lay-up.
     pub item: String,
     /// Its place.
     pub place: Option<String>,
@@ -87,6 +87,6 @@ pub struct LockedRow {
     pub driver_knew: Option<Stamp>,
     /// Certified at; it stays locked until the next driver's review.
     pub certified: Option<Stamp>,
-    /// `certify`, `review`, or `service` where a maker's campaign locks.
+    /// `certify` or `review`; of a lay-up `return-list`, of a maker's campaign `service`.
     pub next_step: String,
 }

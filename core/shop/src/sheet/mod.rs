@@ -19,6 +19,7 @@ mod readings;
 mod record;
 mod rows;
 mod sentences;
+mod sets;
 mod twice;
 mod unit_day;
 mod unit_now;
@@ -48,8 +49,9 @@ pub use record::{
 };
 pub use rows::{
     AnsweredBy, AsideRow, CorrectedRow, FigureRow, HappenedRow, LateRow, OilFound, OilRow, ReminderRow,
-    RoseRow, SettleRow, ToldService, TopUpRow, TwiceRow,
+    RoseRow, SetRow, SettleRow, ToldService, TopUpRow, TwiceRow,
 };
+pub(crate) use sets::row as set_row;
 pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};
 pub(crate) use unit_now::{UnitNow, is_old_news, open_defects, to_certify, unit_now, units_now};
@@ -130,6 +132,7 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         top_ups: Section::of(pours::top_ups(ledger, yard, units)),
         oil: Section::of(pours::drinking(ledger, yard, units)),
         to_settle: Section::of(readings::to_settle(ledger, yard, units)?),
+        sets: Section::of(sets::disagreeing(ledger, yard, units)),
         corrected: Section::of(readings::corrected(ledger, yard, read)?),
         entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),
         set_aside: Section::of(aside::set_aside(ledger, yard)?),

@@ -6,7 +6,7 @@ use sumpbook_trade::Stamp;
 
 use super::found_rows::{DefectRow, LockedRow};
 use super::rows::{
-    AsideRow, CorrectedRow, HappenedRow, LateRow, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
+    AsideRow, CorrectedRow, HappenedRow, LateRow, OilRow, ReminderRow, SetRow, SettleRow, TopUpRow, TwiceRow,
 };
 use crate::due::DueList;
 use crate::parts::OilNeed;
@@ -97,6 +97,9 @@ pub struct Evening {
     pub oil: Section<OilRow>,
     /// Readings that wait for a person.
     pub to_settle: Section<SettleRow>,
+    /// Sets recorded on another truck than they are registered on. Left out where none is.
+    #[serde(default, skip_serializing_if = "Section::is_empty")]
+    pub sets: Section<SetRow>,
     /// Readings of this day that somebody took back.
     pub corrected: Section<CorrectedRow>,
     /// Services that look entered twice.
@@ -222,10 +225,10 @@ pub struct MissingRow {
 pub struct ExpectedRow {
     /// Door number.
     pub unit: String,
-    /// `done`, `covered`, `due-out`, `not-reported`, or the status: `parked`, `in-shop`, `stored`, `lent`,
+    /// `done`, `covered`, `due-out`, `not-reported`, `laid-up`, or the status: `parked`, `in-shop`, `stored`, `lent`,
     /// `no-day-status`.
     pub state: String,
-    /// Signed at, or due out at.
+    /// Signed at, due out at, or laid up since.
     pub at: Option<Stamp>,
     /// Of a walk that reaches in from the day before: covered until.
     pub until: Option<Stamp>,

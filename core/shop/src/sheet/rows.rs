@@ -186,6 +186,31 @@ pub struct SettleRow {
     pub hints: Vec<String>,
 }
 
+/// A set that was recorded as fitted to a truck, or taken off it, and is registered otherwise. The registration rules
+/// until the shop changes it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SetRow {
+    /// Door number of the truck at which it was recorded.
+    pub unit: String,
+    /// Its entry, for deciding about it.
+    pub entry: EntryId,
+    /// When.
+    pub at: Stamp,
+    /// Who; none when not said.
+    pub who: Option<String>,
+    /// `fitted` or `removed`.
+    pub what: String,
+    /// Serial of the set; its id where it has none.
+    pub set: String,
+    /// Its hours then, as they were read.
+    pub hours: Option<Tenths>,
+    /// The truck that set is registered on; none for none.
+    pub registered_on: Option<String>,
+    /// The set that is registered on this truck; none for none.
+    pub registered_here: Option<String>,
+}
+
 /// A reading somebody took back.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -37,6 +37,9 @@ pub(super) struct UnitDay {
     later: Option<UnitState>,
     /// What it is down as for the day; none when nothing was said.
     pub(super) status: Option<DayStatus>,
+    /// Its set is laid up since then, and the shop has said nothing else of the unit for a day after that: nobody
+    /// expects it out.
+    pub(super) laid_up: Option<DateTime<FixedOffset>>,
     /// Out from this moment, where the roster gives one.
     pub(super) expected: Option<DateTime<FixedOffset>>,
     pub(super) day: DayState,
@@ -88,12 +91,15 @@ impl UnitDay {
         facts.sort_by_key(|told| (told.fact.at_ms, told.fact.id));
         // What a unit is down as may be said afterwards: the roster is read as it is known, not as it was.
         let roster = now.status_on(yard.day);
+        let roster_from = now.roster.iter().rev().map(|change| change.from).find(|from| *from <= yard.day);
         let (state, later) = match ledger.earlier_state(&now, yard.cut_ms)? {
             Some(earlier) => (earlier, Some(now)),
             None => (now, None),
         };
+        let laid_up = laid_up(yard, &state, roster_from);
         let uses: Vec<Use> = facts.iter().filter_map(|told| use_of(told.entry.as_ref()?)).collect();
         let (pre_trips, ends) = walks(ledger, yard, &facts)?;
+        let roster = if laid_up.is_some() { Some((DayStatus::Stored, None)) } else { roster };
         let status = roster.map(|(status, _)| status);
         let out_from =
             roster.filter(|(status, _)| *status == DayStatus::Out).and_then(|(_, minute)| time(minute?));
@@ -117,7 +123,8 @@ impl UnitDay {
             of_day.filter_map(|told| Some(Told { fact: told.fact, entry: told.entry.clone()? })).collect();
         let wrote = state.wrote_last.filter(|wrote| wrote.day >= number.saturating_sub(WROTE_DAYS));
         let phone = wrote.map(|wrote| KeyId(wrote.device));
-        Ok(UnitDay { door, truck: state.truck, state, later, status, expected, day, told, uses, phone })
+        let truck = state.truck;
+        Ok(UnitDay { door, truck, state, later, status, laid_up, expected, day, told, uses, phone })
     }
 
     /// As all its entries add up to, those after the cut too.
@@ -129,6 +136,15 @@ impl UnitDay {
     pub(super) fn told(&self, entry: Uuid) -> Option<&Told> {
         self.told.iter().find(|told| told.entry.id.0 == entry)
     }
+}
+
+/// Since when a unit is put away, for its day's line. A unit that was to be out before it was put away was expected
+/// all the same; one that the shop has out on a day after that is driven with its air locked, and expected.
+fn laid_up(yard: &Yard, state: &UnitState, said_from: Option<NaiveDate>) -> Option<DateTime<FixedOffset>> {
+    let since = state.laid_up_at(yard.cut())?.since;
+    let morning = time(MORNING).and_then(|morning| yard_moment(yard.day, morning, yard.zone));
+    let said_since = said_from.is_some_and(|from| from > yard.day_of(since));
+    (!said_since && morning.is_none_or(|morning| since <= morning)).then_some(since)
 }
 
 /// A calendar day as the projection counts them: days since 1970-01-01.

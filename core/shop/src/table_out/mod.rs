@@ -7,6 +7,7 @@
 mod campaigns;
 mod cell;
 mod entries;
+mod lay_ups;
 mod records;
 mod standing;
 
@@ -47,6 +48,8 @@ pub enum Kind {
     People,
     /// Phones.
     Phones,
+    /// Lay-ups and the answers to their lists.
+    LayUps,
     /// What does not count, and why.
     SetAside,
     /// Every entry about units, whatever its kind.
@@ -55,7 +58,7 @@ pub enum Kind {
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Kind; 14] = [
+    pub const ALL: [Kind; 15] = [
         Kind::Units,
         Kind::Due,
         Kind::Campaigns,
@@ -66,6 +69,7 @@ impl Kind {
         Kind::Certificates,
         Kind::Acknowledgements,
         Kind::Inspections,
+        Kind::LayUps,
         Kind::People,
         Kind::Phones,
         Kind::SetAside,
@@ -85,6 +89,7 @@ impl Kind {
             Kind::Certificates => "certificates",
             Kind::Acknowledgements => "acknowledgements",
             Kind::Inspections => "inspections",
+            Kind::LayUps => "lay-ups",
             Kind::People => "people",
             Kind::Phones => "phones",
             Kind::SetAside => "set-aside",
@@ -163,6 +168,7 @@ pub fn table(ledger: &Ledger, kind: Kind, of: Of<'_>, now: Stamp) -> Result<Shee
         Kind::Certificates => records::certificates(ledger, &yard, of),
         Kind::Acknowledgements => records::acknowledgements(ledger, &yard, of),
         Kind::Inspections => records::inspections(ledger, &yard, of),
+        Kind::LayUps => lay_ups::of_sets(ledger, &yard, of),
         Kind::People => Ok(standing::people(ledger)),
         Kind::Phones => standing::phones(ledger, &yard),
         Kind::SetAside => standing::aside(ledger, &yard, of),

@@ -99,10 +99,11 @@ pub(super) fn due(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, Sho
         "Across an unanswered jump",
         "Part waited for",
         "Promised",
+        "Laid up since (yard)",
     ];
     let doors: Vec<String> = units(ledger, yard, of)?.into_iter().map(|(door, _)| door).collect();
     let rows =
-        due_list(ledger, yard.now)?.rows.into_iter().filter(|row| doors.contains(&row.unit)).map(|row| {
+        due_list(ledger, yard.now)?.into_every_row().filter(|row| doors.contains(&row.unit)).map(|row| {
             let [utc, local] = times_or_blank(yard, row.read_at);
             let part = row.waiting_for.as_ref();
             vec![
@@ -121,6 +122,7 @@ pub(super) fn due(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, Sho
                 Cell::yes(row.across_unanswered_jump),
                 Cell::some(part.map(|part| part.part.clone())),
                 Cell::some(part.and_then(|part| part.promised).map(|day| day.to_string())),
+                times_or_blank(yard, row.laid_up_since)[1].clone(),
             ]
         });
     Ok(Sheet { heads: plain(&own), rows: rows.collect() })

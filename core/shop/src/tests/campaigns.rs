@@ -453,15 +453,15 @@ fn a_visit_bundles_it_and_a_sheet_of_an_earlier_day_knows_nothing_of_it() {
     enter(&mut yard, campaign(), ENTERED);
     let hand = yard.hand("Ilse", "2026-10-19T09:00:00-06:00");
     let tasks = vec![TaskId::from(TASK), TaskId::from("oil-and-filters")];
-    let work = |tasks: Vec<TaskId>| crate::plan::Work { tasks, ..Default::default() };
-    let visits = [(yard.truck("TH-01"), work(tasks))];
+    let visits = [(yard.truck("TH-01"), crate::plan::Work { tasks, ..Default::default() })];
     crate::plan::plan_visits(&mut yard.shop, &visits, day("2026-10-21"), None, &hand).unwrap();
     let due = crate::plan::fleet_due(&yard.shop.ledger, at(NOON)).unwrap();
     assert_eq!(due.visits[0].tasks, [TASK, "oil-and-filters"]);
     let row = due.rows.iter().find(|row| row.due.task == TASK).unwrap();
     assert_eq!(row.visit.as_ref().unwrap().day, day("2026-10-21"));
     // A unit that is not meant has no such task.
-    let wrong = [(yard.truck("TH-02"), work(vec![TaskId::from(TASK)]))];
+    let of_another = crate::plan::Work { tasks: vec![TaskId::from(TASK)], ..Default::default() };
+    let wrong = [(yard.truck("TH-02"), of_another)];
     let told = crate::plan::plan_visits(&mut yard.shop, &wrong, day("2026-10-21"), None, &hand).unwrap_err();
     assert!(told.to_string().contains("is not in the programme of TH-02"), "{told}");
     let sunday = yard.evening("2026-10-18", "2026-10-18T23:00:00-06:00");

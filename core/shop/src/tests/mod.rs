@@ -7,6 +7,7 @@ mod closing_by_itself;
 mod console;
 mod demo_month;
 mod folder;
+mod lay_ups;
 mod locks_by_itself;
 mod month;
 mod set_moves;

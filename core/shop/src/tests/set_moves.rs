@@ -136,3 +136,53 @@ fn another_set_on_a_truck_begins_with_nothing_of_the_one_before() {
         "no figure of the old one stands above"
     );
 }
+
+/// A phone or the shop records a set at a truck.
+fn told(
+    yard: &mut Yard,
+    door: &str,
+    when: &str,
+    fact: impl Into<sumpbook_trade::Fact>,
+) -> sumpbook_trade::EntryId {
+    let entry = yard.sign(1, "Amos", door, when, fact);
+    yard.exchange(1, when);
+    entry
+}
+
+#[test]
+fn what_is_recorded_at_a_truck_is_held_against_the_registration_which_rules() {
+    let mut yard = worked();
+    let set = yard.shop.ledger.fleet().set_on(yard.truck("TH-01")).unwrap().set;
+    let rows = |yard: &Yard, when: &str| {
+        let evening = yard.evening(&when[..10], when);
+        evening.sets.rows.into_iter().map(|row| (row.unit, row.what, row.registered_on)).collect::<Vec<_>>()
+    };
+    // The crew records the move, the shop has not registered it: asked about, and nothing moves by it.
+    let entry = told(
+        &mut yard,
+        "TH-05",
+        "2026-10-21T08:00:00-06:00",
+        SetFitted { set, hours: Some(sumpbook_trade::Tenths(28_660)) },
+    );
+    assert_eq!(
+        rows(&yard, "2026-10-21T17:00:00-06:00"),
+        [("TH-05".to_owned(), "fitted".to_owned(), Some("TH-01".to_owned()))]
+    );
+    assert_eq!(figure(&state(&yard, "TH-05")), None, "the registration rules");
+    assert_eq!(figure(&state(&yard, "TH-01")), Some("2866.0".into()));
+    // Registered a day later: the two agree.
+    fitted(&mut yard, "S-91", "TH-05", "2026-10-22T08:00:00-06:00");
+    assert_eq!(rows(&yard, "2026-10-22T17:00:00-06:00"), []);
+    told(&mut yard, "TH-01", "2026-10-22T09:00:00-06:00", SetRemoved { set });
+    assert_eq!(rows(&yard, "2026-10-22T17:00:00-06:00"), [], "off, as it is registered");
+    // Taken off by the record, on by the registration: asked, until the shop leaves the entry out by name.
+    let off = told(&mut yard, "TH-05", "2026-10-23T09:00:00-06:00", SetRemoved { set });
+    assert_eq!(
+        rows(&yard, "2026-10-23T17:00:00-06:00"),
+        [("TH-05".to_owned(), "removed".to_owned(), Some("TH-05".to_owned()))]
+    );
+    let hand = yard.hand("Ilse", "2026-10-23T18:00:00-06:00");
+    crate::settle::decide(&mut yard.shop, &[off], Verdict::DoNotUse, "another truck", &hand).unwrap();
+    assert_eq!(rows(&yard, "2026-10-23T18:30:00-06:00"), []);
+    assert_ne!(entry, off);
+}

@@ -42,6 +42,17 @@ pub enum Severity {
 }
 
 impl Severity {
+    /// Every severity, worst first.
+    const ALL: [Severity; 5] =
+        [Severity::RoadAndAir, Severity::Road, Severity::Air, Severity::Outlet, Severity::Note];
+
+    /// What a finding of this may be raised to by whoever found it, the least first. It is never lowered.
+    pub fn raised(self) -> Vec<Severity> {
+        let all = Severity::ALL.into_iter().rev();
+        // An outlet is locked by its own finding, not by raising another.
+        all.filter(|to| *to != self && *to != Severity::Outlet && self.and(*to) == *to).collect()
+    }
+
     /// Whether it keeps the truck off the road.
     pub fn locks_road(self) -> bool {
         matches!(self, Severity::RoadAndAir | Severity::Road)
@@ -59,5 +70,19 @@ impl Severity {
         } else {
             self.min(other)
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Severity::{Air, Note, Outlet, Road, RoadAndAir};
+
+    #[test]
+    fn a_finding_is_raised_to_what_holds_it_and_never_lowered() {
+        assert_eq!(Note.raised(), [Air, Road, RoadAndAir]);
+        assert_eq!(Outlet.raised(), [Air, Road, RoadAndAir]);
+        assert_eq!(Air.raised(), [RoadAndAir], "road alone would open the air");
+        assert_eq!(Road.raised(), [RoadAndAir]);
+        assert!(RoadAndAir.raised().is_empty());
     }
 }

@@ -69,5 +69,6 @@ pub use oil::{
 pub use repair::{Certificate, DefectName, RepairVerdict, Review};
 pub use says::{OnCall, ShopSays};
 pub use service::{
-    LayUp, OilPut, OilReason, ReturnToService, ServiceDone, SetFitted, SetRemoved, VisitPlan, WaitingForPart,
+    LayUp, OilPut, OilReason, ReturnHow, ReturnLine, ReturnToService, ServiceDone, SetFitted, SetRemoved,
+    VisitPlan, WaitingForPart,
 };

@@ -6,6 +6,7 @@ mod binary;
 mod campaign;
 mod exchange;
 mod in_out;
+mod lay_up;
 mod lines;
 mod refused;
 mod shop;

@@ -167,7 +167,7 @@ class DayTest {
         val unit = phone.fleet().units.first().id
         val calls = mapOf(
             "today" to { phone.today(person) }, "unit" to { phone.unit(unit, person) },
-            "last report" to { phone.lastReport(unit, emptyList()) }, "hours" to { phone.hours(unit, 12_345) },
+            "last report" to { phone.lastReport(unit, emptyList()) }, "hours" to { phone.hours(unit, 12_345, Meter.COMPRESSOR) },
             "where it is" to { phone.whereItIs(7u) }, "text" to { text("es", TextAsk("main-try-shop", emptyMap())) },
         )
         for ((name, call) in calls) {

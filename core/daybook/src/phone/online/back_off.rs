@@ -69,7 +69,7 @@ pub fn is_urgent(fleet: &Fleet, entry: &Entry) -> bool {
         Fact::DisplayNote(note) => note.what == NoteKind::Reminder || note.stopped_by_itself == Some(true),
         Fact::PreTripSection(section) => section.answers.iter().any(|a| a.answer == AnswerKind::Defect),
         Fact::EndOfDay(report) => !report.defects.is_empty(),
-        Fact::Happened(_) => true,
+        Fact::Happened(_) | Fact::LayUp(_) => true,
         _ => locks_something(fleet, entry),
     }
 }

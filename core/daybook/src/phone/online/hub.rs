@@ -14,6 +14,7 @@ use ureq::unversioned::transport::{DefaultConnector, NextTimeout};
 use ureq::{Agent, Body};
 
 use super::authority::{host_name, root};
+use super::why::{WHY, Why};
 use crate::gate::PublicKey;
 use crate::parcel::limits;
 
@@ -35,6 +36,8 @@ pub struct HubSaid {
     pub status: u16,
     /// The challenge for the next one.
     pub challenge: Option<[u8; 16]>,
+    /// Why it lets nobody in, when it says so by a word this version knows.
+    pub why: Option<Why>,
     /// Seconds to wait, when it says so.
     pub wait_s: Option<u64>,
     /// The body: a parcel for 200, else words.
@@ -122,6 +125,7 @@ impl Hub {
         let status = response.status().as_u16();
         let challenge = header(CHALLENGE).and_then(challenge_of);
         let wait_s = header("retry-after").and_then(|value| value.parse().ok());
+        let why = header(WHY).and_then(Why::read);
         let most = if status == 200 { limits::WIRE as u64 } else { MOST_WORDS };
         let mut body = Vec::new();
         let mut reader = response.into_body().into_reader().take(most.saturating_add(1));
@@ -129,7 +133,7 @@ impl Hub {
         if status == 200 && body.len() as u64 > most {
             return Err(Unreached::TooLong);
         }
-        Ok(HubSaid { status, challenge, wait_s, body })
+        Ok(HubSaid { status, challenge, why, wait_s, body })
     }
 
     /// Asks how far a photo came.

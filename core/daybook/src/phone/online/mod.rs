@@ -6,6 +6,7 @@ mod hub;
 mod once;
 mod photos;
 mod sentence;
+mod why;
 
 pub use authority::{authority, host_name};
 pub use back_off::{BackOff, is_urgent};
@@ -13,3 +14,4 @@ pub use hub::{CHALLENGE, COMPLETE, Hub, HubSaid, LENGTH, OFFSET, PhotoSaid, Unre
 pub use once::{Exchanged, OnlineError, PATIENCE, Wish};
 pub use photos::{PhotoStop, PhotosSent};
 pub use sentence::Sentence;
+pub use why::{WHY, Why};

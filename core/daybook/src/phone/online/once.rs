@@ -4,7 +4,7 @@ use std::time::{Duration, Instant};
 
 use sumpbook_trade::Stamp;
 
-use super::{BackOff, Hub, HubSaid, PhotosSent, Unreached, is_urgent};
+use super::{BackOff, Hub, HubSaid, PhotosSent, Unreached, Why, is_urgent};
 use crate::exchange::{self, Came, ExchangeError};
 use crate::phone::{Daybook, PhoneError};
 
@@ -71,6 +71,8 @@ pub enum OnlineError {
     Declined {
         /// The status of HTTP.
         status: u16,
+        /// Why it let nobody in, when it said so by a word this version knows.
+        why: Option<Why>,
         /// Its words.
         words: String,
     },
@@ -277,7 +279,7 @@ fn unreached(why: Unreached) -> OnlineError {
 
 fn declined(said: &HubSaid) -> OnlineError {
     let words: String = String::from_utf8_lossy(&said.body).chars().filter(|c| !c.is_control()).collect();
-    OnlineError::Declined { status: said.status, words }
+    OnlineError::Declined { status: said.status, why: said.why, words }
 }
 
 /// So long a whole exchange may take when nobody says otherwise.

@@ -44,7 +44,8 @@ impl OnlineError {
         match self {
             OnlineError::NoWay(_) | OnlineError::NoHub => Some("error-no-signal"),
             OnlineError::OtherKey => Some("error-other-shop"),
-            OnlineError::Declined { status: 503, words } if words.contains("disk is full") => {
+            OnlineError::Declined { why: Some(why), .. } => Some(why.text_key()),
+            OnlineError::Declined { status: 503, words, .. } if words.contains("disk is full") => {
                 Some("error-shop-disk-full")
             }
             OnlineError::Phone(PhoneError::Store(StoreError::Full)) => Some("error-phone-full"),

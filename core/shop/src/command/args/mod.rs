@@ -2,12 +2,15 @@
 
 pub(super) mod campaign;
 pub(super) mod in_out;
+mod lay_up;
 
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use sumpbook_trade::{EntryId, Stamp};
+
+pub(super) use lay_up::{LayUp, ReturnToService};
 
 use in_out::{BringIn, Calendar, FromFile, Pack, TakeOut, ToFile, Verify};
 
@@ -58,6 +61,10 @@ pub(super) enum Verb {
     Settle(Settle),
     /// Certify a defect, by name
     Certify(Certify),
+    /// Lay up the compressor set of a unit: no air until its list is answered
+    LayUp(LayUp),
+    /// Answer the list of a set that is laid up, by name; shows the list when no line is given
+    ReturnToService(ReturnToService),
     /// Makers' campaigns: what is to be done once on units of some serials, by a day
     Campaign(campaign::Campaign),
     /// Work out every signature, hash, projection and closing again

@@ -17,6 +17,7 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
     locked(words, sheet, text);
     let due = due_rows(words, &sheet.due.rows);
     text.push_str(&section(sheet.due.count, "Past due, due, coming up", "", &due));
+    super::morning::laid_up(words, &sheet.due.laid_up, text);
     let done = sheet.due.done.iter().map(|row| {
         let tasks: Vec<String> = row.tasks.iter().map(|task| words.task(task)).collect();
         let late =
@@ -298,7 +299,24 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
             )
         })
         .collect();
-    let count = sheet.to_settle.count + sheet.entered_twice.count;
+    let sets: String = sheet
+        .sets
+        .rows
+        .iter()
+        .map(|row| {
+            let on = row.registered_on.as_deref().unwrap_or("no truck");
+            format!(
+                "      Set: {} {} recorded as {} {} by {}, registered on {on}: entry {}\n",
+                row.unit,
+                row.set,
+                row.what,
+                words.at(row.at),
+                words.who(&row.who),
+                row.entry
+            )
+        })
+        .collect();
+    let count = sheet.to_settle.count + sheet.entered_twice.count + sheet.sets.count;
     let aside = if count == 0 { "nothing is disputed" } else { "" };
     let mut under = below;
     if !under.is_empty() {
@@ -307,6 +325,7 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
     under.push_str(&ids);
     under.push_str(&corrected);
     under.push_str(&twice);
+    under.push_str(&sets);
     text.push_str(&section(count, "To settle", aside, &under));
 }
 

@@ -1,7 +1,10 @@
 //! The 06:00 view as text.
 
+use sumpbook_daybook::text::word_key;
+
 use super::words::Words;
-use crate::command::due::due_rows;
+use crate::command::due::{LAID_UP, due_rows};
+use crate::due::DueRow;
 use crate::sheet::{LockedRow, Morning};
 use crate::table::{section, table};
 
@@ -37,6 +40,7 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
         let task = row.task.as_deref().map_or_else(String::new, |task| format!(", {}", words.task(task)));
         format!("     Came in: {} {} {}{task}\n", row.unit, row.part, words.at(row.at))
     }));
+    laid_up(words, &sheet.due.laid_up, text);
     let rows = sheet.in_the_bays.rows.iter().map(|row| {
         let tasks = row.tasks.iter().map(|task| words.task(task));
         let defects = row.defects.iter().map(|of| words.item(&of.item, of.place.as_deref()));
@@ -65,6 +69,13 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     text.push_str(&section(late.came_late.count, "Came late for yesterday", aside, &below));
 }
 
+/// Tasks of sets that are laid up, apart from the others, in either view; nothing where none is.
+pub(super) fn laid_up(words: &Words, rows: &[DueRow], text: &mut String) {
+    if !rows.is_empty() {
+        text.push_str(&section(rows.len(), LAID_UP, "", &due_rows(words, rows)));
+    }
+}
+
 /// Lock-outs that stand, as rows of either view.
 pub(super) fn locked_rows(words: &Words, rows: &[LockedRow]) -> String {
     let rows = rows.iter().map(|row| {
@@ -72,11 +83,15 @@ pub(super) fn locked_rows(words: &Words, rows: &[LockedRow]) -> String {
             Some(at) => format!("certified {}, awaiting review", words.at(at)),
             None => row.next_step.replace('-', " "),
         };
+        let why = match row.next_step.as_str() {
+            "return-list" => words.text(&word_key(&row.why), &row.why),
+            _ => row.why.clone(),
+        };
         [
             row.unit.clone(),
             words.lock(&row.lock),
             words.at(row.since),
-            format!("{}: {}", words.item(&row.item, row.place.as_deref()), row.why),
+            format!("{}: {}", words.item(&row.item, row.place.as_deref()), why),
             words.at_or(row.shop_knew, "not yet"),
             words.at_or(row.driver_knew, "not yet"),
             next,

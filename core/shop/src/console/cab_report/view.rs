@@ -156,6 +156,11 @@ fn signed(ledger: &Ledger, yard: &Yard, section: &LookedAt) -> SignedRow {
 fn shop_heard(ledger: &Ledger, yard: &Yard, truck: TruckId) -> Result<Option<Stamp>, ShopError> {
     let truth = ledger.store().truth();
     let mut newest: Option<i64> = None;
+    // The set's own news may have come from where it stood before.
+    for fact in ledger.newest_air_facts(truck, FactKind::HourReading, 1)? {
+        let held = truth.entry(fact.n)?.filter(|held| held.row.actor.key() != ledger.root().shop.id());
+        newest = newest.max(held.map(|held| held.received_ms));
+    }
     for kind in [FactKind::PreTripSection, FactKind::EndOfDay, FactKind::HourReading, FactKind::Review] {
         for fact in truth.newest_facts(truck, kind.code().unwrap_or(0), 1)? {
             let held = truth.entry(fact.n)?.filter(|held| held.row.actor.key() != ledger.root().shop.id());

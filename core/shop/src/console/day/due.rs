@@ -38,6 +38,10 @@ fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Marku
                 (table(words, "due-rest", &name, rest))
             }
         }
+        @if !list.laid_up.is_empty() {
+            h3 { (words.with("section-laid-up", &[("count", Arg::Count(list.laid_up.len() as i64))])) }
+            (table(words, "due-laid-up", &words.t("laid-up-rows"), &list.laid_up))
+        }
         @for done in &list.done {
             p {
                 (door(&done.unit)) " "

@@ -159,7 +159,9 @@ pub(in crate::console) fn state(words: &Words, row: &ExpectedRow) -> String {
             let until = words.at_or(row.until, "any-time");
             words.with("expected-covered", &[("from", Arg::Text(&at)), ("until", Arg::Text(&until))])
         }
-        "done" | "due-out" => words.with(&format!("expected-{}", row.state), &[("when", Arg::Text(&at))]),
+        "done" | "due-out" | "laid-up" => {
+            words.with(&format!("expected-{}", row.state), &[("when", Arg::Text(&at))])
+        }
         other => words.or_plain(&format!("expected-{other}"), other),
     }
 }

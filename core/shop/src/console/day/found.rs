@@ -111,6 +111,11 @@ pub(super) fn locked(words: &Words, id: &str, caption: &str, rows: &[LockedRow])
                 let at = words.at(at);
                 said(words.with("next-review-since", &[("when", Arg::Text(&at))]))
             }
+            None if row.next_step == "return-list" => html! {
+                a class="button" href=(format!("/units/{}#lay-up", escaped(&row.unit))) {
+                    (words.t("do-return-list"))
+                }
+            },
             None => html! {
                 a class="button" href=(certify_href(&row.unit, &row.item, row.place.as_deref())) {
                     (words.t("do-certify"))

@@ -5,6 +5,7 @@ use sumpbook_daybook::text::Arg;
 
 use super::due;
 use crate::console::table::{Table, door, said, section};
+use crate::console::unit::set_told;
 use crate::console::words::Words;
 use crate::sheet::{
     AnsweredBy, AsideRow, Evening, LateRow, OilFound, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
@@ -13,7 +14,8 @@ use crate::sheet::{
 pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
     let name = |key: &str| words.t(key);
-    let settle = sheet.to_settle.count.saturating_add(sheet.entered_twice.count);
+    let settle =
+        sheet.to_settle.count.saturating_add(sheet.entered_twice.count).saturating_add(sheet.sets.count);
     html! {
         (due::evening(words, &sheet.due))
         (section("reminders", sheet.reminders.count, &name("section-reminders"),
@@ -25,6 +27,9 @@ pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
         (section("settle", settle, &name("section-settle"), &none(settle, "none-disputed"), &html! {
             (to_settle(words, &sheet.to_settle.rows))
             (twice(words, &sheet.entered_twice.rows))
+            @for row in &sheet.sets.rows {
+                p { (door(&row.unit)) ": " (set_told::said(words, row)) }
+            }
             @for row in &sheet.corrected.rows {
                 p class="corrected" {
                     (door(&row.unit)) ": "

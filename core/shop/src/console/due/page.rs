@@ -25,6 +25,7 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         }
         (filter(telling, view))
         (rows(telling, view))
+        (laid_up(telling, view))
         (visits(telling, view))
         (needs(telling, view))
         (orders(telling, &view.due.orders))
@@ -72,7 +73,8 @@ fn rows(telling: &Telling, view: &DueView) -> Markup {
         _ => String::new(),
     };
     let ticks = telling.writes();
-    let table = html! { (table(telling, &name, &view.due.rows, ticks)) (pages(telling, view)) };
+    let table =
+        html! { (table(telling, ("near-table", &name), &view.due.rows, ticks)) (pages(telling, view)) };
     let below = html! {
         @if ticks && (view.count > 0 || !view.defects.is_empty()) {
             form method="post" action="/due/plan" {
@@ -120,7 +122,17 @@ fn defects(telling: &Telling, view: &DueView, ticks: bool) -> Markup {
     }
 }
 
-fn table(telling: &Telling, caption: &str, rows: &[PlanRow], ticks: bool) -> Markup {
+/// The same of sets that are laid up, apart: they are looked at before the return.
+fn laid_up(telling: &Telling, view: &DueView) -> Markup {
+    let rows = &view.due.laid_up;
+    if rows.is_empty() {
+        return html! {};
+    }
+    let name = telling.t("laid-up-rows");
+    section("laid-up", rows.len(), &name, "", &table(telling, ("laid-up-table", &name), rows, false))
+}
+
+fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks: bool) -> Markup {
     let heads = ["head-tick", "head-unit", "head-task", "head-hours-left", "head-last-good-day"];
     let heads = heads.iter().chain(&["head-runs-out-first", "head-state", "head-part"]);
     // The own column of campaigns stands there when one of the rows is of a campaign.
@@ -157,7 +169,7 @@ fn table(telling: &Telling, caption: &str, rows: &[PlanRow], ticks: bool) -> Mar
         }
         cells
     });
-    Table::new("near-table", caption, heads).wide(&[1, 2]).rows(rows).draw()
+    Table::new(id, caption, heads).wide(&[1, 2]).rows(rows).draw()
 }
 
 fn pages(telling: &Telling, view: &DueView) -> Markup {

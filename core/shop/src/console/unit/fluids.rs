@@ -15,7 +15,7 @@ use super::view::Reading;
 use crate::ShopError;
 use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
-use crate::sheet::{entry_of, key, poured};
+use crate::sheet::{key, poured};
 
 /// As many top-ups are looked through, newest first: more than a unit has in years.
 const MOST: i64 = 1_000;
@@ -66,15 +66,12 @@ pub(super) struct PourRow {
 }
 
 pub(super) fn read(of: &Reading<'_>) -> Result<Fluids, ShopError> {
-    let truth = of.ledger.store().truth();
-    let code = FactKind::TopUp.code().unwrap_or(0);
     let mut sums: BTreeMap<(NaiveDate, String), (usize, Vec<Pour>)> = BTreeMap::new();
     let mut pours = Vec::new();
-    for fact in truth.newest_facts(of.truck, code, MOST)? {
+    for (fact, entry) in of.ledger.unit_entries(of.truck, FactKind::TopUp, MOST)? {
         if fact.judged != Judged::Counts || fact.at_ms > of.yard.cut_ms {
             continue;
         }
-        let Some((_, entry)) = entry_of(&truth, fact.n)? else { continue };
         let Fact::TopUp(top_up) = entry.fact else { continue };
         let fluid = key(&top_up.fluid);
         let day = of.yard.day_of(entry.at.moment());

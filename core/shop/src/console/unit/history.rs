@@ -81,8 +81,12 @@ pub(super) struct History {
     /// Which page.
     #[serde(flatten)]
     pub(super) pages: Pages,
-    /// Newest first.
+    /// Newest first: of the truck what is about the road, of its set what is about the air.
     pub(super) entries: Vec<EntryRow>,
+    /// Entries in this truck's book about the air of a set that stands on it no more.
+    pub(super) gone: i64,
+    /// The units on which such sets stand now: there they are shown.
+    pub(super) gone_to: Vec<String>,
 }
 
 /// One entry as it was signed, and what became of it.
@@ -93,6 +97,9 @@ pub(super) struct EntryRow {
     pub(super) kind: String,
     /// Its own time.
     pub(super) at: Stamp,
+    /// The unit it was recorded on, where the set stood on another truck then.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) on: Option<String>,
     /// Who; none when not said or not readable.
     pub(super) who: Option<String>,
     /// The trainer, while the person is learning.
@@ -112,6 +119,9 @@ pub(super) struct EntryRow {
     pub(super) judged: String,
     /// The entry itself; none when it does not read.
     pub(super) line: Option<Line>,
+    /// Serial of the set it names as fitted or taken off; its id where it has none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) set: Option<String>,
     /// What each rule says of the walk's figures.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) rules: Vec<RuleSaid>,
@@ -119,10 +129,14 @@ pub(super) struct EntryRow {
 
 pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Result<History, ShopError> {
     let truth = of.ledger.store().truth();
-    let count = usize::try_from(truth.count_of_unit(of.truck)?).unwrap_or(0);
-    let pages = Pages::of(count, PAGE, page);
-    let skip = i64::try_from(pages.skipped(PAGE)).unwrap_or(i64::MAX);
     let most = i64::try_from(PAGE).unwrap_or(i64::MAX);
+    let asked = page.max(1).saturating_sub(1).saturating_mul(PAGE);
+    let mut found = of.ledger.unit_history(of.truck, i64::try_from(asked).unwrap_or(i64::MAX), most)?;
+    let pages = Pages::of(usize::try_from(found.count).unwrap_or(0), PAGE, page);
+    if pages.skipped(PAGE) != asked {
+        let skip = i64::try_from(pages.skipped(PAGE)).unwrap_or(i64::MAX);
+        found = of.ledger.unit_history(of.truck, skip, most)?;
+    }
     let struck: BTreeSet<Uuid> = judged
         .rows()
         .iter()
@@ -131,7 +145,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
         .collect();
     let phone = |key: KeyId| of.yard.phone(of.ledger, key);
     let mut entries = Vec::new();
-    for fact in truth.facts_of_unit(of.truck, skip, most)? {
+    for fact in found.facts {
         let Some(held) = truth.entry(fact.n)? else { continue };
         let entry = entry_of(&truth, fact.n)?.map(|(_, entry)| entry);
         let signer = held.row.actor.key();
@@ -147,6 +161,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
         entries.push(EntryRow {
             kind: key(&FactKind::from_code(fact.kind)),
             at: of.yard.stamp_ms(fact.at_ms),
+            on: fact.truck.filter(|on| *on != of.truck).map(|on| of.ledger.fleet().door(on)),
             who: of.yard.name(of.ledger, fact.person),
             with: of.yard.name(of.ledger, trainer),
             signed_on: phone(signer),
@@ -155,11 +170,13 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             clock_off: clock_off.filter(|off| off.is_told()),
             source: entry.as_ref().map(|entry| entry.source),
             judged: if reading_aside { "reading".to_owned() } else { key(&fact.judged) },
+            set: entry.as_ref().and_then(|entry| set_named(of, entry)),
             rules: entry.as_ref().map_or_else(Vec::new, |entry| rules(of, entry)),
             line: entry.map(|entry| Line::of(&entry, of.ledger.fleet())),
         });
     }
-    Ok(History { pages, entries })
+    let gone_to = found.gone_to.into_iter().map(|truck| of.ledger.fleet().door(truck)).collect();
+    Ok(History { pages, entries, gone: found.gone, gone_to })
 }
 
 /// What the rules say of an entry's figures: none of what is no walk.
@@ -168,6 +185,17 @@ fn rules(of: &Reading<'_>, entry: &Entry) -> Vec<RuleSaid> {
     let features = of.ledger.fleet().trucks.get(&of.truck).map(|truck| &truck.features);
     let Some((features, template)) = features.zip(template().ok()) else { return Vec::new() };
     section.answers.iter().flat_map(|answer| walk_rules::said(template, answer, features)).collect()
+}
+
+/// The set an entry says was fitted or taken off.
+fn set_named(of: &Reading<'_>, entry: &Entry) -> Option<String> {
+    let set = match &entry.fact {
+        Fact::SetFitted(fitted) => fitted.set,
+        Fact::SetRemoved(removed) => removed.set,
+        _ => return None,
+    };
+    let serial = of.ledger.fleet().sets.get(&set).and_then(|set| set.serial.clone());
+    Some(serial.unwrap_or_else(|| set.to_string()))
 }
 
 /// Whether an entry is nothing but a reading that the rule set aside.
@@ -181,9 +209,12 @@ pub(super) fn draw(words: &Words, history: &History, here: &str) -> Markup {
         let kind = words.kind(&row.kind);
         vec![
             said(words.at(row.at)),
-            html! { @if row.judged == "counts" { (kind) } @else { s { (kind) } } },
             html! {
-                (row.line.as_ref().map_or_else(String::new, |line| told::said(words, line)))
+                @if row.judged == "counts" { (kind) } @else { s { (kind) } }
+                @if let Some(on) = &row.on { " (" (words.with("recorded-on", &[("unit", Arg::Text(on))])) ")" }
+            },
+            html! {
+                (row.line.as_ref().map_or_else(String::new, |line| told::said(words, line, row.set.as_deref())))
                 @if !row.rules.is_empty() {
                     details {
                         summary { (words.t("rules-say")) }
@@ -211,9 +242,19 @@ pub(super) fn draw(words: &Words, history: &History, here: &str) -> Markup {
                 "count", Arg::Count(i64::try_from(history.pages.count).unwrap_or(i64::MAX)),
             )]))
         }
+        @if history.gone > 0 {
+            p class="fine" { (gone(words, history)) }
+        }
         (Table::new("history-table", &words.t("part-history"), heads.map(|key| words.t(key))).rows(rows).draw())
         (history.pages.links(words, here, "history"))
     }
+}
+
+/// "12 entries about the air went with a set that stands on TH-05 now."
+fn gone(words: &Words, history: &History) -> String {
+    let to = words.listed(history.gone_to.iter().cloned());
+    let to = if to.is_empty() { words.t("set-on-no-truck") } else { to };
+    words.with("history-gone", &[("count", Arg::Count(history.gone)), ("to", Arg::Text(&to))])
 }
 
 fn who(words: &Words, row: &EntryRow) -> String {

@@ -122,7 +122,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
     let truth = of.ledger.store().truth();
     let mut rows: Vec<ReadingRow> = judged.rows().iter().map(|row| told(of, row)).collect();
     let mut numbers = BTreeMap::new();
-    for fact in truth.hour_facts(of.truck, of.yard.cut_ms)? {
+    for fact in of.ledger.unit_hour_facts(of.truck, of.yard.cut_ms)? {
         numbers.insert(fact.id, fact.n);
         if let (true, Some(figure)) = (fact.judged != Judged::Counts, fact.hours) {
             rows.push(ReadingRow {

@@ -3,10 +3,12 @@
 mod fluids;
 mod history;
 mod hours;
+mod lay_up;
 mod oil;
 mod page;
 mod papers;
 mod set;
+pub(super) mod set_told;
 mod tasks;
 mod told;
 mod view;
@@ -29,6 +31,8 @@ pub(super) fn routes() -> Router<Console> {
     Router::new()
         .route("/units/{door}", get(unit))
         .route("/units/{door}/papers", post(papers::keep))
+        .route("/units/{door}/lay-up", post(lay_up::put_away))
+        .route("/units/{door}/return", post(lay_up::answered))
         .route("/unit/{door}", get(moved))
 }
 

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::view::UnitView;
-use super::{fluids, history, hours, oil, papers, set, tasks};
+use super::{fluids, history, hours, lay_up, oil, papers, set, set_told, tasks};
 use crate::console::day;
 use crate::console::language::escaped;
 use crate::console::mark::{self, LockNow};
@@ -26,6 +26,8 @@ pub(super) fn body(telling: &Telling, view: &UnitView) -> Body {
                 @if view.defects.is_empty() { p { (words.t("no-open-defect")) } }
                 (defects(words, &view.defects))
             }))
+            (part("lay-up", &words.t("part-lay-up"), lay_up::open(&view.lay_up),
+                &lay_up::draw(telling, &view.lay_up, view.known_at)))
             (part("oil", &words.t("part-oil"), None, &oil::draw(words, &view.oil)))
             (part("hours", &words.t("part-hours"), None, &html! {
                 @for row in &view.to_settle {
@@ -62,6 +64,9 @@ fn head(words: &Words, view: &UnitView) -> Markup {
                 li { a class="button" href=(to("/due") + "#visit") { (words.t("do-plan")) } }
                 li { a href=(format!("/units/{unit}/note")) { (words.t("note-open")) } }
                 li { a href=(to("/air")) { (words.t("place-air")) } }
+                @if view.lay_up.laid_up {
+                    li { a class="button" href="#lay-up" { (words.t("do-return-list")) } }
+                }
                 li { button type="button" class="print" id="print" hidden { (words.t("print")) } }
             }
         }
@@ -90,6 +95,11 @@ fn standing(words: &Words, view: &UnitView) -> Markup {
             (words.t("head-today")) ": " (day::expected(words, &now.today))
             "; " (words.t("head-hours-read")) ": " (units::hours(words, now))
         }
+        @if let (true, Some(since)) = (view.lay_up.laid_up, view.lay_up.since) {
+            @let when = words.short_day_at(since);
+            p class="strip" { (words.with("lay-up-clocks", &[("when", Arg::Text(&when))])) }
+        }
+        (set_told::draw(words, view.set_told.as_ref()))
         @if now.campaigns_to_look > 0 {
             @let count = i64::try_from(now.campaigns_to_look).unwrap_or(i64::MAX);
             p class="strip" {

@@ -17,7 +17,7 @@ use crate::console::table::{Table, name, said};
 use crate::console::visit::{Telling, Visit};
 use crate::console::words::Words;
 use crate::papers::{DatedPaper, annual_inspection, renew_annual_inspection};
-use crate::sheet::{entry_of, key};
+use crate::sheet::key;
 
 /// As many are listed.
 const MOST: i64 = 100;
@@ -41,11 +41,8 @@ pub(super) struct Paper {
 }
 
 pub(super) fn read(of: &Reading<'_>) -> Result<Vec<Paper>, ShopError> {
-    let truth = of.ledger.store().truth();
-    let code = FactKind::Certificate.code().unwrap_or(0);
     let mut papers = Vec::new();
-    for fact in truth.newest_facts(of.truck, code, MOST)? {
-        let Some((_, entry)) = entry_of(&truth, fact.n)? else { continue };
+    for (fact, entry) in of.ledger.unit_entries(of.truck, FactKind::Certificate, MOST)? {
         let Fact::Certificate(certificate) = entry.fact else { continue };
         papers.push(Paper {
             entry: entry.id,

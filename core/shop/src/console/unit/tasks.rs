@@ -80,7 +80,7 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     let (estimates, zone) = (&of.state.hours.estimates, of.ledger.fleet().zone);
     let guessed = estimates.iter().fold(Tenths::ZERO, |sum, one| sum + one.at_most());
     let mut tasks = Vec::new();
-    for due in list.rows {
+    for due in list.into_every_row() {
         let clock = of.state.clocks.iter().find(|clock| clock.task.0 == due.task);
         let Some(clock) = clock else { continue };
         let plan = plans.iter().find(|plan| plan.tasks.contains(&clock.task));

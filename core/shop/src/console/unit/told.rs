@@ -4,15 +4,19 @@ use sumpbook_daybook::line::Line;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::Fact;
 use sumpbook_trade::procedure::{item_of_step, word_of_step};
-use sumpbook_trade::record::{AnswerKind, Glass};
+use sumpbook_trade::record::{AnswerKind, Glass, ReturnHow, ReturnLine, ReturnToService};
 
 use crate::console::words::Words;
 use crate::sheet::{key, poured};
 
 /// The line, with its hours and the words that were added.
-pub(super) fn said(words: &Words, line: &Line) -> String {
+///
+/// `set` is the serial of the set it names, where it names one.
+pub(super) fn said(words: &Words, line: &Line, set: Option<&str>) -> String {
     let hours = line.hours.map(|hours| words.meter(hours));
-    let parts = [fact(words, &line.fact), hours.unwrap_or_default(), line.note.clone().unwrap_or_default()];
+    let set = set.map(|serial| format!("{} {serial}", words.t("set-serial"))).unwrap_or_default();
+    let parts =
+        [fact(words, &line.fact), set, hours.unwrap_or_default(), line.note.clone().unwrap_or_default()];
     words.listed(parts.into_iter().filter(|part| !part.is_empty()))
 }
 
@@ -77,6 +81,11 @@ fn fact(words: &Words, fact: &Fact) -> String {
             true => format!("{} ({})", wait.part, words.t("wait-over")),
             false => wait.part.clone(),
         },
+        Fact::LayUp(lay_up) => lay_up.done.clone().unwrap_or_default(),
+        Fact::ReturnToService(said) => returned(words, said),
+        Fact::SetFitted(fitted) => {
+            fitted.hours.map_or_else(String::new, |hours| format!("{} h", words.hours(hours)))
+        }
         Fact::Correction(correction) => correction.why.clone(),
         Fact::Decision(decision) => decision.why.clone(),
         Fact::Drive(drive) => {
@@ -112,6 +121,26 @@ fn steps(words: &Words, fact: &Fact) -> String {
         parts.extend(start.in_spite_of_lock.clone());
     }
     words.listed(parts)
+}
+
+/// "7 lines done, waived: belts or drive shaft (none on this set)".
+fn returned(words: &Words, said: &ReturnToService) -> String {
+    let name = |line: &ReturnLine| words.or_plain(&format!("return-{}", line.line), &line.line);
+    let done: Vec<String> = said.lines.iter().filter(|l| l.how == ReturnHow::Done).map(name).collect();
+    let waived = said.lines.iter().filter(|line| line.how == ReturnHow::Waived).map(|line| {
+        let why = line.reason.as_ref().map_or_else(String::new, |why| format!(" ({why})"));
+        format!("{}{why}", name(line))
+    });
+    let waived: Vec<String> = waived.collect();
+    let mut parts = Vec::new();
+    if !done.is_empty() {
+        parts.push(format!("{}: {}", words.t("return-how-done"), done.join(", ")));
+    }
+    if !waived.is_empty() {
+        parts.push(format!("{}: {}", words.t("return-how-waived"), waived.join(", ")));
+    }
+    parts.extend(said.done.clone());
+    parts.join("; ")
 }
 
 fn walk(words: &Words, answers: usize, defects: Vec<String>, seconds: Option<u32>) -> String {

@@ -8,14 +8,17 @@ use sumpbook_trade::{Stamp, TruckId};
 use super::fluids::{self, Fluids};
 use super::history::{self, History};
 use super::hours::{self, Hours};
+use super::lay_up;
 use super::oil::{self, Oil};
 use super::papers::{self, Paper};
 use super::set::{self, Truck};
+use super::set_told;
 use super::tasks::{self, TaskView};
 use crate::ShopError;
 use crate::console::units::{self, UnitRow};
+use crate::lay_up::LaidUp;
 use crate::papers::DatedPaper;
-use crate::sheet::{DefectRow, LockedRow, SettleRow, Yard, open_defects, unit_now};
+use crate::sheet::{DefectRow, LockedRow, SetRow, SettleRow, Yard, open_defects, unit_now};
 
 /// What is asked of the page: which page of what is long.
 #[derive(Clone, Copy, Debug, Default, Deserialize)]
@@ -54,6 +57,10 @@ pub(super) struct UnitView {
     pub(super) dated_papers: Vec<DatedPaper>,
     /// Certificates, newest first.
     pub(super) papers: Vec<Paper>,
+    /// The lay-up of its set, with the list before its return.
+    pub(super) lay_up: LaidUp,
+    /// What was recorded at the truck of its set, where the registration says something else.
+    pub(super) set_told: Option<SetRow>,
     /// The truck and the set on it.
     pub(super) truck: Truck,
 }
@@ -97,6 +104,8 @@ pub(super) fn read(
         fluids: fluids::read(&reading)?,
         dated_papers: papers::dated(&reading),
         papers: papers::read(&reading)?,
+        lay_up: lay_up::read(&reading),
+        set_told: set_told::read(&reading, &door),
         truck: set::read(&reading),
         locked: unit.locked,
         to_settle: unit.to_settle,

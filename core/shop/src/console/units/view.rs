@@ -165,7 +165,7 @@ pub(in crate::console) fn rows(
     let states: Vec<_> = units.iter().map(|unit| (unit.door.as_str(), &unit.state)).collect();
     let list = due::list(ledger, yard, &states, Standing::FarOff)?;
     let mut of: BTreeMap<String, Vec<DueRow>> = BTreeMap::new();
-    for row in list.rows {
+    for row in list.into_every_row() {
         of.entry(row.unit.clone()).or_default().push(row);
     }
     let row = |unit| row(ledger, yard, unit, &of.remove(&unit.door).unwrap_or_default());
@@ -216,7 +216,11 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitNow, tasks: &[DueRow]) -> UnitRo
     let twice: usize =
         unit.state.clocks.iter().flat_map(|clock| &clock.entered_twice).filter(|two| !two.settled).count();
     let to_settle = unit.to_settle.len().saturating_add(twice);
-    let due = tasks.iter().any(|row| pressing(row) < 3 || row.state == "unknown");
+    // A set that is laid up waits for its list; its clocks are read then.
+    let due = tasks
+        .iter()
+        .filter(|row| row.laid_up_since.is_none())
+        .any(|row| pressing(row) < 3 || row.state == "unknown");
     let open_defects = unit.open_defects();
     let oil = OilUse::of(&unit.state.oil, ledger.fleet());
     let (campaigns, campaigns_to_look) = campaigns_of(ledger, yard, unit);

@@ -112,6 +112,8 @@ pub(super) const ALL: &[Operation] = &[
     page("/units", "Every unit as it stands.", &["find", "table", "page", "sort"]),
     told(page("/find", "To the unit that is meant.", &["unit"]), Answer::Goes),
     page("/units/{door}", "One unit: its clocks, oil, history, open defects.", &["history", "hours"]),
+    form("/units/{door}/lay-up", "Lays up the set of a unit."),
+    form("/units/{door}/return", "Answers lines of the list before its return, done or waived by name."),
     told(page("/unit/{door}", "Where a unit's page was once.", &[]), Answer::Goes),
     form("/units/{door}/papers", "Writes down until which day a paper holds."),
     page("/units/{door}/cab-report", "The last report, to lie in the cab.", &["as-of"]),

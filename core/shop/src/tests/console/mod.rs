@@ -3,6 +3,7 @@
 mod arithmetic;
 mod certificates;
 mod day;
+mod moved_sets;
 mod note;
 mod people;
 mod slips;

@@ -168,6 +168,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("03-unit", Place.Unit(one)),
             ToLookAt("03-unit-more", Place.Unit(one)) { press(R.string.more) },
             ToLookAt("03-unit-locked", Place.Unit(locked)),
+            ToLookAt("03-used-all-the-same", Place.Used(locked)),
             ToLookAt("03-slip", Place.Slip(locked)),
             ToLookAt("03-slip-mistyped", Place.Slip(locked)) {
                 type("123456789012")

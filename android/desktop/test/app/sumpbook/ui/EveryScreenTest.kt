@@ -7,6 +7,7 @@ import androidx.compose.runtime.setValue
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import app.sumpbook.ui.control.assertApart
+import app.sumpbook.ui.control.assertRead
 import app.sumpbook.ui.control.assertTargets
 import app.sumpbook.ui.control.assertText
 import app.sumpbook.ui.desk.Desk
@@ -103,6 +104,7 @@ class EveryScreenTest {
     private fun SkikoComposeUiTest.holds(where: String, wrong: MutableList<String>) {
         runCatching { assertTargets(where) }.onFailure { wrong += it.message.orEmpty() }
         runCatching { assertText(where) }.onFailure { wrong += it.message.orEmpty() }
+        runCatching { assertRead(where) }.onFailure { wrong += it.message.orEmpty() }
         runCatching { assertApart(where) }.onFailure { wrong += it.message.orEmpty() }
     }
 

@@ -181,7 +181,7 @@ class RefusedTest {
             Hub(other).use { hub ->
                 val code = hub.code("--received", Instant.now().minusSeconds(16 * 60).toString())
                 adding(File(other.root, "late"), code) { driver ->
-                    driver.waitFor("The shop does not take this phone's code: it ran out")
+                    driver.waitFor("That code ran out after 15 minutes.")
                     driver.says("Nothing was added. Ask the shop for a new one.")
                     picture("code-ran-out")
                     // That is no end: the next code takes its place.
@@ -207,8 +207,7 @@ class RefusedTest {
                 driver.waitFor("Who is signing?")
             }
             adding(File(yard.root, "second"), code) { driver ->
-                driver.waitFor("The shop does not take this phone's code")
-                driver.says("another phone used it")
+                driver.waitFor("Another phone used that code. Nothing was added. Ask the shop for a new one.")
                 picture("code-used")
             }
             adding(File(yard.root, "third"), code.replaceRange(9, 10, if (code[9] == 'A') "B" else "A")) { driver ->

@@ -98,7 +98,7 @@ class WholeDayTest {
         one.onItsScreen { driver ->
             picture("opened-again")
             // At stop 9 a wheel is cracked: it locks the road until the shop certifies it.
-            driver.walkToStop(9)
+            driver.walkToLine("Wheels, right")
             driver.tapOn("Wheels, right")
             driver.tap("cracked")
             picture("defect")

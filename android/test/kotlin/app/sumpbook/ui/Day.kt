@@ -78,7 +78,7 @@ abstract class Day {
         app(ONE) { screen, driver, _ ->
             assertTrue(driver.strips(), driver.sees("closed at stop 5"))
             screen.picture("day-opened-again")
-            driver.walkToStop(9)
+            driver.walkToLine("Wheels, right")
             driver.tapOn("Wheels, right")
             driver.tap("cracked")
             driver.tap("Take a photo")

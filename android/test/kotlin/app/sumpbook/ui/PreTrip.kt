@@ -120,9 +120,13 @@ fun Driver.walkToSignature(at: (Int) -> Unit = {}) {
     }
 }
 
-/** Stop after stop until one of a number stands there. */
-fun Driver.walkToStop(number: Int) {
-    while (header().substringBefore(' ') != number.toString()) stopDone()
+/** Stop after stop until one with this line stands there. */
+fun Driver.walkToLine(line: String) {
+    var stops = 0
+    while (!sees(line)) {
+        stopDone()
+        check(stops++ < 40) { "no line $line" }
+    }
     lookAtAll(MORE)
 }
 

@@ -1,5 +1,6 @@
 package app.sumpbook.ui
 
+import app.sumpbook.core.Meter
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneInterface
 import app.sumpbook.core.Signed
@@ -23,7 +24,7 @@ class Watched(private val of: Phone) : PhoneInterface by of {
     override fun reachStop(draft: String, stop: String) = seen { of.reachStop(draft, stop) }
     override fun stop(draft: String, stop: String?, seen: List<String>, openMs: UInt) = seen { of.stop(draft, stop, seen, openMs) }
     override fun okTogether(draft: String, stop: String, onScreenMs: UInt) = seen { of.okTogether(draft, stop, onScreenMs) }
-    override fun hours(unit: String, typed: Long?) = seen { of.hours(unit, typed) }
+    override fun hours(unit: String, typed: Long?, meter: Meter) = seen { of.hours(unit, typed, meter) }
     override fun givePin(person: String, pin: String) = seen { of.givePin(person, pin) }
     override fun signPreTrip(draft: String, signed: Signed, part: Boolean, walkedMs: ULong?) = seen { of.signPreTrip(draft, signed, part, walkedMs) }
 }

@@ -41,6 +41,7 @@ import app.sumpbook.ui.screen.Slip
 import app.sumpbook.ui.screen.Steps
 import app.sumpbook.ui.screen.Today
 import app.sumpbook.ui.screen.TopUp
+import app.sumpbook.ui.screen.Used
 import app.sumpbook.ui.screen.WalkStop
 import app.sumpbook.ui.screen.WhereItIs
 import app.sumpbook.ui.screen.WhoSigns
@@ -95,6 +96,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.NotWhatISee -> NotWhatISee(place.unit, place.draft)
         is Place.Sign -> Sign(place.unit, place.draft, signer)
         is Place.Slip -> Slip(place.unit, signer)
+        is Place.Used -> Used(place.unit, signer)
         is Place.OtherUnit -> OtherUnit(place.unit, signer)
         is Place.Happened -> Happened(place.unit, signer)
         is Place.WhereItIs -> WhereItIs()

@@ -21,11 +21,13 @@ import androidx.compose.runtime.setValue
 import androidx.lifecycle.lifecycleScope
 import app.sumpbook.hand.AppLanguage
 import app.sumpbook.hand.CameraAndPicker
+import app.sumpbook.hand.PinnedWindow
 import app.sumpbook.hand.SharedFiles
 import app.sumpbook.notice.Notices
 import app.sumpbook.ui.Door
 import app.sumpbook.ui.desk.LocalCameBack
 import app.sumpbook.ui.desk.LocalFiles
+import app.sumpbook.ui.desk.LocalHeld
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
 import app.sumpbook.ui.place.BackStack
@@ -41,6 +43,7 @@ class MainActivity : ComponentActivity() {
     private var cameBack by mutableIntStateOf(0)
     private lateinit var pictures: CameraAndPicker
     private lateinit var files: SharedFiles
+    private lateinit var pinned: PinnedWindow
     private val mayNotify = registerForActivityResult(ActivityResultContracts.RequestPermission()) { }
 
     override fun attachBaseContext(base: Context) = super.attachBaseContext(AppLanguage.wrap(base))
@@ -49,6 +52,7 @@ class MainActivity : ComponentActivity() {
         super.onCreate(savedInstanceState)
         pictures = CameraAndPicker(this)
         files = SharedFiles(this)
+        pinned = PinnedWindow(this, app::holdNotices)
         app.settings.look()
         enableEdgeToEdge()
         if (savedInstanceState == null) came(intent)
@@ -57,7 +61,7 @@ class MainActivity : ComponentActivity() {
             val settled by app.settings.now.collectAsState()
             val languageHere = resources.configuration.locales[0].language
             LaunchedEffect(settled.way.language) { if (languageChangedUnseen(settled.way.language, languageHere)) recreate() }
-            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings, LocalCameBack provides cameBack) {
+            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings, LocalCameBack provides cameBack, LocalHeld provides pinned) {
                 AndroidFace(family, settled) { Shown() }
             }
         }

@@ -31,6 +31,9 @@ open class SumpbookApp : Application() {
     private val scope = CoroutineScope(SupervisorJob() + Dispatchers.IO)
     private var desk: Desk? = null
 
+    @Volatile
+    private var noticesHeld = false
+
     /** The one open book. */
     val book: OpenPhone by lazy {
         // Where no backup reaches: the book is the shop's as well, and its key stays on this device.
@@ -64,8 +67,15 @@ open class SumpbookApp : Application() {
         scope.launch { made.changes.collect { planExchange(this@SumpbookApp) } }
     }
 
+    /** While somebody else reads the officer's page nothing of ours comes up over it; what came meanwhile is told after it. */
+    fun holdNotices(hold: Boolean) {
+        noticesHeld = hold
+        if (!hold) scope.launch { tellNotices() }
+    }
+
     /** Shows what is to be told of locks and services. Blocks. */
     fun tellNotices() {
+        if (noticesHeld) return
         try {
             val phone = book.phone() ?: return
             val way = OwnWay(AppLanguage.of(this))

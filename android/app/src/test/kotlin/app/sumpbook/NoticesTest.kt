@@ -78,6 +78,18 @@ class NoticesTest {
     }
 
     @Test
+    fun nothingComesUpOverTheOfficersPageAndItIsToldAfterIt() {
+        val phone = enrolled()
+        app.holdNotices(true)
+        findStopLampOut(phone)
+        app.tellNotices()
+        assertEquals(0, shown().size)
+        app.holdNotices(false)
+        app.tellNotices()
+        assertEquals(1, shown().count { it.title() == "TH-02: locked" })
+    }
+
+    @Test
     fun aServiceThatIsPastDueIsToldOnceByItsName() {
         yard.says("register", yard.example("programme"))
         val phone = enrolled()

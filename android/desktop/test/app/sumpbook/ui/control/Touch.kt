@@ -7,10 +7,14 @@ import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.hasAnyAncestor
 import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasTestTag
+import androidx.compose.ui.test.isHeading
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.unit.sp
+import app.sumpbook.ui.frame.MAIN
 import kotlin.test.assertTrue
 
 /** Everything that can be pressed has 56 dp each way, and 12 dp to the next. */
@@ -71,6 +75,32 @@ fun SkikoComposeUiTest.assertApart(where: String) {
         }
     }
 }
+
+/** Whatever can be pressed says what it is to whoever does not see it, a screen begins with a heading, and the main button is read last. */
+@OptIn(ExperimentalTestApi::class)
+fun SkikoComposeUiTest.assertRead(where: String) {
+    val pressed = onAllNodes(hasClickAction()).fetchSemanticsNodes().filter { it.layoutInfo.isPlaced }
+    for (node in pressed) assertTrue(wordsOf(node).any { word -> word.any(Char::isLetterOrDigit) || word in SIGNS }, "$where: ${named(node)} says nothing")
+    val placed = onAllNodes(isHeading()).fetchSemanticsNodes().filter { it.layoutInfo.isPlaced && !it.boundsInRoot.isEmpty }
+    assertTrue(placed.isNotEmpty(), "$where: no heading")
+    // Readers go from above to below, then along: whatever stands in the frame comes in that order.
+    val all = onAllNodes(SemanticsMatcher("says something") { wordsOf(it).isNotEmpty() }).fetchSemanticsNodes()
+        .filter { it.layoutInfo.isPlaced && !it.boundsInRoot.isEmpty }
+    val first = all.minBy { it.boundsInRoot.top }
+    assertTrue(placed.minOf { it.boundsInRoot.top } <= first.boundsInRoot.bottom, "$where: ${named(first)} is read before the heading")
+    val main = onAllNodes(hasClickAction() and hasAnyAncestor(hasTestTag(MAIN))).fetchSemanticsNodes().singleOrNull() ?: return
+    val beside = all.filter { it.boundsInRoot.right > main.boundsInRoot.left && it.boundsInRoot.left < main.boundsInRoot.right && it.id != main.id }
+    for (one in beside) assertTrue(one.boundsInRoot.top < main.boundsInRoot.bottom, "$where: ${named(one)} is read after the main button")
+    val traversed = all.filter { SemanticsProperties.TraversalIndex in it.config }
+    assertTrue(traversed.isEmpty(), "$where: ${traversed.map(::named)} are read out of their order")
+}
+
+/** Keys whose sign is read as a word by itself. */
+private val SIGNS = setOf("+", "\u2013", "-")
+
+private fun wordsOf(node: SemanticsNode): List<String> =
+    node.config.getOrNull(SemanticsProperties.Text).orEmpty().map { it.text } + node.config.getOrNull(SemanticsProperties.ContentDescription).orEmpty() +
+        listOfNotNull(node.config.getOrNull(SemanticsProperties.EditableText)?.text).filter { it.isNotEmpty() }
 
 /** More than a pixel of it lies outside: rounding to whole pixels cuts nothing. */
 private fun cut(laid: TextLayoutResult): Boolean {

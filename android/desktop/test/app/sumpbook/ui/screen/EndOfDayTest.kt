@@ -73,10 +73,10 @@ class EndOfDayTest {
         at(Place.EndOfDay(unit("TH-01"), ""), high = 2_400) {
             find("None found")
             find("very dusty")
-            assertEquals(null, phone.procedure(unit("TH-01"), "arrival").site?.said)
+            assertEquals(null, phone.procedure(unit("TH-01"), "arrival", person()).site?.said)
             picture("end-of-day-dust")
             press("Sign without PIN")
-            assertEquals(SiteDust.VERY_DUSTY, phone.procedure(unit("TH-01"), "arrival").site?.said?.dust)
+            assertEquals(SiteDust.VERY_DUSTY, phone.procedure(unit("TH-01"), "arrival", person()).site?.said?.dust)
         }
         at(Place.EndOfDay(unit("TH-01"), ""), high = 2_400) {
             onNodeWithText("How dusty is the site?").assertDoesNotExist()

@@ -90,5 +90,14 @@ class HoursTest {
             assertEquals(listOf(Meter.ENGINE to 905L), phone.unit(unit("TH-02"), person()).otherMeters.map { it.meter to it.reading?.figure })
             assertEquals(null, reading())
         }
+        // It is judged by its own readings.
+        at(Place.Hours(unit("TH-02"))) {
+            press("Which meter?")
+            find("engine hours")
+            type("900")
+            onNodeWithText("It showed 90.5 before, and 90.0 is less.").assertExists()
+            press("Yes, it reads 90.0")
+            assertEquals(listOf(1u), phone.unit(unit("TH-02"), person()).otherMeters.map { it.openQuestions })
+        }
     }
 }

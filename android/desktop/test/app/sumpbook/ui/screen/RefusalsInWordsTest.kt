@@ -66,8 +66,9 @@ class RefusalsInWordsTest {
         FileKind.entries.forEach { add(it.name, PhoneException.File(it, "")) }
         OnlineKind.entries.forEach { add(it.name, PhoneException.Online(it, null, null, null, 4u, "")) }
         for (status in listOf(401, 403)) add("$status", PhoneException.Online(OnlineKind.DECLINED, null, status.toUShort(), null, 4u, ""))
+        for (key in listOf("error-code-ran-out", "error-code-used", "error-code-unknown")) add(key, PhoneException.Online(OnlineKind.DECLINED, key, 403u, null, 4u, ""))
         add("a full disk at the shop", PhoneException.Online(OnlineKind.DECLINED, "error-shop-disk-full", 507u, null, 4u, ""))
-        DraftKind.entries.forEach { add(it.name, PhoneException.Draft(it, "oil-level", "9", 2u, "")) }
+        DraftKind.entries.forEach { add(it.name, PhoneException.Draft(it, "oil-level", "9", 8u, 2u, "")) }
         add("", PhoneException.Entry(""))
         SlipKind.entries.forEach { add(it.name, slip(it)) }
         add("", PhoneException.Argument("unit", ""))
@@ -75,7 +76,8 @@ class RefusalsInWordsTest {
     }
 
     /** Some say the same on purpose: for a person they are one. */
-    private val alike = setOf(setOf("Key KEYSTORE", "Key FILE"), setOf("Online DECLINED", "Online NOT_THE_ANSWER"), setOf("Argument ", "Unexpected "))
+    private val alike = setOf(setOf("Key KEYSTORE", "Key FILE"), setOf("Online DECLINED", "Online NOT_THE_ANSWER"), setOf("Argument ", "Unexpected "),
+        setOf("Enrolment CODE_EXPIRED", "Online error-code-ran-out"), setOf("Enrolment CODE_USED", "Online error-code-used"))
 
     private fun told(language: String, of: Collection<PhoneException>): List<String> {
         val told = ArrayList<String>()

@@ -3,6 +3,7 @@ package app.sumpbook.ui.screen
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.assertIsNotEnabled
+import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performTextInput
@@ -155,8 +156,34 @@ class StepsTest {
     }
 
     @Test
+    fun `what was confirmed outlives the app, and is gone on with`() = with(cab) {
+        at(steps("TH-02", "start")) { done(3) }
+        assertEquals(emptyList(), kinds(), "the app was ended: nothing is recorded yet")
+        at(Place.Unit(unit("TH-02"))) {
+            find("Go on: Start air")
+            onNodeWithText("Start air 4 / 7").assertExists()
+            done(3)
+            press("Done")
+            assertEquals(listOf("start-air"), kinds())
+            assertEquals(emptyList(), phone.drafts().drafts)
+            assertIs<StopNow.Running>(now("TH-02"))
+        }
+    }
+
+    @Test
+    fun `a step's figure is held against its rule before it is kept`() = with(cab) {
+        at(steps("TH-01", "use-air")) {
+            while (onAllNodes(hasText("Blow clean", substring = true)).fetchSemanticsNodes().isEmpty()) done(1)
+            press("Give the figure")
+            for (digit in "30") find(digit.toString())
+            onNodeWithText("breaks the rule, less than 30 psi: United States (29 CFR, read 2026)").assertExists()
+            picture("steps-figure-rule")
+        }
+    }
+
+    @Test
     fun `arriving asks how dusty the site is, and keeps it with the last step`() = with(cab) {
-        val of = phone.procedure(unit("TH-01"), "arrival").steps.size
+        val of = phone.procedure(unit("TH-01"), "arrival", person()).steps.size
         at(steps("TH-01", "arrival"), high = 1_600) {
             onNodeWithText("How dusty is the site?").assertDoesNotExist()
             done(of - 1)
@@ -167,7 +194,7 @@ class StepsTest {
             assertEquals(emptyList(), kinds(), "a slip of the thumb weighs no hour")
             press("Done")
             assertEquals(listOf("site-condition", "steps-done"), kinds().sorted())
-            assertEquals(SiteDust.DUSTY, phone.procedure(unit("TH-01"), "arrival").site?.said?.dust)
+            assertEquals(SiteDust.DUSTY, phone.procedure(unit("TH-01"), "arrival", person()).site?.said?.dust)
         }
     }
 

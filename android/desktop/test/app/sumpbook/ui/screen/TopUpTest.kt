@@ -64,6 +64,30 @@ class TopUpTest {
     }
 
     @Test
+    fun `hot oil stands higher - its temperature is offered, and kept with the top-up`() = with(cab) {
+        at(Place.TopUp(unit("TH-01"), "")) {
+            press("Gauge reads 0")
+            press("Blow-down ended, silent")
+            find("The drum says mineral ISO VG 46")
+            drag(30)
+            find("It stands there")
+            find("hot")
+            find("Oil temperature in the sump")
+            for (digit in "176") find(digit.toString())
+            press("Take 176 °F")
+            onNodeWithText("176 °F").performScrollTo().assertExists()
+            picture("top-up-hot")
+            find("1/8 qt")
+            drag(52)
+            press("Add a pour")
+            press("Cap tight: finish")
+            val kept = checkNotNull(phone.unit(unit("TH-01"), person()).oil.last)
+            assertEquals(app.sumpbook.core.Warmth.HOT, kept.warmth)
+            assertEquals(app.sumpbook.core.Figure(176, 0u, "degF"), kept.oilTemperature)
+        }
+    }
+
+    @Test
     fun `another family is not poured - and what was poured already is told, and locks the air`() = with(cab) {
         at(Place.TopUp(unit("TH-01"), "")) {
             press("Gauge reads 0")

@@ -26,6 +26,9 @@ class TrainerTest {
 
     private fun SkikoComposeUiTest.type(digits: String) = with(cab) { for (digit in digits) find(digit.toString()) }
 
+    /** What the record of the walk says of both PINs. */
+    private fun pinsOfTheRecord() = cab.phone.roadside(cab.unit("TH-03")).signed.single().let { listOf(it.pinGiven, it.trainerPinGiven) }
+
     @Test
     fun `the learner's PIN, then the trainer's, each with tries of its own`() = with(cab) {
         val draft = answeredWalk("TH-03", gil)
@@ -48,6 +51,7 @@ class TrainerTest {
             type("161803")
             press("Sign as Gil Sandoval with Hattie Brun")
             assertEquals(listOf("pre-trip-section"), kinds())
+            assertEquals(listOf(true, true), pinsOfTheRecord(), "the record says that both were given")
             assertIs<Place.Unit>(back.top)
         }
     }
@@ -64,6 +68,8 @@ class TrainerTest {
             }
             assertEquals(listOf("pre-trip-section"), kinds())
             assertEquals(true to false, phone.pinChosen(hattie) to phone.pinChosen(gil))
+            assertEquals(listOf(false, true), pinsOfTheRecord(), "each of the two by itself")
+            assertEquals("Hattie Brun", phone.roadside(unit("TH-03")).signed.single().trainer)
         }
     }
 
@@ -79,6 +85,7 @@ class TrainerTest {
             press("Go on without Gil Sandoval's PIN")
             press("Sign without Hattie Brun's PIN")
             assertEquals(listOf("pre-trip-section"), kinds())
+            assertEquals(listOf(false, false), pinsOfTheRecord())
         }
     }
 

@@ -61,10 +61,10 @@ class Reader(val phone: PhoneInterface, val fleet: FleetHere, val way: OwnWay, v
         return when (act) {
             MainAct.StartPreTrip, is MainAct.TakeOver -> words(key, "door" to door)
             is MainAct.StillAsShown -> words(key, "percent" to act.percent.toInt())
-            is MainAct.GoOn -> words(key, "stop" to act.stop.orEmpty())
+            is MainAct.GoOn -> words(key, "stop" to (act.at?.toString() ?: act.stop.orEmpty()))
             is MainAct.AllOk -> words(key, "lines" to act.lines)
             is MainAct.OtherOk -> words(key, "lines" to act.lines)
-            is MainAct.NextStop -> words(key, "stop" to act.stop.orEmpty())
+            is MainAct.NextStop -> words(key, "stop" to act.at?.toString().orEmpty())
             is MainAct.GiveHours -> words(key, "figure" to hours(act.figure))
             is MainAct.YesItReads -> words(key, "figure" to hours(act.figure))
             is MainAct.KeepWithPhoto -> words(key, "figure" to hours(act.figure))

@@ -69,6 +69,9 @@ sealed class Place(private vararg val parts: String) {
     /** The end-of-day report; an empty [draft]: a new one. */
     class EndOfDay(val unit: String, val draft: String) : Place("end-of-day", unit, draft)
 
+    /** A use in spite of a lock, and why. */
+    class Used(val unit: String) : Place("used", unit)
+
     /** What was said of this unit and belongs to another one. */
     class OtherUnit(val unit: String) : Place("other-unit", unit)
 
@@ -93,7 +96,7 @@ sealed class Place(private vararg val parts: String) {
     /** The unit a place is about; none for the places without one. */
     fun unitOf(): String? = when (this) {
         is Unit, is LastReport, is Stop, is Defect, is NotWhatISee, is Sign, is Slip, is Glass, is TopUp, is Steps, is Running, is Display, is Hours,
-        is EndOfDay, is Happened, is Roadside, is AirForTheJob, is OtherUnit,
+        is EndOfDay, is Used, is Happened, is Roadside, is AirForTheJob, is OtherUnit,
         -> parts[1]
         else -> null
     }
@@ -122,6 +125,7 @@ sealed class Place(private vararg val parts: String) {
                 "display" -> Display(part(1), part(2))
                 "hours" -> Hours(part(1))
                 "end-of-day" -> EndOfDay(part(1), part(2))
+                "used" -> Used(part(1))
                 "other-unit" -> OtherUnit(part(1))
                 "happened" -> Happened(part(1))
                 "where-it-is" -> WhereItIs()

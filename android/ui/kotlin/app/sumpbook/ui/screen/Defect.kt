@@ -86,7 +86,7 @@ fun DefectForm(
     var photos by rememberSaveable { mutableStateOf(emptyList<String>()) }
     val chosen = view.choices.firstOrNull { it.word == word }
     val defect = kind == AnswerKind.DEFECT
-    val locks = view.raises.firstOrNull { it.first == raised }?.second ?: chosen?.locks.orEmpty()
+    val locks = chosen?.raises?.firstOrNull { it.first == raised }?.second ?: chosen?.locks.orEmpty()
     ScreenFrame(
         header = { DoorHeader(view.door, view.line.name, goBack) },
         strips = {
@@ -102,7 +102,7 @@ fun DefectForm(
                 again.ok?.let { SecondaryButton(stringResource(R.string.looked_again_ok), onPress = it) }
                 if (giveFigure != null) SecondaryButton(stringResource(R.string.figure_give), onPress = giveFigure)
                 if (!wordy) SecondaryButton(stringResource(R.string.defect_words)) { wordy = true }
-                if (chosen != null && !raising) SecondaryButton(stringResource(R.string.defect_raise)) { raising = true }
+                if (!chosen?.raises.isNullOrEmpty() && !raising) SecondaryButton(stringResource(R.string.defect_raise)) { raising = true }
                 if (other) {
                     SecondaryButton(view.couldNotCheck) { kind = AnswerKind.COULD_NOT_CHECK }
                     SecondaryButton(view.notFitted) { kind = AnswerKind.NOT_FITTED }
@@ -122,12 +122,15 @@ fun DefectForm(
                 SecondaryButton(stringResource(R.string.still_so, it.words)) { keep(view.answer(AnswerKind.DEFECT, open, null, "", null)) }
             }
         }
-        Asked(stringResource(R.string.defect_what), view.choices.map { it.word to it.words }, word) { word = it }
+        Asked(stringResource(R.string.defect_what), view.choices.map { it.word to it.words }, word) {
+            word = it
+            raised = null
+        }
         if (view.sides.isNotEmpty()) Asked(stringResource(R.string.defect_where), view.sides, side) { side = it }
         if (chosen != null) Strip(locksUntilCertified(locks) ?: stringResource(R.string.defect_locks_nothing), heavy = locks.isNotEmpty())
         if (raising) {
             Text(stringResource(R.string.defect_raise_to), style = LocalType.current.line)
-            Chips { view.raises.forEach { (severity, parts) -> Chip(partsTogether(parts), raised == severity) { raised = severity } } }
+            Chips { chosen?.raises?.forEach { (severity, parts) -> Chip(partsTogether(parts), raised == severity) { raised = severity } } }
         }
         if (wordy || word == OTHER) WordsField(stringResource(R.string.defect_own_words), words) { words = it }
         PhotoPart(photos) { photos = it }

@@ -2,7 +2,6 @@ package app.sumpbook.ui.screen
 
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
-import app.sumpbook.core.DefectNow
 import app.sumpbook.core.How
 import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.LineRow
@@ -10,7 +9,7 @@ import app.sumpbook.core.Severity
 import app.sumpbook.ui.desk.Reader
 
 /** A word for what is wrong, and the parts it locks. */
-data class WordChoice(val word: String, val severity: Severity, val words: String, val locks: List<String>)
+data class WordChoice(val word: String, val words: String, val locks: List<String>, val raises: List<Pair<Severity, List<String>>>)
 
 /** A line whose defect is told, with its words. */
 data class DefectView(
@@ -23,7 +22,6 @@ data class DefectView(
     val open: Pair<String, String>?,
     val couldNotCheck: String,
     val notFitted: String,
-    val raises: List<Pair<Severity, List<String>>>,
     /** The figure that was read there, and what the rule says of it. */
     val figures: List<ItemFigure> = emptyList(),
     val over: String? = null,
@@ -57,29 +55,20 @@ data class DefectView(
 fun Reader.defectView(unit: String, draft: String, stop: String, line: String, figure: ItemFigure?): DefectView? {
     val screen = phone.stop(draft, stop, emptyList(), 0u) ?: return null
     val row = screen.lines.firstOrNull { it.id == line } ?: return null
-    val view = defectView(screen.door, row, openWord(unit, row)).copy(offered = offered(row.figure)?.readIn(way.metric), limits = limits(unit, row))
+    val view = defectView(screen.door, row).copy(offered = offered(row.figure)?.readIn(way.metric), limits = limits(unit, row))
     if (figure == null) return view
     // What was measured over its limit is a defect; what was offered is only held against it.
-    val said = if (figure.how == How.OFFERED) verdicts(unit, row, figure).firstOrNull() else overLimit(unit, row, figure)
+    val said = if (figure.how == How.OFFERED) verdicts(unit, row, figure).said.firstOrNull() else overLimit(unit, row, figure)
     return view.copy(figures = listOf(figure), over = said)
 }
 
 /** A line, to tell its defect. */
-fun Reader.defectView(door: String, row: LineRow, open: Pair<String, String>?): DefectView = DefectView(
+fun Reader.defectView(door: String, row: LineRow): DefectView = DefectView(
     door = door,
     line = lineWords(row),
-    choices = row.words.map { WordChoice(it.word, it.severity, choice(it.word), lockedParts(it.severity)) },
+    choices = row.words.map { WordChoice(it.word, choice(it.word), lockedParts(it.severity), it.raises.map { to -> to to lockedParts(to) }) },
     sides = row.sides.map { side -> side.name.lowercase().let { it to words("side-$it") } },
-    open = open,
+    open = row.openWord?.let { word -> row.openSince?.let { word to words("stop-open-since", "when" to moments.at(it)) } },
     couldNotCheck = words("answer-could-not-check"),
     notFitted = words("answer-not-fitted"),
-    raises = listOf(Severity.ROAD, Severity.AIR, Severity.ROAD_AND_AIR).map { it to lockedParts(it) },
 )
-
-private fun Reader.openWord(unit: String, row: LineRow): Pair<String, String>? {
-    val since = row.openSince ?: return null
-    val defect = phone.lastReport(unit, emptyList()).defects
-        .firstOrNull { it.item == row.item && (row.place == null || it.place == row.place) && it.state != DefectNow.CLOSED }
-    val word = defect?.said?.firstNotNullOfOrNull { it.word } ?: return null
-    return word to words("stop-open-since", "when" to moments.at(since))
-}

@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
@@ -69,7 +70,11 @@ fun DropStop(open: OpenStop) {
         open.view.lines.forEach { LineOf(it, open, hints && start == null) }
         if (start != null && line != null) {
             Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp), Alignment.CenterHorizontally) {
-                HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left), side = 120.dp)
+                Row(horizontalArrangement = Arrangement.spacedBy(12.dp), verticalAlignment = Alignment.CenterVertically) {
+                    HoldRing(left ?: 0, TEST_MS, stringResource(R.string.seconds_left), side = 120.dp)
+                    // A needle read sooner is scaled to its minute: it can tell a leak, and clears nobody.
+                    if (left != null && left > 0) Text(stringResource(R.string.drop_scaled), Modifier.weight(1f), style = LocalType.current.help)
+                }
                 Text(stringResource(R.string.drop_in_60), Modifier.semantics { heading() }, style = LocalType.current.heading)
                 Drops(more, { more = true }) { psi ->
                     open.measured(line, ItemFigure(Figure(psi.toLong(), 0u, line.row.figure?.unit ?: "psi"), How.CHOSEN), (now - start).coerceAtLeast(0).toUInt())

@@ -181,9 +181,8 @@ private fun KeepFigure(typed: MeterTyped, keep: (Long) -> Unit) {
 private fun TellDefect(unit: String, draft: String, signer: Signer, door: String, done: () -> Unit) {
     val act = rememberAct()
     var line by rememberSaveable { mutableStateOf<String?>(null) }
-    // Asked once: to find the lines a walk may have to be begun and given up, which tells of a change each time.
     var views by remember { mutableStateOf<List<DefectView>?>(null) }
-    LaunchedEffect(unit) { act.now({ linesOf(unit, signer.person).map { defectView(door, it, null) } }) { views = it } }
+    LaunchedEffect(unit) { act.now({ phone.linesOfUnit(unit).map { defectView(door, it) } }) { views = it } }
     val chosen = views?.firstOrNull { it.line.row.id == line }
     if (chosen != null) {
         DefectForm(chosen, act.refused?.let { sentence(it) }, { line = null }, other = false) { answer ->

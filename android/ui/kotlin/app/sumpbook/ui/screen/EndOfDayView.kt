@@ -1,7 +1,6 @@
 package app.sumpbook.ui.screen
 
 import app.sumpbook.core.EndOfDayScreen
-import app.sumpbook.core.LineRow
 import app.sumpbook.core.keyOfNotice
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.words.hours
@@ -45,20 +44,3 @@ fun Reader.endOfDayView(draft: String): EndOfDayView {
         whyNot = record.main.whyNot?.let(::whyNot),
     )
 }
-
-/**
- * The lines a unit's defects are told of. A walk under way has them; without one a walk is begun for this question
- * alone and given up again, for only a walk's stops say which lines a unit has.
- */
-fun Reader.linesOf(unit: String, person: String): List<LineRow> {
-    val walk = phone.drafts().drafts.firstOrNull { it.kind == "pre-trip" && it.unit == unit }?.id
-    if (walk != null) return linesOfWalk(walk)
-    val begun = phone.beginPreTrip(unit, person, null)
-    try {
-        return linesOfWalk(begun)
-    } finally {
-        phone.dropDraft(begun)
-    }
-}
-
-private fun Reader.linesOfWalk(draft: String): List<LineRow> = wholeWalk(draft).flatMap { it.lines }

@@ -28,9 +28,6 @@ import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.figure
 import app.sumpbook.ui.words.unitWords
 
-/** What a figure that is being typed means: its verdicts, and whether the rule the shop goes by is broken. */
-private data class Verdicts(val said: List<String>, val over: Boolean)
-
 /**
  * A figure that a line offers to take, typed on the app's own keys. What the rules say of it stands there before it is kept,
  * and holds nothing up.
@@ -43,7 +40,7 @@ fun GiveFigure(unit: String, view: DefectView, asked: Offered, refused: String?,
     var digits by rememberSaveable { mutableStateOf("") }
     val typed = typedFigure(asked, digits)?.let { ItemFigure(it, How.OFFERED) }
     val shown by seen(unit, view.line.row.id, digits) {
-        typed?.let { Verdicts(verdicts(unit, view.line.row, it), phone.rulesSaid(unit, okWith(view.line.row, it)).over) } ?: Verdicts(emptyList(), false)
+        typed?.let { verdicts(unit, view.line.row, it) } ?: Verdicts()
     }
     val verdicts = (shown as? Told.Got)?.it
     ScreenFrame(
@@ -70,8 +67,10 @@ fun ColumnScope.FigureKeys(asked: Offered, digits: String, meaning: @Composable 
     Keypad({ if (digits.length < MOST_DIGITS) change((digits + it).trimStart('0').ifEmpty { "0" }) }, { change(digits.dropLast(1)) })
 }
 
+/** What the rules say of a figure that is being typed; nothing where none speaks of it. */
 @Composable
-private fun ColumnScope.SaidByRules(verdicts: Verdicts) {
+fun ColumnScope.SaidByRules(verdicts: Verdicts) {
+    if (verdicts.said.isEmpty()) return
     Strip(verdicts.said.first(), heavy = verdicts.over)
     verdicts.said.drop(1).forEach { Text(it, style = LocalType.current.help) }
 }

@@ -9,11 +9,8 @@ import app.sumpbook.core.HowGiven
 import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.LineRow
 import app.sumpbook.core.RuleRow
+import app.sumpbook.core.RulesSaid
 import app.sumpbook.ui.desk.Reader
-
-/** Digits after the point, by the unit a figure is read in. A unit that is not here is read off no keypad: a date, water by eye. */
-private val PLACES: Map<String, Int> =
-    mapOf("psi" to 0, "%" to 0, "s" to 0, "in/32" to 0, "count" to 0, "B:C" to 0, "drops/min" to 0, "inH2O" to 0, "in" to 2, "qt" to 2, "degF" to 0, "min" to 0)
 
 /** How a figure is read that a line only offers to take. */
 data class Offered(val unit: String, val places: Int)
@@ -21,7 +18,7 @@ data class Offered(val unit: String, val places: Int)
 /** The figure that is offered to be taken on the keypad; none: there is none, or it is asked for in its own way. */
 fun offered(ask: FigureAsk?): Offered? {
     if (ask?.how != HowGiven.OFFERED) return null
-    return PLACES[ask.unit]?.let { Offered(ask.unit, it) }
+    return ask.places?.let { Offered(ask.unit, it.toInt()) }
 }
 
 /** The same as it is read by whoever reads metric: a tread in millimetres, a gauge in kilopascals. The rules are held against either. */
@@ -53,21 +50,35 @@ fun okWith(row: LineRow, photo: String): Answer = Answer(item = row.item, place 
 fun Reader.limits(unit: String, row: LineRow): List<String> {
     val ask = row.figure ?: return emptyList()
     val any = okWith(row, ItemFigure(Figure(0, 0u, ask.unit), How.OFFERED))
-    return phone.rulesSaid(unit, any).rows.mapNotNull { said -> limit(said)?.let { "$it: ${said.rule}" } }
+    return phone.rulesSaid(unit, any).rows.mapNotNull { said -> limit(said)?.let { "$it: ${rule(said)}" } }
 }
 
-/** What each rule says of a figure, the shop's own first. */
-fun Reader.verdicts(unit: String, row: LineRow, figure: ItemFigure): List<String> =
-    phone.rulesSaid(unit, okWith(row, figure)).rows.mapNotNull { said ->
+/** What each rule says of a figure, the shop's own first, and whether the one it goes by is broken. */
+data class Verdicts(val said: List<String> = emptyList(), val over: Boolean = false)
+
+/** What each rule says of a line's figure. */
+fun Reader.verdicts(unit: String, row: LineRow, figure: ItemFigure): Verdicts = verdicts(phone.rulesSaid(unit, okWith(row, figure)))
+
+/** What each rule says of a step's figure; nothing while none is typed. */
+fun Reader.stepVerdicts(unit: String, procedure: String, step: String, figure: Figure?): Verdicts =
+    figure?.let { verdicts(phone.stepRulesSaid(unit, procedure, step, it)) } ?: Verdicts()
+
+private fun Reader.verdicts(rules: RulesSaid) = Verdicts(
+    rules.rows.mapNotNull { said ->
         val limit = limit(said)
         val keeps = said.keeps
-        if (limit == null || keeps == null) null else words(if (keeps) "rule-kept" else "rule-not-kept", "limit" to limit, "rule" to said.rule)
-    }
+        if (limit == null || keeps == null) null else words(if (keeps) "rule-kept" else "rule-not-kept", "limit" to limit, "rule" to rule(said))
+    },
+    rules.over,
+)
 
 /** What the rule the shop goes by says of a measured figure that breaks it; none when it is kept. */
 fun Reader.overLimit(unit: String, row: LineRow, figure: ItemFigure): String? {
     val broken = phone.rulesSaid(unit, okWith(row, figure)).rows.firstOrNull { it.goesBy && it.keeps == false } ?: return null
-    return words("figure-over", "figure" to broken.figure, "said" to words("rule-not-kept", "limit" to limit(broken).orEmpty(), "rule" to broken.rule))
+    return words("figure-over", "figure" to broken.figure, "said" to words("rule-not-kept", "limit" to limit(broken).orEmpty(), "rule" to rule(broken)))
 }
+
+/** Whose rule it is. */
+private fun Reader.rule(said: RuleRow): String = words("rule-set-${said.set}")
 
 private fun Reader.limit(said: RuleRow): String? = said.compares?.let { words("rule-is-$it", "limit" to said.limit.orEmpty()) }

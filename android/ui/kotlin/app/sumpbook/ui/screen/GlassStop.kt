@@ -11,11 +11,11 @@ import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.MainAct
 import app.sumpbook.core.StopNow
-import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalPictures
@@ -40,7 +40,7 @@ fun GlassStop(open: OpenStop) {
     StopFrame(
         open,
         main = { if (line == null || view == null || asShown != null) MainOfStop(open) else GlassMain(open, line, view, given, photo) },
-        secondary = line?.let { { GlassActs(open, it, view?.low == true) } },
+        secondary = line?.let { { GlassActs(open, it, view?.record?.low == true) } },
     ) { hints ->
         if (line != null && view != null) {
             // A walk keeps no waiting time: only that it runs must be answered here.
@@ -49,7 +49,7 @@ fun GlassStop(open: OpenStop) {
             // It stays while another level is dragged: nothing may move under the thumb.
             open.view.record.asShown?.let { Strip(stringResource(R.string.glass_as_shown, it.toInt()), small = true) }
             // The glass is this line: it counts as seen with it.
-            Column(Modifier.seenAs(line.row.id, open.rows), Arrangement.spacedBy(Gap)) { GlassPart(view, given, asks = runs) { given = it } }
+            Column(Modifier.seenAs(line.row.id, open.rows), Arrangement.spacedBy(8.dp)) { GlassPart(view, given, asks = runs) { given = it } }
             if (view.record.photoAsked && asShown == null) PhotoOfTheDay(view, photo) { photo = it }
         } else {
             level?.let { LineOf(it, open, hints) }

@@ -35,9 +35,6 @@ data class GlassView(
     /** The day's number, to be in view on a photo that is asked. */
     val dayNumber: Int,
 ) {
-    /** It stands under the middle: oil is missing. */
-    val low: Boolean get() = record.level is LevelNow.Under || record.level == LevelNow.BelowView
-
     val middle: IntRange get() = record.middle.low.toInt()..record.middle.high.toInt()
 
     /** The level as it answers a line of the walk: a finding of its own where the checklist has a word for it. */

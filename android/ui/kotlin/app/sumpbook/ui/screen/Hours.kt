@@ -12,7 +12,6 @@ import app.sumpbook.core.MainAct
 import app.sumpbook.core.Meter
 import app.sumpbook.core.QuestionRow
 import app.sumpbook.core.Said
-import app.sumpbook.core.keyOfMain
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.MeterFigure
 import app.sumpbook.ui.control.MeterTyped
@@ -31,24 +30,21 @@ import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.hours
 
 /** What stands beside the figure: the meters there are, and what is open about their readings. */
-private data class MetersView(val hours: HoursView, val meters: List<Pair<Meter, String>>, val last: Pair<String, Long>?, val notes: List<String>, val give: String?)
+private data class MetersView(val hours: HoursView, val meters: List<Pair<Meter, String>>, val last: Pair<String, Long>?, val notes: List<String>)
 
 private fun Reader.metersView(unit: String, meter: Meter, typed: Long?): MetersView {
-    val of = hoursView(unit, typed.takeIf { meter == Meter.COMPRESSOR })
+    val of = hoursView(unit, typed, meter)
     val record = of.record
-    val other = record.others.firstOrNull { it.meter == meter }
     val notes = listOfNotNull(
         if (record.counted) words("hours-counted") else null,
         if (record.last == null && !record.counted) words("hours-first") else null,
         record.ceiling?.let { words("hours-ceiling", "figure" to hours(it)) },
-    ) + record.questions.map(::questionWords)
+    )
     return MetersView(
         hours = of,
         meters = Meter.entries.map { it to words("meter-${it.name.lowercase()}") },
-        last = (if (meter == Meter.COMPRESSOR) record.last else other?.reading)?.let { moments.at(it.at) to it.figure },
-        notes = if (meter == Meter.COMPRESSOR) notes else listOfNotNull(if (other?.reading == null) words("hours-first") else null),
-        // Only the compressor's meter is asked about; another one's figure is given as it is.
-        give = typed?.takeIf { meter != Meter.COMPRESSOR }?.let { words(keyOfMain(MainAct.GiveHours(it)), "figure" to hours(it)) },
+        last = record.last?.let { moments.at(it.at) to it.figure },
+        notes = notes + record.questions.map(::questionWords),
     )
 }
 
@@ -73,35 +69,33 @@ fun Hours(unit: String, signer: Signer) {
     val told = shown ?: return
     val view = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
     val record = view.hours.record
-    val own = meter == Meter.COMPRESSOR
     val figure = typed.inTenths
     // While the core is being asked about a digit the answer to the one before does not stand for it.
-    val fresh = !own || record.typed == figure
+    val fresh = record.typed == figure && record.meter == meter
     fun give(kept: Boolean) {
         val said = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
         if (figure != null) act.now({ phone.giveHours(said, meter, figure, kept, photo.takeIf { kept }) }) { back.back() }
     }
     // What cannot be is kept with a photo of the meter, for the shop to settle: where there is a camera.
-    val wantsPhoto = own && fresh && record.main.act is MainAct.KeepWithPhoto && LocalPictures.current != null
+    val wantsPhoto = fresh && record.main.act is MainAct.KeepWithPhoto && LocalPictures.current != null
     ScreenFrame(
         header = { DoorHeader(record.door, view.meters.first { it.first == meter }.second) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            view.hours.asked?.takeIf { own && fresh }?.let { Strip(it, heavy = true, calls = false) }
+            view.hours.asked?.takeIf { fresh }?.let { Strip(it, heavy = true, calls = false) }
         },
         secondary = {
             if (!which) SecondaryButton(stringResource(R.string.which_meter)) { which = true }
             if (digits.isNotEmpty()) SecondaryButton(stringResource(R.string.type_again)) { digits = "" }
         },
         main = {
-            val words = if (own) view.hours.main else view.give ?: stringResource(R.string.type_the_meter)
             val whyNot = when {
                 figure == null || !fresh -> stringResource(R.string.type_the_meter)
                 wantsPhoto && photo == null -> stringResource(R.string.hours_photo_first)
                 else -> null
             }
-            MainPress(words, whyNot) {
-                give(kept = own && record.main.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto })
+            MainPress(view.hours.main, whyNot) {
+                give(kept = record.main.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto })
             }
         },
     ) {

@@ -16,6 +16,7 @@ import app.sumpbook.core.Hint
 import app.sumpbook.core.HoursScreen
 import app.sumpbook.core.KeyboardAnswer
 import app.sumpbook.core.MainAct
+import app.sumpbook.core.Meter
 import app.sumpbook.core.keyOfHint
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.MeterFigure
@@ -33,9 +34,9 @@ import app.sumpbook.ui.words.hours
 /** The meter's figure as it is typed, with its words. */
 data class HoursView(val record: HoursScreen, val before: String?, val asked: String?, val main: String, val hints: List<String> = emptyList())
 
-/** The hours of a unit with so many tenths typed. */
-fun Reader.hoursView(unit: String, typed: Long?): HoursView {
-    val record = phone.hours(unit, typed)
+/** The hours of a unit by one of its meters, with so many tenths typed. */
+fun Reader.hoursView(unit: String, typed: Long?, meter: Meter = Meter.COMPRESSOR): HoursView {
+    val record = phone.hours(unit, typed, meter)
     val figure = hours(typed ?: 0)
     return HoursView(
         record = record,

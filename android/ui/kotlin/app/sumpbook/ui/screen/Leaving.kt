@@ -18,7 +18,8 @@ data class WalkLeft(val unit: String, val door: String, val stop: String)
 /** The walk this person would leave for another unit; none is under way: nothing is asked. */
 fun Reader.walkLeft(person: String): WalkLeft? {
     val row = phone.today(person).units.firstOrNull { it.mine && it.preTrip is PreTripNow.UnderWay } ?: return null
-    return WalkLeft(row.id, row.door, (row.preTrip as? PreTripNow.UnderWay)?.stop ?: "1")
+    val walk = row.preTrip as? PreTripNow.UnderWay
+    return WalkLeft(row.id, row.door, walk?.at?.toString() ?: walk?.stop ?: "1")
 }
 
 /** Leaving one unit for another is asked once: the first press asks, the second goes. */

@@ -5,6 +5,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
+import app.sumpbook.core.ToldAgain
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Reader
@@ -17,17 +18,10 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.theme.LocalType
 
 /** A defect of the last report and the line of the walk it is told on; no line: the walk has none like it. */
-data class ToldAgain(val title: String, val stop: String?, val line: String?)
+private data class ToldAgainWords(val row: ToldAgain, val title: String)
 
-private fun Reader.toldAgain(unit: String, draft: String): Pair<String, List<ToldAgain>> {
-    val walk = wholeWalk(draft)
-    val report = phone.lastReport(unit, emptyList())
-    return report.door to report.defects.map { defect ->
-        val stop = walk.firstOrNull { stop -> stop.lines.any { it.item == defect.item && (it.place == defect.place || it.place == null) } }
-        val line = stop?.lines?.firstOrNull { it.item == defect.item && (it.place == defect.place || it.place == null) }
-        ToldAgain(item(defect.item, defect.place), stop?.label, line?.id)
-    }
-}
+private fun Reader.toldAgain(unit: String, draft: String): Pair<String, List<ToldAgainWords>> =
+    fleet.units.firstOrNull { it.id == unit }?.door.orEmpty() to phone.notWhatISee(draft).map { ToldAgainWords(it, item(it.item, it.place)) }
 
 /** What the report says is not what is seen: which of it, then the form of a defect; what it does not list comes up on the walk. */
 @Composable
@@ -41,7 +35,7 @@ fun NotWhatISee(unit: String, draft: String) {
         main = { MainPress(stringResource(R.string.to_the_walk)) { back.goInstead(Place.Stop(unit, draft, "")) } },
     ) {
         defects.forEach { defect ->
-            val (stop, line) = defect.stop to defect.line
+            val (stop, line) = defect.row.stop to defect.row.line
             if (stop != null && line != null) Line(defect.title) { back.go(Place.Defect(unit, draft, stop, line)) } else Text(defect.title, style = LocalType.current.line)
         }
         Text(stringResource(R.string.not_listed_comes_on_the_walk), style = LocalType.current.text)

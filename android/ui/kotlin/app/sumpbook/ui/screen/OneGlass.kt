@@ -8,7 +8,6 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
-import app.sumpbook.core.Figure
 import app.sumpbook.core.LevelSaid
 import app.sumpbook.core.OilLook
 import app.sumpbook.core.Said
@@ -16,7 +15,6 @@ import app.sumpbook.core.Wait
 import app.sumpbook.core.Warmth
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
-import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Reader
@@ -32,14 +30,13 @@ import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.LocalOwnWay
 
 /** The words beside the glass: how the oil may look, and cold or hot. */
-private data class GlassAsk(val caution: String, val warmth: Map<Warmth, String>, val looks: Map<OilLook, String>, val lookName: String, val temperature: String)
+private data class GlassAsk(val caution: String, val warmth: OilWarmthWords, val looks: Map<OilLook, String>, val lookName: String)
 
 private fun Reader.glassAsk() = GlassAsk(
     caution = words("caution-read-glass"),
-    warmth = Warmth.entries.associateWith { words("warmth-${it.name.lowercase()}") },
+    warmth = oilWarmthWords(),
     looks = OilLook.entries.associateWith { words("look-${it.name.lowercase()}") },
     lookName = words("item-oil-look"),
-    temperature = words("air-oil"),
 )
 
 /** What goes into the record of how long it had stood; nothing while nobody has said. */
@@ -63,18 +60,18 @@ fun OneGlass(unit: String, signer: Signer) {
     var degrees by rememberSaveable { mutableStateOf<String?>(null) }
     var asking by rememberSaveable { mutableStateOf(false) }
     val metric = LocalOwnWay.current.metric
-    val hotAt = degrees?.takeIf { warmth == Warmth.HOT }?.let { Figure(it.toLong(), 0u, if (metric) "degC" else "degF") }
+    val hotAt = degrees?.takeIf { warmth == Warmth.HOT }?.let { degrees(it, metric) }
     val shown by seen(unit, given, warmth, hotAt) { glassView(unit, given.glass, given.stopped, warmth, hotAt) to glassAsk() }
     val told = shown ?: return
     val (view, ask) = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
-    val sign = if (metric) "°C" else "°F"
+    val sign = degreesSign(metric)
     val said = degrees?.let { withUnit(it, sign) }
     if (asking) {
         fun say(figure: String?) {
             degrees = figure
             asking = false
         }
-        val wanted = FigureWanted(ask.temperature, sign, places = 0, belowZero = false, said = said)
+        val wanted = FigureWanted(ask.warmth.temperature, sign, places = 0, belowZero = false, said = said)
         return FigureAsk(view.record.door, wanted, goBack = { asking = false }, clear = if (said == null) null else ({ say(null) })) { say(it) }
     }
     ScreenFrame(
@@ -94,8 +91,7 @@ fun OneGlass(unit: String, signer: Signer) {
     ) {
         GlassStrips(view)
         GlassPart(view, given) { given = it }
-        Chips { ask.warmth.forEach { (one, words) -> Chip(words, warmth == one) { warmth = one } } }
-        if (warmth == Warmth.HOT) Line(ask.temperature, said = said) { asking = true }
+        OilWarmth(ask.warmth, warmth, said, { warmth = it }) { asking = true }
         Text(ask.lookName, style = LocalType.current.line)
         Chips { ask.looks.forEach { (one, words) -> Chip(words, look == one) { look = one } } }
         if (view.record.photoAsked) PhotoOfTheDay(view, photo) { photo = it } else OnePhoto(photo) { photo = it }

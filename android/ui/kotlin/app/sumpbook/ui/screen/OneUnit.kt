@@ -3,6 +3,8 @@ package app.sumpbook.ui.screen
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.foundation.layout.FlowRow
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
@@ -17,8 +19,8 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
-import app.sumpbook.core.LockState
 import app.sumpbook.core.MainAct
+import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
@@ -66,7 +68,12 @@ fun OneUnit(unit: String, signer: Signer) {
     ) {
         if (view != null) {
             if (more) UnitMore(unit, view, signer, act)
+            // A procedure that was left in the middle: by a kill of the app, nobody leaves one without its record.
+            view.procedures.firstOrNull { it.first == view.record.stepsUnderWay }?.let { (procedure, title) ->
+                Line(stringResource(R.string.steps_go_on, title)) { back.go(Place.Steps(unit, procedure)) }
+            }
             RoadAirPart(PairLook.of(view.record.roadAir, view.record.news.old), view.parts)
+            WhenLocked(unit, view)
             Section(null, listOf(view.preTrip))
             LeftByPart(unit, view)
             Section(null, view.open)
@@ -87,29 +94,37 @@ private fun UnitActs(unit: String, view: UnitView?, more: Boolean, show: (Boolea
     SecondaryButton(stringResource(R.string.oil)) { back.go(Place.TopUp(unit, view?.record?.topUpDraft.orEmpty())) }
     SecondaryButton(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
     SecondaryButton(stringResource(R.string.display)) { back.go(Place.Display(unit, "")) }
-    if (isLocked(view)) SecondaryButton(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
+    if (!view?.record?.slipFor.isNullOrEmpty()) SecondaryButton(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
     SecondaryButton(stringResource(if (more) R.string.less else R.string.more)) { show(!more) }
 }
 
-private fun isLocked(view: UnitView?): Boolean =
-    view?.record?.roadAir?.let { listOf(it.road, it.air) + it.outlets }.orEmpty().any { it.state == LockState.LOCKED }
+/** What else of a day's work may be begun, beside the main button. */
+@Composable
+private fun alsoWords(act: MainAct): String = stringResource(if (act is MainAct.StartPreTrip) R.string.another_pre_trip else R.string.end_of_day)
 
-/** What is done seldom. A walk that covers now hinders nobody from another: a certificate wants its review. */
+/** What is done seldom. */
 @Composable
 private fun ColumnScope.UnitMore(unit: String, view: UnitView, signer: Signer, act: Act) {
     val back = LocalBackStack.current
-    val main = view.record.main.act
-    if (main !is MainAct.StartPreTrip && main !is MainAct.GoOn) {
-        Line(stringResource(R.string.another_pre_trip)) { goOn(act, back, signer, unit, MainAct.StartPreTrip) }
-    }
-    PROCEDURES.forEach { Line(stringResource(procedureTitle(it))) { back.go(Place.Steps(unit, it)) } }
+    view.record.also.forEach { other -> Line(alsoWords(other)) { goOn(act, back, signer, unit, other) } }
+    view.procedures.forEach { (procedure, title) -> Line(title) { back.go(Place.Steps(unit, procedure)) } }
     Line(stringResource(R.string.running)) { back.go(Place.Running(unit)) }
     Line(stringResource(R.string.air_for_the_job)) { back.go(Place.AirForTheJob(unit)) }
     Line(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }
-    if (main !is MainAct.ReportEndOfDay) Line(stringResource(R.string.end_of_day)) { back.go(Place.EndOfDay(unit, "")) }
     Line(stringResource(R.string.it_happened)) { back.go(Place.Happened(unit)) }
     Line(stringResource(R.string.other_unit)) { back.go(Place.OtherUnit(unit)) }
     Line(stringResource(R.string.roadside)) { back.go(Place.Roadside(unit)) }
+}
+
+/** A lock's next steps: whom to call, and the truth about what was used in spite of it. */
+@Composable
+private fun WhenLocked(unit: String, view: UnitView) {
+    if (view.record.usedAllTheSame.isEmpty()) return
+    val back = LocalBackStack.current
+    FlowRow(Modifier.fillMaxWidth(), Arrangement.spacedBy(Gap), Arrangement.spacedBy(Gap)) {
+        CallThem(view.onCall)
+        SecondaryButton(stringResource(R.string.used_all_the_same)) { back.go(Place.Used(unit)) }
+    }
 }
 
 /** What the last one left: its first line, and all of it behind a tap, walk or no walk. */

@@ -10,6 +10,7 @@ import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.OwnFigures
 import app.sumpbook.core.PinSaid
+import app.sumpbook.core.pinDigits
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Told
@@ -29,8 +30,8 @@ fun OwnFiguresScreen(signer: Signer) {
     val act = rememberAct()
     var given by remember { mutableStateOf(false) }
     var wrong by remember { mutableStateOf(false) }
-    val asks by seen(signer.person) { phone.pinChosen(signer.person) }
-    val asked = (asks as? Told.Got)?.it ?: return
+    val asks by seen(signer.person) { phone.pinChosen(signer.person) to pinDigits().toInt() }
+    val (asked, digits) = (asks as? Told.Got)?.it ?: return
     ScreenFrame(
         header = { TitleHeader(stringResource(R.string.own_figures)) { back.back() } },
         strips = {
@@ -40,7 +41,7 @@ fun OwnFiguresScreen(signer: Signer) {
         main = { MainPress(stringResource(R.string.settings_done)) { back.back() } },
     ) {
         if (asked && !given) {
-            OwnPin { pin ->
+            OwnPin(digits) { pin ->
                 wrong = false
                 act.now({ phone.givePin(signer.person, pin) }) { said -> if (said is PinSaid.Right) given = true else wrong = true }
             }
@@ -51,14 +52,14 @@ fun OwnFiguresScreen(signer: Signer) {
 }
 
 @Composable
-private fun OwnPin(give: (String) -> Unit) {
+private fun OwnPin(digits: Int, give: (String) -> Unit) {
     var typed by remember { mutableStateOf("") }
     Text(stringResource(R.string.own_figures_pin), style = LocalType.current.text)
-    Text(stringResource(R.string.leave_pin_digits, typed.length, PIN_DIGITS), style = LocalType.current.heading)
+    Text(stringResource(R.string.leave_pin_digits, typed.length, digits), style = LocalType.current.heading)
     Keypad(
         {
             typed += it
-            if (typed.length == PIN_DIGITS) {
+            if (typed.length == digits) {
                 give(typed)
                 typed = ""
             }

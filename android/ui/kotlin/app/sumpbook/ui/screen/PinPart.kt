@@ -47,7 +47,7 @@ fun signLabel(signing: Signing, by: SignedBy, sign: String): String {
 /** Why it cannot be signed yet: nobody named to learn with, digits still to come. */
 @Composable
 fun pinWhyNot(signing: Signing, by: SignedBy): String? {
-    val left = PIN_DIGITS - signing.typed.length
+    val left = signing.asked(by).digits - signing.typed.length
     return when {
         by.trainers.isNotEmpty() -> stringResource(R.string.learning_with_first)
         left > 0 -> pluralStringResource(R.plurals.pin_digits_left, left, left)
@@ -81,21 +81,21 @@ fun PinPart(signing: Signing, by: SignedBy) {
     val asks = when {
         of.chosen -> stringResource(R.string.pin)
         signing.again -> stringResource(R.string.pin_again)
-        else -> stringResource(R.string.pin_choose)
+        else -> stringResource(R.string.pin_choose, of.digits)
     }
-    PinDots(if (by.trainer == null) asks else "${of.name}: $asks", signing)
-    Keypad(signing::digit, signing::erase)
+    PinDots(if (by.trainer == null) asks else "${of.name}: $asks", signing.typed.length, of.digits)
+    Keypad({ signing.digit(it, of.digits) }, signing::erase)
 }
 
 @Composable
-private fun PinDots(asks: String, signing: Signing) {
-    val says = pluralStringResource(R.plurals.pin_digits_typed, signing.typed.length, signing.typed.length)
+private fun PinDots(asks: String, typed: Int, of: Int) {
+    val says = pluralStringResource(R.plurals.pin_digits_typed, typed, typed)
     Row(
         Modifier.fillMaxWidth().heightIn(40.dp).clearAndSetSemantics { contentDescription = "$asks. $says" },
         Arrangement.SpaceBetween,
         Alignment.CenterVertically,
     ) {
         Text(asks, Modifier.weight(1f), style = LocalType.current.line)
-        Text("\u25CF ".repeat(signing.typed.length) + "\u00B7 ".repeat(PIN_DIGITS - signing.typed.length), style = LocalType.current.figure)
+        Text("\u25CF ".repeat(typed) + "\u00B7 ".repeat(of - typed), style = LocalType.current.figure)
     }
 }

@@ -47,9 +47,6 @@ data class PourGiven(val volume: Figure? = null, val began: Long? = null, val af
     }
 }
 
-/** How long oil takes to come up in the glass after a pour. Common practice, as the steps have it. */
-private const val SETTLES_MS = 120_000L
-
 /** Milliseconds since the pour went in, when this app has seen it go in. */
 @Composable
 fun rememberWaited(pour: PourGiven): () -> UInt? {
@@ -68,7 +65,7 @@ fun ColumnScope.PourPart(view: TopUpView, pour: PourGiven, typing: Boolean, befo
     val handset = LocalDesk.current.handset
     val record = view.record
     if (!typing && (!view.wantsPour || record.main.whyNot != null)) return
-    if (view.isOil && record.before == null && record.pours.isEmpty() && !typing) return Before(view.middle, before)
+    if (record.wantsBefore && !typing) return Before(view.middle, before)
     var own by remember { mutableStateOf(false) }
     val chosen = { volume: Figure ->
         own = false
@@ -82,8 +79,8 @@ fun ColumnScope.PourPart(view: TopUpView, pour: PourGiven, typing: Boolean, befo
         Chip(typed?.let(::figure) ?: stringResource(R.string.other_volume), typed != null) { own = true }
     }
     if (own) TypedVolume(chosen)
-    if (pour.volume == null || !view.isOil) return
-    if (pour.began != null && !typing) Settling(pour.began)
+    if (pour.volume == null || !record.wantsAfter) return
+    if (pour.began != null && !typing) Settling(pour.began, record.settleS.toLong() * 1_000)
     Text(stringResource(R.string.level_after), style = LocalType.current.line)
     SightGlass(pour.after.glass, view.middle) { change(pour.copy(after = pour.after.copy(glass = it))) }
     GlassSteps(pour.after.glass) { change(pour.copy(after = pour.after.copy(glass = it))) }
@@ -109,17 +106,17 @@ private fun Before(middle: IntRange, keep: (Glass) -> Unit) {
 
 /** The wait after a pour, on this phone's clock. Looking sooner is kept as it was. */
 @Composable
-private fun ColumnScope.Settling(began: Long) {
+private fun ColumnScope.Settling(began: Long, ofMs: Long) {
     val handset = LocalDesk.current.handset
     var now by remember(began) { mutableLongStateOf(handset.ticks()) }
     LaunchedEffect(began) {
-        while (now - began < SETTLES_MS) {
+        while (now - began < ofMs) {
             delay(TICK_MS)
             now = handset.ticks()
         }
         handset.buzz()
     }
-    HoldRing(SETTLES_MS - (now - began), SETTLES_MS, stringResource(R.string.oil_settles), Modifier.align(Alignment.CenterHorizontally))
+    HoldRing(ofMs - (now - began), ofMs, stringResource(R.string.oil_settles), Modifier.align(Alignment.CenterHorizontally))
 }
 
 private const val TICK_MS = 250L

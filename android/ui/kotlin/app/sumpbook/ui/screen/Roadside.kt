@@ -6,6 +6,10 @@ import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import kotlinx.coroutines.delay
+import app.sumpbook.ui.desk.LocalHeld
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.DisposableEffect
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
@@ -22,6 +26,7 @@ import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.PinSaid
+import app.sumpbook.core.pinDigits
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
@@ -46,9 +51,9 @@ fun Roadside(unit: String, signer: Signer) = Larger { OfficersPage(unit, signer)
 private fun OfficersPage(unit: String, signer: Signer) {
     val back = LocalBackStack.current
     val act = rememberAct()
-    val shown by seen(unit) { roadsideView(unit) to phone.pinChosen(signer.person) }
+    val shown by seen(unit) { Triple(roadsideView(unit), phone.pinChosen(signer.person), pinDigits().toInt()) }
     val told = shown ?: return
-    val (view, locked) = (told as? Told.Got)?.it ?: (null to false)
+    val (view, locked, digits) = (told as? Told.Got)?.it ?: Triple(null, false, 0)
     var leaving by remember { mutableStateOf(false) }
     val settings = LocalSettings.current
     val own = rememberSaveable { settings?.now?.value?.way?.language.orEmpty() }
@@ -63,13 +68,14 @@ private fun OfficersPage(unit: String, signer: Signer) {
             if (told is Told.Refused) Strip(sentence(told.why), heavy = true)
             view?.let { Strip(stringResource(R.string.as_known, it.asKnown)) }
             view?.news?.forEach { Strip(it) }
+            heldWords(isHeld())?.let { Strip(it) }
         },
         main = {
             if (!leaving) MainPress(stringResource(if (locked) R.string.leave_with_pin else R.string.leave_page)) { if (locked) leaving = true else leave() }
         },
         secondary = if (leaving) ({ SecondaryButton(stringResource(R.string.stay_here)) { leaving = false } }) else null,
     ) {
-        if (leaving) return@ScreenFrame LeavePart { pin, wrong ->
+        if (leaving) return@ScreenFrame LeavePart(digits) { pin, wrong ->
             act.now({ phone.givePin(signer.person, pin) }) { said -> if (said is PinSaid.Right || said is PinSaid.NotChosen) leave() else wrong() }
         }
         if (view == null) return@ScreenFrame
@@ -82,6 +88,35 @@ private fun OfficersPage(unit: String, signer: Signer) {
         Text(stringResource(R.string.says_what_was_recorded), style = LocalType.current.help)
     }
 }
+
+/** The page is held while it is open; the system may have asked, and somebody said no. None: there is no such way here. */
+@Composable
+private fun isHeld(): Boolean? {
+    val held = LocalHeld.current ?: return null
+    var now by remember { mutableStateOf<Boolean?>(null) }
+    DisposableEffect(held) {
+        held.hold()
+        onDispose { held.letGo() }
+    }
+    LaunchedEffect(held) {
+        while (true) {
+            delay(LOOK_MS)
+            now = held.isHeld()
+        }
+    }
+    return now
+}
+
+/** Said before the phone is handed over: what keeps it at this page, or that nothing does. */
+@Composable
+private fun heldWords(held: Boolean?): String? = when (held) {
+    true -> stringResource(R.string.page_held)
+    false -> stringResource(R.string.page_not_held)
+    null -> null
+}
+
+/** The system's own question takes a moment to answer. */
+private const val LOOK_MS = 1_000L
 
 /** What is compared with plates and papers: each by itself on a line, so that no number is broken. */
 @Composable
@@ -112,11 +147,14 @@ private fun ElevenParts(view: RoadsideView) {
         }
     }
     val signed = view.signed.map { (who, how) ->
-        val with = stringResource(if (how.pinGiven) R.string.signed_with_pin else R.string.signed_without_pin)
-        listOfNotNull("$who, $with", if (how.short) stringResource(R.string.signed_short_walk) else null).joinToString(", ")
+        val trainer = how.trainer?.let { stringResource(R.string.signed_with_trainer, it, pinWords(how.trainerPinGiven)) }
+        listOfNotNull("$who, ${pinWords(how.pinGiven)}", trainer, if (how.short) stringResource(R.string.signed_short_walk) else null).joinToString(", ")
     }
     Section(stringResource(R.string.signed_by), signed.ifEmpty { listOf(stringResource(R.string.signed_nobody)) })
 }
+
+@Composable
+private fun pinWords(given: Boolean): String = stringResource(if (given) R.string.signed_with_pin else R.string.signed_without_pin)
 
 /** The page's code: the shop, holding the same books, tells by it that the page says what the books say. */
 @Composable
@@ -147,16 +185,16 @@ private fun Larger(content: @Composable () -> Unit) {
 private const val LEAST = 22f / 18f
 
 @Composable
-private fun LeavePart(give: (String, () -> Unit) -> Unit) {
+private fun LeavePart(digits: Int, give: (String, () -> Unit) -> Unit) {
     var typed by remember { mutableStateOf("") }
     var wrong by remember { mutableStateOf(false) }
     Text(stringResource(if (wrong) R.string.leave_pin_wrong else R.string.leave_pin_asked), style = LocalType.current.text)
-    Text(stringResource(R.string.leave_pin_digits, typed.length, PIN_DIGITS), style = LocalType.current.heading)
+    Text(stringResource(R.string.leave_pin_digits, typed.length, digits), style = LocalType.current.heading)
     Keypad(
         {
             typed += it
             wrong = false
-            if (typed.length == PIN_DIGITS) {
+            if (typed.length == digits) {
                 give(typed) { wrong = true }
                 typed = ""
             }

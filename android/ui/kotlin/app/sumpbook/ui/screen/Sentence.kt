@@ -96,7 +96,7 @@ private fun declined(status: Int?): String = stringResource(
 @Composable
 private fun draft(why: PhoneException.Draft, said: String?): String = when (why.kind) {
     DraftKind.NEWER -> said ?: stringResource(R.string.error_newer)
-    DraftKind.STOP_OPEN -> stringResource(R.string.error_stop_open, why.stop.orEmpty())
+    DraftKind.STOP_OPEN -> stringResource(R.string.error_stop_open, why.at?.toString() ?: why.stop.orEmpty())
     DraftKind.NOT_THERE -> stringResource(R.string.error_draft_gone)
     DraftKind.FIGURE_MISSING -> stringResource(R.string.error_figure_missing, said ?: why.item.orEmpty().replace('-', ' '))
     DraftKind.ANSWER -> stringResource(R.string.error_draft)

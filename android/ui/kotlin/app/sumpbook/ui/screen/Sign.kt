@@ -16,6 +16,7 @@ import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import app.sumpbook.R
+import app.sumpbook.core.Quick
 import app.sumpbook.core.SignScreen
 import app.sumpbook.core.StopMark
 import app.sumpbook.ui.control.Line
@@ -70,7 +71,7 @@ fun Sign(unit: String, draft: String, signer: Signer) {
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
             // With a time it stands in the header; the keypad needs the room.
-            if (record.quick && record.walkedMs == null) Strip(quickWords(null))
+            if (record.quick != null && !saidInHeader(record)) Strip(quickWords(record))
         },
         secondary = {
             SecondaryButton(stringResource(R.string.back)) { view.stops.lastOrNull()?.let { back.goInstead(Place.Stop(unit, draft, it.label)) } ?: back.back() }
@@ -90,16 +91,22 @@ fun Sign(unit: String, draft: String, signer: Signer) {
 @Composable
 private fun SignPress(view: SignView, signing: Signing, by: SignedBy, goTo: (String) -> Unit) {
     val open = view.record.openStop
-    if (open != null) return MainPress(stringResource(R.string.stop_is_open, open)) { goTo(open) }
+    if (open != null) return MainPress(stringResource(R.string.stop_is_open, view.record.openAt.toString())) { goTo(open) }
     val sign = by.trainer?.let { stringResource(R.string.sign_as_with, by.own.name, it.name) } ?: stringResource(R.string.sign_as, by.own.name)
     val whyNot = pinWhyNot(signing, by)
     MainPress(signLabel(signing, by, sign), whyNot, whyAbove = by.trainers.isNotEmpty()) { signing.give(signing.asked(by)) }
 }
 
-/** "done in 1:05, look again?"; without a time one of the brake tests was cut short. */
+/** "done in 1:05, look again?"; or one of the brake tests was cut short. */
 @Composable
-private fun quickWords(walkedMs: ULong?): String =
-    walkedMs?.let { stringResource(R.string.quick_done_in, minutesAndSeconds(it.toLong())) } ?: stringResource(R.string.quick)
+private fun quickWords(record: SignScreen): String = when (record.quick) {
+    Quick.WALK -> stringResource(R.string.quick_done_in, minutesAndSeconds((record.walkedMs ?: 0uL).toLong()))
+    Quick.BRAKE_TEST -> stringResource(R.string.quick)
+    null -> ""
+}
+
+/** A quick walk stands beside its time, in the header. */
+private fun saidInHeader(record: SignScreen): Boolean = record.quick == Quick.WALK
 
 @Composable
 private fun summary(record: SignScreen): String = listOfNotNull(
@@ -118,7 +125,7 @@ private fun underSummary(record: SignScreen): String {
 
 @Composable
 private fun StopLine(row: StopRow, open: () -> Unit) =
-    Line("${row.label} ${row.title}", under = row.under, defect = row.mark == StopMark.DEFECT, onPress = open)
+    Line("${row.at} ${row.title}", under = row.under, defect = row.mark == StopMark.DEFECT, onPress = open)
 
 @Composable
 private fun SumHeader(view: SignView) {
@@ -133,7 +140,7 @@ private fun SumHeader(view: SignView) {
                 Text(title, style = type.line)
             }
             // Quick is told before the name stands under it; nothing is refused for it.
-            if (walked != null && view.record.quick) Text(quickWords(walked), style = type.line)
+            if (saidInHeader(view.record)) Text(quickWords(view.record), style = type.line)
             else if (walked != null) Text(stringResource(R.string.done_in, minutesAndSeconds(walked.toLong())), style = type.help)
         }
     }

@@ -13,7 +13,7 @@ import app.sumpbook.ui.words.figure
 import app.sumpbook.ui.words.hours
 
 /** One stop on the page that sums up: pressable, so that one looks again. */
-data class StopRow(val label: String, val title: String, val under: String, val mark: StopMark)
+data class StopRow(val label: String, val at: Int, val title: String, val under: String, val mark: StopMark)
 
 /** What one puts one's name to, with its words. */
 data class SignView(
@@ -70,6 +70,7 @@ private fun Reader.stopRow(stop: SignStop): StopRow {
     val state = words("mark-${stop.mark.name.lowercase().replace('_', '-')}")
     return StopRow(
         label = stop.label,
+        at = stop.at.toInt(),
         title = words("stop-${stop.stop}"),
         under = (listOf(state) + stop.together.map(::togetherWords)).joinToString(". "),
         mark = stop.mark,

@@ -7,21 +7,19 @@ import androidx.compose.runtime.setValue
 import app.sumpbook.core.PersonHere
 import app.sumpbook.core.PinChosen
 import app.sumpbook.core.PinSaid
-import app.sumpbook.core.Role
 import app.sumpbook.core.Signed
+import app.sumpbook.core.pinDigits
 import app.sumpbook.ui.desk.Act
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.place.Signer
-
-/** How many digits a PIN is asked with here. */
-const val PIN_DIGITS = 6
 
 /**
  * Whose PIN is asked.
  *
  * @property chosen the person has one on this phone already
+ * @property digits how many it is asked with
  */
-data class PinOf(val person: String, val name: String, val chosen: Boolean)
+data class PinOf(val person: String, val name: String, val chosen: Boolean, val digits: Int)
 
 /**
  * Who signs, and with whom while the person is learning.
@@ -32,13 +30,13 @@ data class SignedBy(val own: PinOf, val trainer: PinOf?, val trainers: List<Pers
 
 /** Who signs, as this phone knows them now. */
 fun Reader.signedBy(signer: Signer): SignedBy {
-    fun pinOf(id: String) = PinOf(id, fleet.people.firstOrNull { it.id == id }?.name.orEmpty(), phone.pinChosen(id))
-    val learner = fleet.people.firstOrNull { it.id == signer.person && it.role == Role.TRAINEE }
+    fun pinOf(id: String) = PinOf(id, fleet.people.firstOrNull { it.id == id }?.name.orEmpty(), phone.pinChosen(id), pinDigits().toInt())
+    val learner = fleet.people.firstOrNull { it.id == signer.person && it.learning }
     val trainer = signer.trainer
     return SignedBy(
         own = pinOf(signer.person),
         trainer = trainer?.let(::pinOf),
-        trainers = if (learner != null && trainer == null) trainersOf(learner, fleet.people) else emptyList(),
+        trainers = if (learner != null && trainer == null) trainersOf(fleet.people) else emptyList(),
     )
 }
 
@@ -66,18 +64,15 @@ class Signing(val signer: Signer, private val what: String, private val act: Act
     /** A PIN is typed a second time, to be sure of it. */
     val again: Boolean get() = first != null
 
-    /** Enough digits. */
-    val full: Boolean get() = typed.length >= PIN_DIGITS
-
     /** The PIN asked now is the last one: with it, it is signed. */
     val last: Boolean get() = signer.trainer == null || own != null
 
     /** Whose PIN is asked now. */
     fun asked(by: SignedBy): PinOf = by.trainer?.takeIf { own != null } ?: by.own
 
-    /** One digit more. */
-    fun digit(one: Int) {
-        if (!full) typed += one
+    /** One digit more, of so many. */
+    fun digit(one: Int, of: Int) {
+        if (typed.length < of) typed += one
         wrong = null
     }
 

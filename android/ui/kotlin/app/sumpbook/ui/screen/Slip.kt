@@ -17,8 +17,8 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.DefectName
-import app.sumpbook.core.DefectNow
 import app.sumpbook.core.RepairVerdict
+import app.sumpbook.core.slipDigits
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.Keypad
@@ -38,14 +38,11 @@ import app.sumpbook.ui.theme.LocalType
 private data class Locked(val name: DefectName, val title: String)
 
 /** What a slip may speak of here, and this phone's name: a slip has a code for each phone. */
-private data class SlipView(val door: String, val phone: String, val locks: List<Locked>)
+private data class SlipView(val door: String, val phone: String, val digits: Int, val locks: List<Locked>)
 
-private fun Reader.lockedBy(unit: String): SlipView {
-    val record = phone.lastReport(unit, emptyList())
-    val rows = record.defects.filter { it.state == DefectNow.OPEN && it.locks.isNotEmpty() }
-    // A row's id begins with the entry of the first finding.
-    val locks = rows.map { Locked(DefectName(it.id.substringBefore('/'), it.item, it.place), item(it.item, it.place)) }
-    return SlipView(record.door, phone.about().device, locks)
+private fun Reader.lockedBy(unit: String, person: String): SlipView {
+    val record = phone.unit(unit, person)
+    return SlipView(record.door, phone.about().device, slipDigits().toInt(), record.slipFor.map { Locked(it, item(it.item, it.place)) })
 }
 
 private fun Reader.verdictWords(verdict: RepairVerdict): String =
@@ -58,14 +55,15 @@ fun Slip(unit: String, signer: Signer) {
     val act = rememberAct()
     var digits by rememberSaveable { mutableStateOf("") }
     var which by rememberSaveable { mutableStateOf(0) }
-    val shown by seen(unit) { lockedBy(unit) }
+    val shown by seen(unit, signer.person) { lockedBy(unit, signer.person) }
     val view = (shown as? Told.Got)?.it
     val locks = view?.locks.orEmpty()
+    val of = view?.digits ?: 0
     val chosen = locks.getOrNull(which)
     val said = stringResource(R.string.slip_taken)
     val whyNot = when {
         chosen == null -> stringResource(R.string.nothing_locked)
-        digits.length < SLIP_DIGITS -> (SLIP_DIGITS - digits.length).let { pluralStringResource(R.plurals.slip_digits_left, it, it) }
+        digits.length < of -> (of - digits.length).let { pluralStringResource(R.plurals.slip_digits_left, it, it) }
         else -> null
     }
     ScreenFrame(
@@ -88,21 +86,18 @@ fun Slip(unit: String, signer: Signer) {
         if (locks.size > 1) Chips { locks.forEachIndexed { n, lock -> Chip(lock.title, n == which) { which = n } } }
         else chosen?.let { Text(it.title, style = LocalType.current.line) }
         Text(stringResource(R.string.slip_where, view?.phone.orEmpty()), style = LocalType.current.help, color = LocalTokens.current.soft)
-        SlipDigits(digits)
-        Keypad({ if (digits.length < SLIP_DIGITS) digits += it }, { digits = digits.dropLast(1) })
+        SlipDigits(digits, of)
+        Keypad({ if (digits.length < of) digits += it }, { digits = digits.dropLast(1) })
     }
 }
 
 /** Three groups of four as the slip has them; a dot for each digit still to come. */
 @Composable
-private fun SlipDigits(digits: String) {
+private fun SlipDigits(digits: String, of: Int) {
     val says = stringResource(R.string.slip_so_far, digits.chunked(4).joinToString(" "))
     FlowRow(Modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, Arrangement.spacedBy(20.dp)) {
-        digits.padEnd(SLIP_DIGITS, TO_COME).chunked(4).forEach { Text(it, style = LocalType.current.figure) }
+        digits.padEnd(of, TO_COME).chunked(4).forEach { Text(it, style = LocalType.current.figure) }
     }
 }
 
 private const val TO_COME = '\u00B7'
-
-/** A slip's code. */
-private const val SLIP_DIGITS = 12

@@ -5,6 +5,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
@@ -27,6 +28,7 @@ import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.mark.StepLine
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.words.LocalOwnWay
 import java.time.Instant
 
 /** What one can do at a step. */
@@ -44,45 +46,52 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     val act = rememberAct()
     val handset = LocalDesk.current.handset
     val entry = rememberEntryId()
-    var kept by rememberSaveable { mutableStateOf(emptyList<String>()) }
     var spite by rememberSaveable { mutableStateOf("") }
     var used by rememberSaveable { mutableStateOf(false) }
     // Recorded with the last step, so that a slip of the thumb weighs no hour.
     var dust by rememberSaveable { mutableStateOf<SiteDust?>(null) }
-    val shown by seen(unit, procedure) { stepsView(unit, procedure) }
+    val shown by seen(unit, procedure, signer.person) { stepsView(unit, procedure, signer.person) }
+    // What was said last stands at once: the next tap says the next step.
+    var after by remember { mutableStateOf<StepsView?>(null) }
     val told = shown ?: return
-    val view = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
-    val said = kept.map(::stepOf)
-    val behind = view.behind(said)
+    val read = (told as? Told.Got)?.it ?: return Refused((told as? Told.Refused)?.let { sentence(it.why) }.orEmpty()) { back.back() }
+    val view = after?.takeIf { it.record.said.size > read.record.said.size } ?: read
+    val said = view.record.said
     val keptLocked = stringResource(R.string.steps_kept_locked, PARTS)
     val keptPlain = stringResource(R.string.steps_kept)
-    fun record(all: List<StepSaid>, whole: Boolean) {
-        val by = Said(unit = unit, person = signer.person, id = entry, trainer = signer.trainer)
-        act.now({
-            phone.keepSteps(by, procedure, all, spite.trim().ifEmpty { null })
-            dust?.takeIf { whole }?.let { phone.keepSite(Said(unit = unit, person = signer.person, trainer = signer.trainer), it) }
-            lockedParts(unit, signer.person)
-        }) { locked ->
-            if (whole) return@now back.back()
-            back.unit(unit)
-            back.said = if (locked.isEmpty()) keptPlain else keptLocked.replace(PARTS, locked.joinToString(", "))
-        }
+    val why = spite.trim().ifEmpty { null } ?: view.record.inSpiteOfLock
+    fun by(draft: String?) = Said(unit = unit, person = signer.person, id = draft ?: entry, trainer = signer.trainer)
+    fun record(all: List<StepSaid>) = act.now({
+        phone.keepSteps(by(view.record.draft), procedure, all, why)
+        lockedParts(unit, signer.person)
+    }) { locked ->
+        back.unit(unit)
+        back.said = if (locked.isEmpty()) keptPlain else keptLocked.replace(PARTS, locked.joinToString(", "))
     }
+    // Each step is kept as it is said, through a kill of the app; after the last one all of them are recorded.
+    fun go(one: StepSaid) = act.now({
+        phone.sayStep(unit, procedure, signer.person, one, why)
+        stepsView(unit, procedure, signer.person).also { now ->
+            if (!now.isWhole) return@also
+            phone.keepSteps(by(now.record.draft), procedure, now.record.said, why)
+            dust?.let { phone.keepSite(Said(unit = unit, person = signer.person, trainer = signer.trainer), it) }
+        }
+    }) { now -> if (now.isWhole) back.back() else after = now }
     // What was confirmed is kept however one leaves: the compressor may turn already.
-    val leave = { if (said.isEmpty()) back.back() else record(said, whole = false) }
+    val leave = { if (said.isEmpty()) back.back() else record(said) }
     val refused = act.refused?.let { sentence(it) }
     val locked = view.locked
-    val step = view.steps.getOrNull(behind)
-    val title = "${stringResource(procedureTitle(procedure))} ${(behind + 1).coerceAtMost(view.steps.size)} / ${view.steps.size}"
+    val step = view.steps.getOrNull(view.behind)
+    val title = "${view.title} ${(view.behind + 1).coerceAtMost(view.steps.size)} / ${view.steps.size}"
     when {
-        locked != null && !used -> AtTheLock(view.door, view.onCall, title, refused, locked, spite, { spite = it }, leave) { used = true }
+        locked != null && !used && view.record.inSpiteOfLock == null ->
+            AtTheLock(view.door, view.onCall, title, refused, locked, spite, { spite = it }, leave) { used = true }
         step == null -> Refused(refused ?: stringResource(R.string.steps_none)) { back.back() }
         else -> {
-            val at = AtStep(view, step, behind, { Instant.ofEpochMilli(handset.now()).toString() }, { one ->
-                val all = said + one
-                if (view.behind(all) == view.steps.size) record(all, whole = true) else kept = all.map(::lineOf)
-            }) { one -> if (one == null && said.isEmpty()) back.back() else record(said + listOfNotNull(one), whole = false) }
-            OneStep(at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave) {
+            val at = AtStep(view, step, view.behind, { Instant.ofEpochMilli(handset.now()).toString() }, ::go) { one ->
+                if (one == null && said.isEmpty()) back.back() else record(said + listOfNotNull(one))
+            }
+            OneStep(unit, at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave) {
                 if (at.last) view.site?.let { SitePart(it, dust) { one -> dust = one } }
             }
         }
@@ -105,13 +114,13 @@ private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused
 
 /** One step: what it is, its caution, its time; done, or not so. */
 @Composable
-private fun OneStep(at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit, beside: @Composable ColumnScope.() -> Unit) {
+private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit, beside: @Composable ColumnScope.() -> Unit) {
     // Another step begins anew.
     val key = at.step.row.id + at.behind
     var notSo by rememberSaveable(key) { mutableStateOf(false) }
     var word by rememberSaveable(key) { mutableStateOf<String?>(null) }
     var digits by rememberSaveable(key) { mutableStateOf<String?>(null) }
-    val asked = offered(at.step.row.figure)
+    val asked = offered(at.step.row.figure)?.readIn(LocalOwnWay.current.metric)
     val figure = asked?.let { typedFigure(it, digits.orEmpty()) }
     val chosen = at.step.notSo.firstOrNull { it.row.word == word }
     ScreenFrame(
@@ -140,7 +149,10 @@ private fun OneStep(at: AtStep, title: String, strips: List<String>, locked: Str
         if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, key, digits == null)
         if (!notSo) beside()
         val typed = digits
-        if (!notSo && asked != null && typed != null) FigureKeys(asked, typed) { digits = it }
+        if (!notSo && asked != null && typed != null) {
+            val verdicts by seen(unit, at.step.row.id, typed) { stepVerdicts(unit, at.view.record.procedure, at.step.row.id, figure) }
+            FigureKeys(asked, typed, { (verdicts as? Told.Got)?.it?.let { SaidByRules(it) } }) { digits = it }
+        }
     }
 }
 

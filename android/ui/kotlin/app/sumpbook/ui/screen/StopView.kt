@@ -90,11 +90,8 @@ private fun Reader.says(record: StopScreen): String {
     return "${record.door}, ${words("stop-${record.stop}")}, $here$told"
 }
 
-/** "6 / 19"; a short walk has few of the stops, and counts those. */
-private fun Reader.howFar(record: StopScreen): String {
-    val here = if (phone.follows(record.draft) == null) record.label else record.index.toString()
-    return words("stop-of", "index" to here, "of" to record.of.toString())
-}
+/** "6 / 19", by the unit's own walk. */
+private fun Reader.howFar(record: StopScreen): String = words("stop-of", "index" to record.index.toString(), "of" to record.of.toString())
 
 /** Formatting only: which control a figure is given by. */
 private fun kindOf(record: StopScreen): StopKind {

@@ -21,7 +21,6 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.MainAct
-import app.sumpbook.core.PreTripNow
 import app.sumpbook.core.TodayRow
 import app.sumpbook.core.TodayScreen
 import app.sumpbook.ui.control.SecondaryButton
@@ -67,7 +66,7 @@ private fun Reader.card(row: TodayRow) = UnitCard(
     row = row,
     parts = roadAirWords(row.roadAir),
     preTrip = preTripWords(row.preTrip),
-    expected = row.expectedMinute?.takeIf { row.preTrip is PreTripNow.NotStarted }?.let { words("expected-out", "when" to moments.minute(it.toInt())) },
+    expected = row.expectedMinute?.let { words("expected-out", "when" to moments.minute(it.toInt())) },
     main = label(row.main, row.door),
 )
 

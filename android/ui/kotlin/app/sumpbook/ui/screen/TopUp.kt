@@ -10,7 +10,6 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
-import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.Fluid
 import app.sumpbook.core.Pour
 import app.sumpbook.core.Signed
@@ -29,6 +28,7 @@ import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.LocalOwnWay
 
 /** A top-up; an empty [draft] begins one, durable before its first question. */
 @Composable
@@ -59,6 +59,8 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
     var pour by rememberSaveable(stateSaver = PourGiven.Saver) { mutableStateOf(PourGiven()) }
     var typing by rememberSaveable { mutableStateOf(false) }
     var fluids by rememberSaveable { mutableStateOf(false) }
+    var asking by rememberSaveable { mutableStateOf(false) }
+    val metric = LocalOwnWay.current.metric
     val record = view.record
     val say = { said: TopUpSaid -> act.now({ phone.sayTopUp(draft, said) }) }
     val waited = rememberWaited(pour)
@@ -73,11 +75,18 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         if (view.isOil) phone.sayTopUp(draft, TopUpSaid(capTight = true))
         phone.signTopUp(draft, Signed(pinGiven = false, trainer = signer.trainer))
     }) { back.unit(unit) }
+    if (asking) {
+        val wanted = FigureWanted(view.warmth.temperature, degreesSign(metric), places = 0, belowZero = false, said = view.temperature)
+        return FigureAsk(record.door, wanted, goBack = { asking = false }, clear = null) {
+            say(TopUpSaid(oilTemperature = degrees(it, metric)))
+            asking = false
+        }
+    }
     ScreenFrame(
         header = { DoorHeader(record.door, if (record.pours.isEmpty()) view.fluid else stringResource(R.string.top_up_title, view.fluid, view.poured)) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            if (view.mayNot) view.mix?.let { Strip(it, heavy = true) } else view.cautions.forEach { Strip(it) }
+            if (record.mayNotPour) view.mix?.let { Strip(it, heavy = true) } else view.cautions.forEach { Strip(it) }
         },
         secondary = { TopUpActs(unit, draft, view, pour, act, typing, { typing = it }, { fluids = !fluids }) { add(alreadyPoured = true) } },
         main = { TopUpMain(view, pour, { add(alreadyPoured = false) }, ::finish) },
@@ -87,7 +96,7 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
             return@ScreenFrame
         }
         if (record.sealed) Strip(stringResource(R.string.sealed_fluid))
-        if (view.mayNot) TwoOils(view)
+        if (record.mayNotPour) TwoOils(view)
         // The gate first; once it is open it stands below what is done next.
         val gate = record.main.whyNot != null
         if (gate) Gate(view, say)
@@ -96,6 +105,8 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         view.level?.let { Text(it, style = LocalType.current.strong) }
         view.astray?.let { Strip(it) }
         PourPart(view, pour, typing, { said -> say(TopUpSaid(before = said)) }) { pour = it }
+        // Offered once the cap may be opened: hot oil stands higher, and nothing waits for the figure.
+        if (view.isOil && !gate) OilWarmth(view.warmth, record.warmth, view.temperature, { say(TopUpSaid(warmth = it)) }) { asking = true }
         if (!gate) Gate(view, say)
         Section(stringResource(R.string.pours_before), view.last + view.use)
     }
@@ -114,9 +125,9 @@ private fun ColumnScope.Gate(view: TopUpView, say: (TopUpSaid) -> Unit) {
 private fun TopUpMain(view: TopUpView, pour: PourGiven, add: () -> Unit, finish: () -> Unit) {
     if (!view.wantsPour) return MainPress(if (view.isOil) view.main else stringResource(R.string.top_up_finish), onPress = finish)
     val whyNot = view.whyNot ?: when {
-        view.isOil && view.record.before == null && view.record.pours.isEmpty() -> stringResource(R.string.level_before_first)
+        view.record.wantsBefore -> stringResource(R.string.level_before_first)
         pour.volume == null -> stringResource(R.string.volume_first)
-        view.isOil && pour.after.glass == null -> stringResource(R.string.look_again_first)
+        view.record.wantsAfter && pour.after.glass == null -> stringResource(R.string.look_again_first)
         else -> null
     }
     MainPress(view.main, whyNot, onPress = add)
@@ -136,12 +147,11 @@ private fun TopUpActs(
     poured: () -> Unit,
 ) {
     val back = LocalBackStack.current
-    val blocked = view.record.main.whyNot.let { it is DisabledReason.OilMayNotMeet || it is DisabledReason.SignMissing }
     if (view.record.pours.isEmpty() && pour.volume == null) {
         SecondaryButton(stringResource(R.string.other_fluid), onPress = fluids)
         SecondaryButton(stringResource(R.string.not_poured)) { act.now({ phone.dropDraft(draft) }) { back.unit(unit) } }
     }
-    if (blocked) {
+    if (view.record.onlyIfPoured) {
         if (pour.volume == null) SecondaryButton(stringResource(R.string.already_poured)) { type(!typing) }
         else SecondaryButton(stringResource(R.string.keep_already_poured), onPress = poured)
     }

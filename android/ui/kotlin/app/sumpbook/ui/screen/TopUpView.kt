@@ -1,13 +1,12 @@
 package app.sumpbook.ui.screen
 
 import app.sumpbook.core.Fluid
-import app.sumpbook.core.LevelNow
 import app.sumpbook.core.MainAct
 import app.sumpbook.core.MissingSign
-import app.sumpbook.core.Mix
 import app.sumpbook.core.OilFamily
 import app.sumpbook.core.TopUpScreen
 import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.figure
 import app.sumpbook.ui.words.volume
 
 /** A top-up under way, with its words. */
@@ -26,6 +25,9 @@ data class TopUpView(
     val poured: String,
     val level: String?,
     val astray: String?,
+    val warmth: OilWarmthWords,
+    /** The oil's temperature as it was given. */
+    val temperature: String?,
     /** Where the oil goes. */
     val use: List<String>,
     val last: List<String>,
@@ -35,9 +37,6 @@ data class TopUpView(
     val whyNot: String?,
 ) {
     val isOil: Boolean get() = record.oil != null
-
-    /** The drum's oil may not go in: the whole screen says so. */
-    val mayNot: Boolean get() = record.mix.let { it == Mix.OTHER_FAMILY || it == Mix.OTHER_GRADE || it == Mix.UNKNOWN }
 
     /** A pour is what the button asks for. */
     val wantsPour: Boolean get() = record.main.act is MainAct.AddPour
@@ -53,7 +52,7 @@ fun Reader.topUpView(draft: String): TopUpView {
         own = oil?.let { line -> listOfNotNull(line.family?.let(::familyWords), line.grade).joinToString(" ").ifEmpty { null } },
         families = OilFamily.entries.map { it to familyWords(it) },
         wait = waitWords(record.wait),
-        cautions = cautions(record),
+        cautions = record.cautions.map { words("caution-$it") },
         mix = record.mix?.let { words("mix-${it.name.lowercase().replace('_', '-')}") },
         locks = words("part-air"),
         pours = record.pours.mapIndexed { n, pour ->
@@ -64,6 +63,8 @@ fun Reader.topUpView(draft: String): TopUpView {
         astray = record.astrayMl?.let {
             words(if (it < 0) "oil-astray-more" else "oil-astray", "volume" to volume(Math.abs(it), way.metric))
         },
+        warmth = oilWarmthWords(),
+        temperature = record.oilTemperature?.let { figure(it) },
         use = record.oilUse?.let(::oilUseWords).orEmpty(),
         last = record.last.map(::pourWords),
         middle = record.middle.let { it.low.toInt()..it.high.toInt() },
@@ -79,17 +80,4 @@ private fun missing(sign: MissingSign): String = when (sign) {
     MissingSign.GAUGE_ZERO -> "gauge-zero"
     MissingSign.BLOW_DOWN_SILENT -> "blow-down-silent"
     MissingSign.BOTH -> "both"
-}
-
-/** The cautions at this step: before the cap opens, before the drum is tipped, while the level is still to come up. */
-private fun Reader.cautions(record: TopUpScreen): List<String> {
-    if (record.oil == null) return emptyList()
-    return listOf(
-        when {
-            record.missing != null -> words("caution-zero-two-signs")
-            record.mix == null -> words("caution-oil-match")
-            record.level == LevelNow.BelowView || record.level is LevelNow.Under || record.level == LevelNow.NotGiven -> words("caution-cap-slow")
-            else -> words("caution-no-bleeding")
-        },
-    )
 }

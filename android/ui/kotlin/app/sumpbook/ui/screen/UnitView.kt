@@ -1,7 +1,9 @@
 package app.sumpbook.ui.screen
 
+import app.sumpbook.core.Meter
 import app.sumpbook.core.OilFamily
 import app.sumpbook.core.OilLine
+import app.sumpbook.core.OnCall
 import app.sumpbook.core.PourRow
 import app.sumpbook.core.UnitScreen
 import app.sumpbook.core.Unlike
@@ -28,6 +30,9 @@ data class UnitView(
     /** Figures that are not settled, both of them, and which one is used. */
     val unsettled: List<String>,
     val unlike: List<String>,
+    /** What is gone through step by step: its id and what it is called. */
+    val procedures: List<Pair<String, String>>,
+    val onCall: List<OnCall>,
     val preTrip: String,
     val main: String,
 )
@@ -49,6 +54,8 @@ fun Reader.unitView(unit: String, person: String): UnitView {
         open = openWords(record),
         unsettled = unsettledWords(record),
         unlike = record.unlike?.let(::unlikeWords).orEmpty(),
+        procedures = record.procedures.map { it to procedureTitle(it) },
+        onCall = fleet.onCall,
         preTrip = preTripWords(record.preTrip),
         main = label(record.main, record.door),
     )
@@ -68,7 +75,7 @@ private fun Reader.openWords(record: UnitScreen): List<String> = listOfNotNull(
 
 private fun Reader.unsettledWords(record: UnitScreen): List<String> {
     if (record.openQuestions == 0u) return emptyList()
-    val asked = phone.hours(record.id, null)
+    val asked = phone.hours(record.id, null, Meter.COMPRESSOR)
     return asked.questions.map(::questionWords) + listOfNotNull(if (asked.higherOfDisputed) words("unit-higher-used") else null)
 }
 

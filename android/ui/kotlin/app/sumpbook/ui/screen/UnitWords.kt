@@ -51,7 +51,7 @@ fun Reader.preTripWords(now: PreTripNow): String {
     val key = keyOfPreTrip(now)
     return when (now) {
         PreTripNow.NotStarted -> words(key)
-        is PreTripNow.UnderWay -> words(key, "stop" to (now.stop ?: "1"), "answered" to now.answered)
+        is PreTripNow.UnderWay -> words(key, "stop" to (now.at?.toString() ?: now.stop ?: "1"), "answered" to now.answered)
         is PreTripNow.Covers -> words(key, "by" to now.by.orEmpty(), "when" to moments.at(now.from))
         is PreTripNow.Ended -> words(key, "by" to now.by.orEmpty(), "when" to moments.at(now.at))
     }

@@ -190,7 +190,7 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
         header = { WalkHeader(view, hints) { asked = !hints } },
         strips = {
             open.act.refused?.let { Strip(sentence(it)) }
-            open.back.closedAt?.takeIf { it == view.label }?.let { Strip(stringResource(R.string.closed_at_stop, it)) }
+            if (open.back.closedAt == view.label) Strip(stringResource(R.string.closed_at_stop, view.record.index.toString()))
             Strip(view.strip, small = true)
             view.together.forEach { Strip(it, small = true) }
         },

@@ -19,7 +19,6 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.PersonHere
-import app.sumpbook.core.Role
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
@@ -67,12 +66,12 @@ fun WhoSigns() {
             SecondaryButton(stringResource(R.string.not_on_the_list)) { notListed = true }
         },
     ) {
-        for (person in if (learning == null) people else trainersOf(learning, people)) {
-            val label = if (person.role == Role.TRAINEE) stringResource(R.string.name_learning, person.name) else person.name
+        for (person in if (learning == null) people else trainersOf(people)) {
+            val label = if (person.learning) stringResource(R.string.name_learning, person.name) else person.name
             Line(label) {
                 when {
                     learning != null -> back.signsNow(Signer(learning.id, trainer = person.id), desk.handset.stamp())
-                    person.role == Role.TRAINEE -> learner = person
+                    person.learning -> learner = person
                     else -> back.signsNow(Signer(person.id), desk.handset.stamp())
                 }
             }
@@ -81,5 +80,4 @@ fun WhoSigns() {
 }
 
 /** Whom somebody may learn with. */
-fun trainersOf(learner: PersonHere, people: List<PersonHere>): List<PersonHere> =
-    people.filter { !it.gone && it.role != Role.TRAINEE && it.id != learner.id }
+fun trainersOf(people: List<PersonHere>): List<PersonHere> = people.filter { it.mayTrain }
