@@ -32,7 +32,7 @@ for (const format of ["A4", "Letter"]) {
     for (const [name, path] of [["board", "/day/2026-10-20"], ["board-now", "/day/2026-11-09?view=evening"], ["board-morning", "/day/2026-11-09?view=morning"]]) {
       await page.goto(path);
       const { pages, width, height, sheets } = await printed(page, name, format);
-      expect([Math.ceil(width), Math.ceil(height)], "landscape").toEqual([SIZES[format][1], SIZES[format][0]]);
+      expect([Math.ceil(width), Math.ceil(height)], `${name} is landscape`).toEqual([SIZES[format][1], SIZES[format][0]]);
       // A day on which other tests left defects takes a third.
       expect(pages, name).toBeLessThanOrEqual(3);
       const all = sheets.join("\n");
