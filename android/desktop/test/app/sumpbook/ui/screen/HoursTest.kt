@@ -95,8 +95,8 @@ class HoursTest {
             press("Which meter?")
             find("engine hours")
             type("900")
-            onNodeWithText("It showed 90.5 before, and 90.0 is less.").assertExists()
-            press("Yes, it reads 90.0")
+            onNodeWithText("It showed 90.5 h before, and 90.0 h is less.").assertExists()
+            press("Yes, it reads 90.0 h")
             assertEquals(listOf(1u), phone.unit(unit("TH-02"), person()).otherMeters.map { it.openQuestions })
         }
     }
