@@ -132,6 +132,8 @@ class Driver(private val screen: ComposeUiTest, private val desk: Desk?, private
 
     /** One drag on the sight glass to a level. */
     fun drag(percent: Int) {
+        // The glass stands there as soon as the core has answered.
+        screen.waitUntil(timeoutMillis = 30_000) { screen.onAllNodes(hasContentDescription("Sight glass")).fetchSemanticsNodes().isNotEmpty() }
         screen.onNode(hasContentDescription("Sight glass")).performScrollTo().performTouchInput {
             // The drawing is 328 x 240; its scale is the width's.
             val scale = height / 240f

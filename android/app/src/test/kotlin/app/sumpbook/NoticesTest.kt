@@ -93,8 +93,6 @@ class NoticesTest {
     fun aServiceThatIsPastDueIsToldOnceByItsName() {
         yard.says("register", yard.example("programme"))
         val phone = enrolled()
-        app.tellNotices()
-        assertEquals(0, shown().count { it.title() == "TH-01: service due" })
         // Long past by its calendar.
         phone.recordLine(
             """{"unit":"TH-01","person":"Amos Tillery","at":"2024-02-12T12:00:00-07:00","source":"brought-in","hours":"2418.0","kind":"service-done","body":{"tasks":["oil-and-filters"]}}""",
