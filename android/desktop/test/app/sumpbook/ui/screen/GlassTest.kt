@@ -48,7 +48,6 @@ class GlassTest {
     @Test
     fun `in the walk the whole glass and the steps beside its drag lie in the frame`() = with(cab) {
         val draft = walk("TH-01")
-        hasWalked(person())
         for (given in listOf(null, 38f)) {
             at(Place.Stop(unit("TH-01"), draft, stop(draft, "glass")), high = 776) {
                 if (given != null) onNodeWithContentDescription("Sight glass").performSemanticsAction(SemanticsActions.SetProgress) { it(given) }
