@@ -18,7 +18,7 @@ test("rows are ticked and become one visit of the unit", async ({ page, record }
   await expect(page.locator("[data-ticked]")).toHaveText("2 ticked");
   await page.getByLabel("Day", { exact: true }).fill("2026-11-12");
   await page.getByLabel("Bay").fill("bay 2");
-  await page.getByLabel("Who").fill("Dov Petrakis");
+  await page.getByLabel("Who", { exact: true }).fill("Dov Petrakis");
   await page.getByRole("button", { name: "Plan a visit" }).click();
   await expect(page).toHaveURL(/\/due#visits$/);
   const row = page.locator("#visits-table tbody tr");

@@ -160,10 +160,8 @@ fn after_its_last_good_day_it_is_past_due_locks_and_is_used_against_until_the_wo
         Some(day("2026-10-25"))
     );
     // Taken back by who wrote them, it is open again and locks from where it did.
-    for target in [done] {
-        let wrong = Correction { target, why: "that was TH-02".into(), instead: None };
-        yard.sign(2, "Dov", "TH-01", "2026-10-26T12:00:00-06:00", wrong);
-    }
+    let wrong = Correction { target: done, why: "that was TH-02".into(), instead: None };
+    yard.sign(2, "Dov", "TH-01", "2026-10-26T12:00:00-06:00", wrong);
     yard.exchange(2, "2026-10-26T12:30:00-06:00");
     let later = listed(&yard, "2026-10-26T17:00:00-06:00");
     let unit = later.units.iter().find(|unit| unit.unit == "TH-01").unwrap();

@@ -77,7 +77,10 @@ fn a_set_is_laid_up_until_the_last_line_is_answered() {
     assert!(is_lay_up(&lock));
     // Driving goes against nothing of it, starting air does.
     let used = |what| Use { at: at("2027-01-05T09:00:00-07:00"), entry: Uuid::from_u128(9), what };
-    assert_eq!(uses_against(&[lock.clone()], &[used(UseKind::Start), used(UseKind::Drive)]).len(), 1);
+    assert_eq!(
+        uses_against(std::slice::from_ref(&lock), &[used(UseKind::Start), used(UseKind::Drive)]).len(),
+        1
+    );
 
     let mut first = back(2, "2027-03-01T08:00:00-07:00", Some(1), &["belts-shaft"]);
     let last = first.lines.pop().unwrap();
@@ -129,14 +132,14 @@ fn a_later_lay_up_opens_a_new_list_and_one_told_twice_keeps_the_earlier_moment()
     let second = put(2, "2026-12-02T09:00:00-07:00");
     // Told twice: the list of the first is answered by somebody who had not seen the second.
     let done = back(3, "2027-03-01T08:00:00-07:00", Some(1), &[]);
-    let spell = only(spells(&[second.clone(), first.clone()], &[done.clone()], list()));
+    let spell = only(spells(&[second.clone(), first.clone()], std::slice::from_ref(&done), list()));
     assert_eq!((spell.since, spell.newest, spell.returned), (first.at, second.entry, None));
     let again = back(4, "2027-03-01T09:00:00-07:00", Some(2), &[]);
     let spell = only(spells(&[first.clone(), second], &[done.clone(), again.clone()], list()));
     assert_eq!(spell.returned.map(|returned| returned.at), Some(again.at));
     // A season later: a spell of its own with an open list.
     let next = put(5, "2027-11-29T15:00:00-07:00");
-    let all = spells(&[first, next.clone()], &[done.clone()], list());
+    let all = spells(&[first, next.clone()], std::slice::from_ref(&done), list());
     assert_eq!(all.len(), 2);
     assert_eq!((all[0].returned.map(|r| r.at), all[1].returned), (Some(done.at), None));
     assert_eq!(all[1].open_lines(), list().lines.len());
@@ -146,9 +149,9 @@ fn a_later_lay_up_opens_a_new_list_and_one_told_twice_keeps_the_earlier_moment()
 fn of_one_moment_the_lock_stands_and_a_slow_clock_does_not_answer_before_the_question() {
     let away = put(1, "2026-11-30T15:00:00-07:00");
     let same = back(2, "2026-11-30T15:00:00-07:00", None, &[]);
-    assert_eq!(only(spells(&[away.clone()], &[same], list())).returned, None);
+    assert_eq!(only(spells(std::slice::from_ref(&away), &[same], list())).returned, None);
     let slow = back(3, "2026-11-30T12:00:00-07:00", Some(1), &[]);
-    let spell = only(spells(&[away.clone()], &[slow], list()));
+    let spell = only(spells(std::slice::from_ref(&away), &[slow], list()));
     assert_eq!(spell.returned.map(|returned| returned.at), Some(away.at));
 }
 

@@ -96,7 +96,7 @@ class EndOfDayTest {
             onNodeWithText("It would read 2,866.1.", substring = true).assertExists()
             picture("end-of-day-asked")
             onNodeWithText("It reads so").assertDoesNotExist()
-            find("Keep 8,266.1 with a photo")
+            find("Keep 8,266.1 h with a photo")
             assertEquals(null, phone.endOfDay(phone.drafts().drafts.single().id).hours, "the report does not say it as if it fitted")
             assertEquals(1u, phone.unit(unit("TH-01"), person()).openQuestions)
         }

@@ -28,7 +28,8 @@ fun DoorHeader(door: String, about: String? = null, goBack: () -> Unit) {
     Row(Modifier.fillMaxWidth().heightIn(56.dp), Arrangement.spacedBy(12.dp), Alignment.CenterVertically) {
         FlowRow(Modifier.weight(1f), Arrangement.spacedBy(8.dp), itemVerticalAlignment = Alignment.CenterVertically) {
             if (door.isNotEmpty()) Text(door, Modifier.semantics { heading() }, style = type.doorInHeader)
-            if (about != null) Text(about, style = type.line)
+            // Without a door number the page begins with what it is about.
+            if (about != null) Text(about, if (door.isEmpty()) Modifier.semantics { heading() } else Modifier, style = type.line)
         }
         WayBack(goBack)
     }

@@ -168,7 +168,7 @@ private fun CheckCode(view: RoadsideView) {
 private fun RoadsideHeader(view: RoadsideView?) {
     FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween, Arrangement.spacedBy(4.dp), Alignment.CenterVertically) {
         Column {
-            Text(view?.record?.door.orEmpty(), style = LocalType.current.door)
+            Text(view?.record?.door.orEmpty(), Modifier.semantics { heading() }, style = LocalType.current.door)
             Text(view?.record?.fleet.orEmpty(), style = LocalType.current.line)
         }
         OtherLanguage()
