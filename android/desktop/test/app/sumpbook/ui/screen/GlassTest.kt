@@ -46,6 +46,22 @@ class GlassTest {
     }
 
     @Test
+    fun `in the walk the whole glass and the steps beside its drag lie in the frame`() = with(cab) {
+        val draft = walk("TH-01")
+        for (given in listOf(null, 38f)) {
+            at(Place.Stop(unit("TH-01"), draft, stop(draft, "glass")), high = 776) {
+                if (given != null) onNodeWithContentDescription("Sight glass").performSemanticsAction(SemanticsActions.SetProgress) { it(given) }
+                settled()
+                picture("glass-stop-frame")
+                for (what in listOf("Sight glass", "1 percent less", "1 percent more")) {
+                    val node = onNodeWithContentDescription(what).fetchSemanticsNode()
+                    assertEquals(node.size.height.toFloat(), node.boundsInRoot.height, "$what is cut")
+                }
+            }
+        }
+    }
+
+    @Test
     fun `below view is a finding that locks the air, and says so before it is kept`() = with(cab) {
         val draft = walk("TH-01")
         val label = stop(draft, "glass")

@@ -17,9 +17,10 @@ import app.sumpbook.ui.control.Strip
  *
  * @param scroll what they and the lines are scrolled by
  * @param first before the lines in any case
+ * @param last after them in any case
  */
 @Composable
-fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, first: Boolean, lines: @Composable () -> Unit) {
+fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, first: Boolean, last: Boolean = false, lines: @Composable () -> Unit) {
     Layout(
         contents = listOf(
             { Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) { cautions.forEach { Strip(it, small = true) } } },
@@ -31,7 +32,7 @@ fun CautionsAndLines(cautions: List<String>, scroll: ScrollState, first: Boolean
         val gap = if (cautions.isEmpty()) 0 else Gap.roundToPx()
         val whole = above.height + gap + under.height
         val frame = scroll.viewportSize
-        val after = !first && cautions.isNotEmpty() && under.height <= frame && whole > frame
+        val after = cautions.isNotEmpty() && (last || !first && under.height <= frame && whole > frame)
         layout(constraints.maxWidth, whole) {
             above.placeRelative(0, if (after) under.height + gap else 0)
             under.placeRelative(0, if (after) 0 else above.height + gap)

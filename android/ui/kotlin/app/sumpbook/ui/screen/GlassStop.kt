@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
@@ -40,7 +41,7 @@ fun GlassStop(open: OpenStop) {
     StopFrame(
         open,
         main = { if (line == null || view == null || asShown != null) MainOfStop(open) else GlassMain(open, line, view, given, photo) },
-        secondary = line?.let { { GlassActs(open, it, view?.record?.low == true) } },
+        secondary = line?.let { { SecondaryButton(stringResource(R.string.glass_other)) { open.defect(it) } } },
     ) { hints ->
         if (line != null && view != null) {
             // A walk keeps no waiting time: only that it runs must be answered here.
@@ -50,6 +51,8 @@ fun GlassStop(open: OpenStop) {
             open.view.record.asShown?.let { Strip(stringResource(R.string.glass_as_shown, it.toInt()), small = true) }
             // The glass is this line: it counts as seen with it.
             Column(Modifier.seenAs(line.row.id, open.rows), Arrangement.spacedBy(8.dp)) { GlassPart(view, given, asks = runs) { given = it } }
+            // Not among the fixed buttons: there it would take the steps out of the frame.
+            if (view.record.low) SecondaryButton(stringResource(R.string.top_up), Modifier.fillMaxWidth()) { open.back.go(Place.TopUp(open.unit, "")) }
             if (view.record.photoAsked && asShown == null) PhotoOfTheDay(view, photo) { photo = it }
         } else {
             level?.let { LineOf(it, open, hints) }
@@ -64,13 +67,6 @@ fun PhotoOfTheDay(view: GlassView, photo: String?, change: (String?) -> Unit) {
     if (LocalPictures.current == null) return
     Strip(stringResource(R.string.glass_photo_asked, view.dayNumber), small = true)
     OnePhoto(photo, change)
-}
-
-/** What cannot be given by the drawing, and oil where it is missing. */
-@Composable
-private fun GlassActs(open: OpenStop, line: LineWords, low: Boolean) {
-    SecondaryButton(stringResource(R.string.glass_other)) { open.defect(line) }
-    if (low) SecondaryButton(stringResource(R.string.top_up)) { open.back.go(Place.TopUp(open.unit, "")) }
 }
 
 @Composable

@@ -199,6 +199,7 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
         scroll = open.rows.scroll,
         seen = open.rows,
     ) {
-        CautionsAndLines(view.cautions, open.rows.scroll, first = hints) { content(hints) }
+        // The glass keeps its steps in the frame: what is before any cap stands after them.
+        CautionsAndLines(view.cautions, open.rows.scroll, first = hints && view.kind != StopKind.GLASS, last = view.kind == StopKind.GLASS) { content(hints) }
     }
 }
