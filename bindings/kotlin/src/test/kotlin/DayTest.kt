@@ -11,6 +11,7 @@ import app.sumpbook.core.HowGiven
 import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.KeyKeeper
 import app.sumpbook.core.MainAct
+import app.sumpbook.core.Meter
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneException
 import app.sumpbook.core.Pour
@@ -136,7 +137,7 @@ class DayTest {
         val bettina = phone.fleet().people.first { it.name == "Bettina Quaye" }.id
         val row = phone.today(bettina).units.first()
         assertEquals("TH-02", row.door)
-        assertEquals(MainAct.GoOn(draft, row.main.act.let { (it as MainAct.GoOn).stop }), row.main.act)
+        assertEquals(draft, (row.main.act as MainAct.GoOn).draft)
         assertEquals("main-go-on", keyOfMain(row.main.act))
         var label: String? = reached
         while (label != null) label = answerStop(phone, draft, label)
