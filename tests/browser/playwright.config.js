@@ -7,8 +7,6 @@ export default defineConfig({
   testDir: ".",
   testMatch: "*.spec.js",
   workers: 2,
-  // A landscape board was once printed upright on Letter, unexplained: a test that needs a second try is told as flaky.
-  retries: 1,
   timeout: 60_000,
   expect: { timeout: 10_000 },
   reporter: [["list"]],

@@ -23,9 +23,6 @@ const printed = async (page, name, format) => {
   return { pages: Number(info.match(/Pages:\s+(\d+)/)[1]), width, height, sheets: text.split("\f").slice(0, -1) };
 };
 
-// Now and then the board comes out upright, and nobody has found out why: each try is a print of its own.
-test.describe.configure({ retries: 4 });
-
 const hasPoppler = await run("pdfinfo", ["-v"]).then(() => true, () => false);
 test.skip(!hasPoppler, "pdfinfo and pdftotext (poppler-utils) read what was printed");
 
