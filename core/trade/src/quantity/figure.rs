@@ -123,6 +123,9 @@ pub struct Figure {
     pub unit: Unit,
 }
 
+/// A cubic foot, exactly: 0.3048 m cubed (NIST SP 811). The units crate has it to seven digits.
+const CUBIC_FOOT_M3: f64 = 0.028_316_846_592;
+
 /// A US gallon is 231 cubic inches, exactly this many litres (NIST SP 811, B.8). The units crate has seven
 /// digits of it, which is too few for a sum of many pours.
 const GALLON_L: f64 = 3.785_411_784;
@@ -195,7 +198,9 @@ impl Figure {
     /// As a flow of free air, if it is one.
     pub fn flow(self) -> Option<VolumeRate> {
         let cfm = matches!(self.unit, Unit::CubicFootPerMinute);
-        cfm.then(|| VolumeRate::new::<volume_rate::cubic_foot_per_minute>(self.value()))
+        cfm.then(|| {
+            VolumeRate::new::<volume_rate::cubic_meter_per_second>(self.value() * CUBIC_FOOT_M3 / 60.0)
+        })
     }
 
     /// As a length, if it is one.
