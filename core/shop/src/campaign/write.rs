@@ -29,6 +29,9 @@ pub enum CampaignError {
     /// No words, or too many.
     #[error("say in 1 to 400 letters what is to be done. Nothing was recorded.")]
     Words,
+    /// A reason of more letters than are kept.
+    #[error("the reason has more than 400 letters. Say it shorter. Nothing was recorded.")]
+    Reason,
     /// A paper's number or place of more letters than are kept.
     #[error(
         "the number of the paper, or where it can be read, has more than 400 letters. Nothing was recorded."
@@ -140,12 +143,9 @@ impl Shop {
         if hand.person.is_none() {
             return Err(ShopError::NoPerson);
         }
-        let why = why.trim();
-        if why.is_empty() {
-            return Err(ShopError::NoWords);
-        }
+        let why = reason(why)?;
         let mut what = self.standing_campaign(name)?;
-        what.withdrawn = Some(short(why));
+        what.withdrawn = Some(why);
         self.write(None, what.into(), None, hand)
     }
 
@@ -164,10 +164,7 @@ impl Shop {
         if hand.person.is_none() {
             return Err(ShopError::NoPerson);
         }
-        let why = why.trim();
-        if why.is_empty() {
-            return Err(ShopError::NoWords);
-        }
+        let why = reason(why)?;
         let mut what = self.standing_campaign(name)?;
         let fleet = self.ledger.fleet();
         let unit = fleet.door(truck);
@@ -186,14 +183,7 @@ impl Shop {
             return Err(CampaignError::SerialTells { unit, name }.into());
         }
         let on = fleet.yard_day(hand.at);
-        what.looked.push(CampaignLooked {
-            truck: of_truck,
-            set,
-            hit: is_meant,
-            why: short(why),
-            by: hand.person,
-            on,
-        });
+        what.looked.push(CampaignLooked { truck: of_truck, set, hit: is_meant, why, by: hand.person, on });
         if let Some(told) = self.campaign(name).and_then(|known| known.told.last())
             && told.what == what
         {
@@ -278,7 +268,12 @@ fn checked(new: NewCampaign) -> Result<CampaignSet, CampaignError> {
     })
 }
 
-/// Words cut to what is kept of them.
-fn short(words: &str) -> String {
-    words.chars().take(WORDS).collect()
+/// A reason as it is kept, whole.
+fn reason(words: &str) -> Result<String, ShopError> {
+    let words = words.trim();
+    match words.chars().count() {
+        0 => Err(ShopError::NoWords),
+        letters if letters > WORDS => Err(CampaignError::Reason.into()),
+        _ => Ok(words.to_owned()),
+    }
 }

@@ -12,6 +12,7 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::{PersonId, Stamp};
 
+use super::form::Fields;
 use super::language::{self, Choice, Language, Measures};
 use super::place::Place;
 use super::refused::Refused;
@@ -180,6 +181,13 @@ impl Visit {
     ) -> Result<T, Refused> {
         let now = self.now();
         Ok(self.console.hub().read(move |ledger| work(ledger, now)).await?)
+    }
+
+    /// Why, and that it is said by name: the field `name` must hold the visitor's own.
+    pub(super) fn why_by_name(&self, fields: &Fields) -> Result<String, Refused> {
+        let why = fields.owned("why").ok_or(Refused::Asked("aside-no-reason"))?;
+        let name = fields.text("name").ok_or(Refused::Asked("aside-no-name"))?;
+        if name.eq_ignore_ascii_case(self.name()) { Ok(why) } else { Err(Refused::Asked("aside-other-name")) }
     }
 
     /// Refuses whoever may only read.

@@ -31,11 +31,7 @@ async fn page(visit: Visit) -> Result<Response, Refused> {
 async fn settle(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let entries = fields.all("entry").map(|id| id.parse::<EntryId>().map_err(|_| Refused::NotThere));
     let entries: Vec<EntryId> = entries.collect::<Result<_, _>>()?;
-    let why = fields.owned("why").ok_or(Refused::Asked("aside-no-reason"))?;
-    let said = fields.owned("name").ok_or(Refused::Asked("aside-no-name"))?;
-    if !said.eq_ignore_ascii_case(visit.name()) {
-        return Err(Refused::Asked("aside-other-name"));
-    }
+    let why = visit.why_by_name(&fields)?;
     let verdict = match fields.text("verdict") {
         Some("use") => Verdict::Use,
         Some("leave-out") => Verdict::DoNotUse,

@@ -45,7 +45,7 @@ pub(super) async fn enter(visit: Visit, fields: Fields) -> Result<Response, Refu
 /// `POST /due/campaign/withdraw`: who takes it back types his own name, and why.
 pub(super) async fn withdraw(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let campaign = fields.owned("campaign").ok_or(Refused::NotThere)?;
-    let why = by_name(&visit, &fields)?;
+    let why = visit.why_by_name(&fields)?;
     visit.write(BACK, move |shop, hand| shop.withdraw_campaign(&campaign, &why, hand).map(|_| ())).await
 }
 
@@ -58,23 +58,13 @@ pub(super) async fn look(visit: Visit, fields: Fields) -> Result<Response, Refus
         Some("not-meant") => false,
         _ => return Err(Refused::Asked("campaign-no-answer")),
     };
-    let why = by_name(&visit, &fields)?;
+    let why = visit.why_by_name(&fields)?;
     visit
         .write(BACK, move |shop, hand| {
             let truck = shop.unit(&unit)?;
             shop.look_campaign(&campaign, truck, is_meant, &why, hand).map(|_| ())
         })
         .await
-}
-
-/// The reason, when the name that was typed is the visitor's own.
-fn by_name(visit: &Visit, fields: &Fields) -> Result<String, Refused> {
-    let why = fields.owned("why").ok_or(Refused::Asked("aside-no-reason"))?;
-    let typed = fields.owned("who").ok_or(Refused::Asked("aside-no-name"))?;
-    if !typed.eq_ignore_ascii_case(visit.name()) {
-        return Err(Refused::Asked("aside-other-name"));
-    }
-    Ok(why)
 }
 
 /// The section.
@@ -229,7 +219,7 @@ fn looking(telling: &Telling, row: &CampaignRow, unit: &CampaignUnitRow) -> Mark
                     input type="radio" name="is" value="not-meant"; " " (telling.t("campaign-is-not-meant"))
                 }
                 label { (telling.t("campaign-look-why")) " " input name="why" size="24" required; }
-                label { (telling.t("campaign-own-name")) " " input name="who" size="16" autocomplete="name" required; }
+                label { (telling.t("campaign-own-name")) " " input name="name" size="16" autocomplete="name" required; }
                 button { (telling.t("campaign-look-keep")) }
             }
         }
@@ -247,7 +237,7 @@ fn withdrawing(telling: &Telling, place: usize, row: &CampaignRow) -> Markup {
                 label for=(why) { (telling.t("head-why")) }
                 input id=(why) name="why" size="30" required;
                 label for=(who) { (telling.t("campaign-own-name")) }
-                input id=(who) name="who" size="16" autocomplete="name" required;
+                input id=(who) name="name" size="16" autocomplete="name" required;
                 button { (telling.t("campaign-withdraw-keep")) }
             }
         }

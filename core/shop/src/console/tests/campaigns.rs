@@ -109,12 +109,12 @@ async fn who_takes_it_back_or_looks_signs_with_the_own_name() {
     desk.post("/due/campaign", &ENTERED).await;
     let before = desk.hub.reader().unwrap().store().truth().last_n().unwrap();
     let refused = [
-        ("/due/campaign/withdraw", vec![("campaign", "KX 24-07"), ("who", "Ilse Marrow")]),
-        ("/due/campaign/withdraw", vec![("campaign", "KX 24-07"), ("why", "x"), ("who", "Dov Petrakis")]),
-        ("/due/campaign/withdraw", vec![("campaign", "none"), ("why", "x"), ("who", "Ilse Marrow")]),
+        ("/due/campaign/withdraw", vec![("campaign", "KX 24-07"), ("name", "Ilse Marrow")]),
+        ("/due/campaign/withdraw", vec![("campaign", "KX 24-07"), ("why", "x"), ("name", "Dov Petrakis")]),
+        ("/due/campaign/withdraw", vec![("campaign", "none"), ("why", "x"), ("name", "Ilse Marrow")]),
         (
             "/due/campaign/look",
-            vec![("campaign", "KX 24-07"), ("unit", "TH-03"), ("why", "x"), ("who", "Ilse Marrow")],
+            vec![("campaign", "KX 24-07"), ("unit", "TH-03"), ("why", "x"), ("name", "Ilse Marrow")],
         ),
         ("/due/campaign", vec![("name", "A"), ("words", "b"), ("deadline", "2026-11-30")]),
         (
@@ -134,11 +134,11 @@ async fn who_takes_it_back_or_looks_signs_with_the_own_name() {
         ("unit", "TH-03"),
         ("is", "meant"),
         ("why", "plate cleaned: KX-1512"),
-        ("who", "Ilse Marrow"),
+        ("name", "Ilse Marrow"),
     ];
     assert_eq!(desk.post("/due/campaign/look", &looked).await.status, StatusCode::SEE_OTHER);
     desk.get("/due").await.says("looked at: plate cleaned: KX-1512").says("2 to be done");
-    let gone = [("campaign", "KX 24-07"), ("why", "the maker took it back"), ("who", "ilse marrow")];
+    let gone = [("campaign", "KX 24-07"), ("why", "the maker took it back"), ("name", "ilse marrow")];
     assert_eq!(desk.post("/due/campaign/withdraw", &gone).await.status, StatusCode::SEE_OTHER);
     let page = desk.get("/due").await;
     page.says("the maker took it back").says_not("Take KX 24-07 back").says_not("value=\"campaign:KX 24-07@");
