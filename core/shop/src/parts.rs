@@ -94,7 +94,7 @@ pub(crate) fn of_visit(
             None => parts_unknown.push(task.clone()),
         }
     }
-    let oil = oil_of(ledger, truck, &visit.tasks, &done);
+    let oil = changes_oil(ledger, truck, &visit.tasks).then(|| oil_of(ledger, truck, &done));
     Ok(VisitNeeds { unit: visit.unit.clone(), day: visit.day, parts, parts_unknown, oil, waits })
 }
 
@@ -106,17 +106,14 @@ pub(crate) fn oil(ledger: &Ledger, truck: TruckId, tasks: &[String]) -> Result<O
     if !changes_oil(ledger, truck, tasks) {
         return Ok(None);
     }
-    Ok(oil_of(ledger, truck, tasks, &services(ledger, truck)?))
+    Ok(Some(oil_of(ledger, truck, &services(ledger, truck)?)))
 }
 
 fn changes_oil(ledger: &Ledger, truck: TruckId, tasks: &[String]) -> bool {
     ledger.fleet().programme_of(truck).oil_tasks().any(|task: &TaskId| tasks.contains(&task.0))
 }
 
-fn oil_of(ledger: &Ledger, truck: TruckId, tasks: &[String], done: &[ServiceDone]) -> Option<OilNeed> {
-    if !changes_oil(ledger, truck, tasks) {
-        return None;
-    }
+fn oil_of(ledger: &Ledger, truck: TruckId, done: &[ServiceDone]) -> OilNeed {
     let profile = ledger.fleet().set_on(truck).map(|set| &set.profile);
     let put = done.iter().filter_map(|done| done.oil.as_ref()).find(|oil| oil.volume.is_some());
     let volume = put.and_then(|oil| oil.volume).or_else(|| profile.and_then(|profile| profile.oil_volume));
@@ -124,13 +121,13 @@ fn oil_of(ledger: &Ledger, truck: TruckId, tasks: &[String], done: &[ServiceDone
     let family = profile.and_then(|profile| profile.oil_family).or_else(|| put.and_then(|oil| oil.family));
     let grade = profile.and_then(|p| p.oil_grade.clone()).or_else(|| put.and_then(|oil| oil.grade.clone()));
     let litres = volume.and_then(litres);
-    Some(OilNeed {
+    OilNeed {
         family: family.map(|family| key(&family)),
         grade,
         volume: volume.map(|volume| format!("{} {}", volume.value_text(), key(&volume.unit))),
         litres,
         jugs: litres.map(jugs),
-    })
+    }
 }
 
 /// All oil of these visits by family and grade, in whole containers.
@@ -162,7 +159,7 @@ pub(crate) fn to_load(visits: &[VisitNeeds]) -> Vec<OilToLoad> {
 fn services(ledger: &Ledger, truck: TruckId) -> Result<Vec<ServiceDone>, ShopError> {
     let truth = ledger.store().truth();
     let mut done = Vec::new();
-    for fact in truth.newest_facts(truck, FactKind::ServiceDone.code().unwrap_or(0), SERVICES)? {
+    for fact in ledger.newest_air_facts(truck, FactKind::ServiceDone, SERVICES)? {
         if fact.judged == Judged::Counts
             && let Some((_, entry)) = entry_of(&truth, fact.n)?
             && let Fact::ServiceDone(service) = entry.fact

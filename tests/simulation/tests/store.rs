@@ -9,7 +9,8 @@ use sumpbook_daybook::store::{DraftRow, Salvaged, Store, StoreError};
 use sumpbook_simulation::entries::section;
 use sumpbook_simulation::fleet::*;
 use sumpbook_simulation::world::settle_in;
-use sumpbook_trade::Entry;
+use sumpbook_trade::record::{Glass, LevelCheck};
+use sumpbook_trade::{Entry, Fluid};
 
 fn walk(number: u32) -> Entry {
     let at = BEGIN_MS + i64::from(number) * 60_000;
@@ -278,4 +279,37 @@ fn what_one_of_two_learns_the_other_knows() {
     one.rebuild().unwrap();
     one.settle().unwrap();
     assert_eq!(text, one.store().projection_text().unwrap());
+}
+
+#[test]
+fn what_an_older_form_of_the_file_projected_is_projected_once_more_at_opening() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut ledger = ledger_in(folder.path(), shop_key(), 1);
+    ledger.record(&beginning(1, &[1], 90_000), BEGIN_MS).unwrap();
+    let glass = LevelCheck {
+        fluid: Fluid::CompressorOil,
+        glass: Glass::BelowView,
+        warmth: None,
+        stopped: None,
+        look: None,
+        photo: None,
+        oil_temperature: None,
+    };
+    let level = entry(entry_id(1), Some(truck(0)), BEGIN_MS, glass);
+    ledger.record(&[of_truck(level)], BEGIN_MS).unwrap();
+    ledger.settle().unwrap();
+    let text = ledger.store().projection_text().unwrap();
+    assert_eq!(ledger.unit_state(truck(0)).unwrap().locks.len(), 1);
+    drop(ledger);
+    // As a file of form 7 has it: a level bears on nothing, and the step to form 8 has not been taken.
+    let raw = rusqlite::Connection::open(file(folder.path())).unwrap();
+    raw.execute_batch(
+        "UPDATE fact SET bears = 0; UPDATE unit SET body = NULL, stale = 1; PRAGMA user_version = 7",
+    )
+    .unwrap();
+    drop(raw);
+    let mut ledger = ledger_in(folder.path(), shop_key(), 2);
+    assert_eq!(ledger.unit_state(truck(0)).unwrap().locks.len(), 1);
+    ledger.settle().unwrap();
+    assert_eq!(ledger.store().projection_text().unwrap(), text);
 }

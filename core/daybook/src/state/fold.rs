@@ -167,11 +167,13 @@ impl Ledger {
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let mut lay_ups = laid::of_set(&entries);
         let judged = hours::judged(&scope, &entries, upto_ms)?;
-        let served = services::rows(fleet, &entries, &judged, &hours::estimates(&entries));
+        let estimates = hours::estimates(&entries);
+        let served = services::rows(fleet, &entries, &judged, &estimates);
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
         let has_meter = fleet.trucks.get(&truck).is_none_or(|t| t.features.has(Feature::HourMeter));
         let mut hours = hours::hours_now(&judged, newest_ms, fleet.zone);
-        hours::add_unmetered(&mut hours, &scope, &entries, (has_meter, upto_ms))?;
+        hours.estimates = estimates;
+        hours::add_unmetered(&mut hours, &scope, (has_meter, upto_ms))?;
         let worn = wear::worn(&scope, &hours::all_hours(&judged, &hours.estimates, fleet.zone), upto_ms)?;
         let decisions = services::decisions(&truth, &served)?;
         let mut clocks = services::clocks(&scope, &served, &decisions, &worn);

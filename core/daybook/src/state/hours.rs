@@ -296,6 +296,9 @@ pub(super) fn readings(ledger: &HoursLedger) -> Vec<HoursAt> {
 
 /// The same with what had been estimated by each one's day: the unit's hours as its services are told in.
 pub(super) fn all_hours(ledger: &HoursLedger, estimates: &[Estimate], zone: Tz) -> Vec<HoursAt> {
+    if estimates.is_empty() {
+        return readings(ledger);
+    }
     let with = |read: HoursAt| {
         let day = read.at.with_timezone(&zone).date_naive();
         HoursAt { total: read.total + estimated_by(estimates, day, zone), ..read }
@@ -325,10 +328,8 @@ pub fn estimated_by(estimates: &[Estimate], day: NaiveDate, zone: Tz) -> Tenths 
 pub(super) fn add_unmetered(
     now: &mut HoursNow,
     scope: &Scope<'_>,
-    bearing: &[Bearing],
     (has_meter, upto_ms): (bool, i64),
 ) -> Result<(), LedgerError> {
-    now.estimates = estimates(bearing);
     if let Some(read) = now.due {
         now.due = with_estimates(read, now.due_at, &now.estimates).hours;
     }

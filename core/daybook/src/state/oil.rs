@@ -89,9 +89,9 @@ pub(super) fn oil(
             Fact::ServiceDone(_) if again.contains(&entry.id.0) => None,
             Fact::ServiceDone(done) => filled(fleet, truck, done),
             Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => poured(top_up),
-            Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => Some(OilThing::Looked {
-                level: Level::read(level.glass, level.warmth, level.oil_temperature, level.stopped.as_ref()),
-            }),
+            Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => {
+                Some(OilThing::Looked { level: Level::of_check(level) })
+            }
             _ => None,
         };
         events.extend(thing.map(|thing| OilEvent {

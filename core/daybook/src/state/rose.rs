@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::oil::{Level, OilNumbers, OilSystem, rose};
-use sumpbook_trade::record::{Glass, Warmth};
+use sumpbook_trade::record::Glass;
 use sumpbook_trade::{EntryId, Fact, FactKind};
 
 use super::inputs::{self, Bearing};
@@ -34,7 +34,7 @@ struct Seen {
 }
 
 /// So many of the newest walks are read: two levels are enough, and hardly a walk has none.
-const WALKS: usize = 3;
+const WALKS: i64 = 3;
 
 /// Whether the newest level rose by itself. `bearing` holds the pours and services, `looked` the levels read alone;
 /// `filled` says of a service whether it filled the unit.
@@ -57,10 +57,9 @@ pub(super) fn rose_last(
     seen.dedup_by_key(|seen| seen.entry);
     let mut newest = seen.iter().rev();
     let (Some(last), Some(before)) = (newest.next(), newest.next()) else { return Ok(None) };
-    if last.explains || before.level.is_none() {
+    let (false, Some((to, now)), Some((from, then))) = (last.explains, last.level, before.level) else {
         return Ok(None);
-    }
-    let (Some((to, now)), Some((from, then))) = (last.level, before.level) else { return Ok(None) };
+    };
     let system = OilSystem::of(scope.fleet.set_on(scope.truck).map(|set| &set.profile));
     let up = rose(&then, &now, &system, &OilNumbers::default());
     Ok(up.then_some(RoseNow { entry: last.entry, at: last.at, from, to }))
@@ -71,13 +70,11 @@ fn look(bearing: &Bearing, filled: &impl Fn(&Bearing) -> bool) -> Option<Seen> {
     let seen = |level, explains| Seen { entry: entry.id, at: entry.at.moment(), level, explains };
     match &entry.fact {
         Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => {
-            let read = Level::read(level.glass, level.warmth, level.oil_temperature, level.stopped.as_ref());
-            Some(seen(Some((level.glass, read)), false))
+            Some(seen(Some((level.glass, Level::of_check(level))), false))
         }
-        // The stop of the glass is walked cold, with the compressor stopped.
         Fact::PreTripSection(section) => {
             let glass = section.glass()?;
-            Some(seen(Some((glass, Level::read(glass, Some(Warmth::Cold), None, None))), false))
+            Some(seen(Some((glass, Level::of_walk(glass))), false))
         }
         Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => {
             Some(seen(top_up.after.zip(Level::after(top_up)), true))

@@ -80,17 +80,10 @@ impl<'a> Scope<'a> {
         &self,
         kind: FactKind,
         upto_ms: i64,
-        most: usize,
+        most: i64,
     ) -> Result<Vec<FactRow>, LedgerError> {
         let code = kind.code().unwrap_or(0);
-        if upto_ms == i64::MAX {
-            let most = i64::try_from(most).unwrap_or(i64::MAX);
-            return self.air(|truck| self.truth.newest_facts(truck, code, most));
-        }
-        let mut facts = self.facts_of_kind(kind, upto_ms)?;
-        facts.reverse();
-        facts.truncate(most);
-        Ok(facts)
+        self.air(|truck| self.truth.newest_facts_by(truck, code, upto_ms, most))
     }
 
     /// Entries of one kind about the set that count and do not bear by themselves.

@@ -218,10 +218,24 @@ impl Truth<'_> {
     /// # Errors
     /// As any read.
     pub fn newest_facts(&self, truck: TruckId, kind: u16, most: i64) -> Result<Vec<FactRow>, StoreError> {
+        self.newest_facts_by(truck, kind, i64::MAX, most)
+    }
+
+    /// The same of those up to a moment: an index answers from that moment back, whatever came before.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn newest_facts_by(
+        &self,
+        truck: TruckId,
+        kind: u16,
+        upto_ms: i64,
+        most: i64,
+    ) -> Result<Vec<FactRow>, StoreError> {
         let Some(unit) = self.unit_no(truck)? else { return Ok(Vec::new()) };
         self.facts(
-            "f.unit = ?1 AND f.kind = ?2 ORDER BY f.at DESC, f.entry DESC LIMIT ?3",
-            &[&unit, &kind, &most],
+            "f.unit = ?1 AND f.kind = ?2 AND f.at <= ?3 ORDER BY f.at DESC, f.entry DESC LIMIT ?4",
+            &[&unit, &kind, &upto_ms, &most],
         )
     }
 

@@ -6,7 +6,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::amount::Millilitres;
 use crate::Figure;
-use crate::record::{Glass, How, SetProfile, StopWait, TopUp, Warmth};
+use crate::record::{Glass, How, LevelCheck, SetProfile, StopWait, TopUp, Warmth};
 
 /// The numbers of R11, the shop's to edit. `Default` gives a fleet's usual ones.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -111,6 +111,16 @@ impl Level {
             None => (wait.how == How::Said).then_some(true),
         });
         Level { glass: glass.into(), warmth, celsius, stood }
+    }
+
+    /// A level that was looked at by itself.
+    pub fn of_check(check: &LevelCheck) -> Level {
+        Level::read(check.glass, check.warmth, check.oil_temperature, check.stopped.as_ref())
+    }
+
+    /// The level of a walk: the stop of the glass is walked cold, with the compressor stopped.
+    pub fn of_walk(glass: Glass) -> Level {
+        Level::read(glass, Some(Warmth::Cold), None, None)
     }
 
     /// A level a top-up ends with; none when nobody looked.

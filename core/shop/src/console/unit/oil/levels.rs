@@ -107,19 +107,13 @@ fn row(of: &Reading<'_>, entry: &Entry, system: &OilSystem, numbers: &OilNumbers
         Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => Some(LevelRow {
             glass: Some(level.glass),
             warmth: level.warmth,
-            level: Some(Level::read(
-                level.glass,
-                level.warmth,
-                level.oil_temperature,
-                level.stopped.as_ref(),
-            )),
+            level: Some(Level::of_check(level)),
             ..blank
         }),
-        // The stop of the glass is walked cold, with the compressor stopped.
         Fact::PreTripSection(section) => {
-            let (glass, cold) = (section.glass()?, Some(Warmth::Cold));
-            let level = Level::read(glass, cold, None, None);
-            Some(LevelRow { glass: Some(glass), warmth: cold, level: Some(level), ..blank })
+            let glass = section.glass()?;
+            let level = Level::of_walk(glass);
+            Some(LevelRow { glass: Some(glass), warmth: level.warmth, level: Some(level), ..blank })
         }
         Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => {
             let volumes = top_up.pours.iter().filter_map(|pour| Millilitres::of(pour.volume));
@@ -148,9 +142,6 @@ fn is_fill(of: &Reading<'_>, entry: &Entry, done: &sumpbook_trade::record::Servi
     if clocks.flat_map(|clock| &clock.entered_twice).any(|two| two.second == entry.id.0) {
         return false;
     }
-    let programme = of.ledger.fleet().programme_of(of.truck);
-    let oil = programme.tasks.iter().filter(|task| task.counts_weighted);
-    let mut ids = oil
-        .flat_map(|task| std::iter::once(&task.id).chain(task.first_service.iter().map(|first| &first.id)));
-    done.oil.is_some() || done.oil_reason.is_some() || ids.any(|id| done.tasks.contains(id))
+    let by_task = of.ledger.fleet().programme_of(of.truck).oil_tasks().any(|id| done.tasks.contains(id));
+    by_task || done.oil.is_some() || done.oil_reason.is_some()
 }
