@@ -277,6 +277,14 @@ impl Fleet {
         self.people.values().find(|person| person.name.eq_ignore_ascii_case(name.trim()))
     }
 
+    /// Names of everybody who is still here, in the order of the alphabet.
+    pub fn names_here(&self) -> Vec<String> {
+        let mut names: Vec<String> =
+            self.people.values().filter(|person| !person.gone).map(|person| person.name.clone()).collect();
+        names.sort();
+        names
+    }
+
     /// A person's name; none when unknown.
     pub fn person_name(&self, person: PersonId) -> Option<&str> {
         self.people.get(&person).map(|p| p.name.as_str())

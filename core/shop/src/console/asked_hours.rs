@@ -2,6 +2,7 @@
 //! is recorded until somebody has looked at the figure once more.
 
 use maud::{Markup, html};
+use sumpbook_daybook::text::Arg;
 use sumpbook_trade::hours::KeyboardAnswer;
 use sumpbook_trade::{Stamp, Tenths};
 
@@ -35,6 +36,17 @@ pub(super) async fn check(
         KeyboardAnswer::Backwards { .. } => Err(Refused::Asked("hours-back")),
         KeyboardAnswer::UnlikeThisUnit { .. } => Err(Refused::Asked("hours-unlike")),
         _ => Ok(()),
+    }
+}
+
+/// "Hours as read: 2,864.0 h, Mon 19 Oct 16:40": what a figure typed beside it follows.
+pub(super) fn known(telling: &Telling, hours: Option<Tenths>, read_at: Option<Stamp>) -> String {
+    match (hours, read_at) {
+        (Some(hours), Some(at)) => telling.with(
+            "service-read",
+            &[("hours", Arg::Text(&telling.hours(hours))), ("when", Arg::Text(&telling.at(at)))],
+        ),
+        _ => telling.t("no-hours"),
     }
 }
 

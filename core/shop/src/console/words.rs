@@ -212,6 +212,17 @@ fn grouped(number: &str) -> String {
     }
 }
 
+/// "+0:02", minutes and seconds; hours before them when there are any.
+pub(super) fn clock_off(ms: i64) -> String {
+    let sign = if ms < 0 { '-' } else { '+' };
+    let seconds = ms.unsigned_abs().saturating_add(500) / 1_000;
+    let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
+    match hours {
+        0 => format!("{sign}{minutes}:{seconds:02}"),
+        _ => format!("{sign}{hours}:{minutes:02}:{seconds:02}"),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -258,5 +269,13 @@ mod tests {
         assert_eq!(en.lock("outlet/small hose"), "outlet small hose");
         assert_eq!(en.item("wheels", Some("left")), "Wheels, left");
         assert_eq!(en.item("hose", Some("H-11")), "Hose, H-11");
+    }
+
+    #[test]
+    fn a_clock_is_off_by_minutes_and_seconds() {
+        assert_eq!(clock_off(2_000), "+0:02");
+        assert_eq!(clock_off(-90_400), "-1:30");
+        assert_eq!(clock_off(3_725_000), "+1:02:05");
+        assert_eq!(clock_off(0), "+0:00");
     }
 }

@@ -77,9 +77,7 @@ pub(super) async fn page(visit: Visit, RawQuery(query): RawQuery) -> Result<Resp
                 let state = ledger.unit_state(truck.truck)?;
                 let here = |at: Stamp| Stamp::from(at.moment().with_timezone(&fleet.zone).fixed_offset());
                 let profile = fleet.set_on(truck.truck).map(|set| &set.profile);
-                let mut people: Vec<String> =
-                    fleet.people.values().filter(|p| !p.gone).map(|p| p.name.clone()).collect();
-                people.sort();
+                let people = fleet.names_here();
                 Ok(Some(ServiceView {
                     unit: truck.door.clone(),
                     tasks: known_in(fleet, truck.truck).iter().map(TaskId::to_string).collect(),
@@ -176,20 +174,10 @@ fn body(telling: &Telling, view: &ServiceView) -> Body {
     let title = telling.with("service-of", &[("unit", Arg::Text(&view.unit))]);
     let main = html! {
         h1 { (telling.t("service-open")) " " (door(&view.unit)) }
-        p class="known" { (read(telling, view)) }
+        p class="known" { (asked_hours::known(telling, view.hours, view.read_at)) }
         @if telling.writes() { (form(telling, view)) } @else { p class="strip" { (telling.t("refused-reader")) } }
     };
     Body { title, main }
-}
-
-fn read(telling: &Telling, view: &ServiceView) -> String {
-    match (view.hours, view.read_at) {
-        (Some(hours), Some(at)) => telling.with(
-            "service-read",
-            &[("hours", Arg::Text(&telling.hours(hours))), ("when", Arg::Text(&telling.at(at)))],
-        ),
-        _ => telling.t("no-hours"),
-    }
 }
 
 fn form(telling: &Telling, view: &ServiceView) -> Markup {

@@ -87,8 +87,7 @@ fn read(ledger: &Ledger, truck: TruckId, now: Stamp) -> Result<NoteView, ShopErr
             samples.push(SampleRow { entry: entry.id, bottle, drawn });
         }
     }
-    let mut people: Vec<String> = fleet.people.values().filter(|p| !p.gone).map(|p| p.name.clone()).collect();
-    people.sort();
+    let people = fleet.names_here();
     let hinted = |question: &sumpbook_daybook::state::QuestionNow| {
         question.hints.iter().any(|hint| hint == "went-round")
     };

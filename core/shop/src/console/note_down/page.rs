@@ -14,20 +14,10 @@ pub(super) fn body(telling: &Telling, view: &NoteView) -> Body {
     let title = telling.with("note-of", &[("unit", Arg::Text(&view.unit))]);
     let main = html! {
         h1 { (telling.t("note-open")) " " (door(&view.unit)) }
-        p class="known" { (read(telling, view)) }
+        p class="known" { (asked_hours::known(telling, view.hours, view.read_at)) }
         @if telling.writes() { (forms(telling, view)) } @else { p class="strip" { (telling.t("refused-reader")) } }
     };
     Body { title, main }
-}
-
-fn read(telling: &Telling, view: &NoteView) -> String {
-    match (view.hours, view.read_at) {
-        (Some(hours), Some(at)) => telling.with(
-            "service-read",
-            &[("hours", Arg::Text(&telling.hours(hours))), ("when", Arg::Text(&telling.at(at)))],
-        ),
-        _ => telling.t("no-hours"),
-    }
 }
 
 fn forms(telling: &Telling, view: &NoteView) -> Markup {

@@ -98,9 +98,7 @@ async fn show(
                 let lines =
                     |page: &crate::paper::PageOf| page.lines().map(ToString::to_string).collect::<Vec<_>>();
                 let (here, now_asked) = (lines(page), all.last().map(lines).unwrap_or_default());
-                let mut drivers: Vec<String> =
-                    fleet.people.values().filter(|p| !p.gone).map(|p| p.name.clone()).collect();
-                drivers.sort();
+                let drivers = fleet.names_here();
                 let stops = page.stops.iter().map(|stop| StopView {
                     id: stop.id.clone(),
                     label: stop.label(),

@@ -7,8 +7,6 @@ mod signs;
 mod stop;
 mod view;
 
-pub(in crate::console) use page::clock_off;
-
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderMap, header};

@@ -10,6 +10,7 @@ use crate::console::language::escaped;
 use crate::console::session::Role;
 use crate::console::table::{Table, said, section};
 use crate::console::visit::{Body, Telling};
+use crate::console::words::clock_off;
 
 pub(super) fn body(telling: &Telling, view: &PeopleView) -> Body {
     let main = html! {
@@ -149,17 +150,6 @@ fn program(telling: &Telling, phone: &PhoneRow) -> String {
     telling.with("program-since", &[("version", Arg::Text(version)), ("when", Arg::Text(&telling.at(since)))])
 }
 
-/// "+0:02", minutes and seconds; hours before them when there are any.
-pub(in crate::console) fn clock_off(ms: i64) -> String {
-    let sign = if ms < 0 { '-' } else { '+' };
-    let seconds = ms.unsigned_abs().saturating_add(500) / 1_000;
-    let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
-    match hours {
-        0 => format!("{sign}{minutes}:{seconds:02}"),
-        _ => format!("{sign}{hours}:{minutes:02}:{seconds:02}"),
-    }
-}
-
 fn ask_row(telling: &Telling, ask: &AskRow) -> Markup {
     let args = [("name", Arg::Text(ask.name.as_str())), ("key", Arg::Text(ask.key.as_str()))];
     html! {
@@ -243,18 +233,5 @@ fn role_key(role: Role) -> &'static str {
     match role {
         Role::Shop => "may-shop",
         Role::Reader => "may-reader",
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_clock_is_off_by_minutes_and_seconds() {
-        assert_eq!(clock_off(2_000), "+0:02");
-        assert_eq!(clock_off(-90_400), "-1:30");
-        assert_eq!(clock_off(3_725_000), "+1:02:05");
-        assert_eq!(clock_off(0), "+0:00");
     }
 }

@@ -9,6 +9,7 @@ use sumpbook_trade::record::{ReturnHow, ReturnLine};
 use sumpbook_trade::{EntryId, Stamp};
 
 use super::view::Reading;
+use crate::console::asked_hours;
 use crate::console::form::Fields;
 use crate::console::language::escaped;
 use crate::console::refused::Refused;
@@ -36,6 +37,7 @@ pub(super) async fn put_away(
         return Err(Refused::Asked("lay-up-ahead"));
     }
     let (hours, done) = (fields.hours("hours")?, fields.owned("done"));
+    asked_hours::check(&visit, &door, &fields, (hours, at)).await?;
     let then = here(&door);
     visit
         .write(then, move |shop, hand| {
@@ -225,6 +227,7 @@ fn form(telling: &Telling, view: &LaidUp, now: Stamp) -> Markup {
                 input id="lay-up-time" name="time" type="time" required value=(now.format("%H:%M"));
                 label for="lay-up-hours" { (telling.t("service-hours")) }
                 input id="lay-up-hours" name="hours" inputmode="decimal" size="10";
+                (asked_hours::tick(telling))
                 label for="lay-up-done" { (telling.t("lay-up-done-words")) }
                 input id="lay-up-done" name="done" size="40";
                 p class="fine" { (telling.t("lay-up-then")) }

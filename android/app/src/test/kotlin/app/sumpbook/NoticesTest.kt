@@ -106,6 +106,17 @@ class NoticesTest {
     }
 
     @Test
+    fun aServiceThatIsNotDueIsNotTold() {
+        yard.says("register", yard.example("programme"))
+        val phone = enrolled()
+        phone.recordLine(
+            """{"unit":"TH-01","person":"Amos Tillery","source":"shop","hours":"2418.0","kind":"service-done","body":{"tasks":["first-service","oil-and-filters","cooler-and-scavenge","separator"]}}""",
+        )
+        app.tellNotices()
+        assertEquals(0, shown().count { it.title() == "TH-01: service due" })
+    }
+
+    @Test
     @Config(qualifiers = "+es")
     fun theSameInSpanish() {
         findStopLampOut(enrolled())
