@@ -178,37 +178,9 @@ fn mineral(glass: Option<&str>, cfm: &str) -> SetProfile {
     profile(glass, cfm, OilFamily::Mineral, None)
 }
 
-#[test]
-fn case_4_a_dead_meter_is_shown_with_its_three_figures_and_stands_by_the_highest() {
-    let mut case = Case::of(mineral(None, "100"), true);
-    case.serviced("2026-03-02T12:00:00-07:00", "455.0", None);
-    case.reads("2026-09-21T16:00:00-06:00", "812.0");
-    let exchange = MeterExchange {
-        meter: Meter::Compressor,
-        old_end: Some(tenths("812.0")),
-        new_start: Tenths::ZERO,
-        went_round: false,
-    };
-    case.says("2026-10-19T08:00:00-06:00", None, exchange);
-    // 20 workdays: none at least, 4 h a day likely, 12 at most.
-    let gap = HoursEstimate {
-        meter: Meter::Compressor,
-        low: Tenths::ZERO,
-        likely: tenths("80.0"),
-        high: tenths("240.0"),
-    };
-    case.says("2026-10-19T08:05:00-06:00", None, gap);
-    case.reads("2026-10-28T16:00:00-06:00", "25.5");
-    let row = case.due("2026-10-28T17:00:00-06:00");
-    assert_eq!(row.hours, Some(tenths("1077.5")));
-    assert_eq!((row.state.as_str(), row.hours_left.as_deref()), ("past-due", Some("-122.5")));
-    assert!(row.at_most);
-    assert_eq!(row.hours_left_likely.as_deref(), Some("37.5"));
-    assert_eq!(row.hours_left_at_most.as_deref(), Some("117.5"));
-}
-
-#[test]
-fn what_was_estimated_before_a_service_is_not_used_after_it() {
+/// Read at 812.0 on 21 September, a new meter from 0.0 on 19 October; 20 workdays between: none at least, 4 h a day
+/// likely, 12 at most. Serviced in March at 455.0. And the estimate, to be signed again.
+fn a_meter_that_died() -> (Case, HoursEstimate) {
     let mut case = Case::of(mineral(None, "100"), true);
     case.serviced("2026-03-02T12:00:00-07:00", "455.0", None);
     case.reads("2026-09-21T16:00:00-06:00", "812.0");
@@ -226,6 +198,24 @@ fn what_was_estimated_before_a_service_is_not_used_after_it() {
         high: tenths("240.0"),
     };
     case.says("2026-10-19T08:05:00-06:00", None, gap.clone());
+    (case, gap)
+}
+
+#[test]
+fn case_4_a_dead_meter_is_shown_with_its_three_figures_and_stands_by_the_highest() {
+    let (mut case, _) = a_meter_that_died();
+    case.reads("2026-10-28T16:00:00-06:00", "25.5");
+    let row = case.due("2026-10-28T17:00:00-06:00");
+    assert_eq!(row.hours, Some(tenths("1077.5")));
+    assert_eq!((row.state.as_str(), row.hours_left.as_deref()), ("past-due", Some("-122.5")));
+    assert!(row.at_most);
+    assert_eq!(row.hours_left_likely.as_deref(), Some("37.5"));
+    assert_eq!(row.hours_left_at_most.as_deref(), Some("117.5"));
+}
+
+#[test]
+fn what_was_estimated_before_a_service_is_not_used_after_it() {
+    let (mut case, gap) = a_meter_that_died();
     case.serviced("2026-10-28T16:00:00-06:00", "25.5", None);
     case.reads("2026-10-29T16:00:00-06:00", "26.5");
     let row = case.due("2026-10-29T17:00:00-06:00");

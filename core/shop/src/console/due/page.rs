@@ -30,13 +30,13 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         (needs(telling, view))
         (orders(telling, &view.due.orders))
         (papers(telling, &view.due.papers))
-        (campaigns::draw(telling, view))
         @for part in &view.due.parts {
             p {
                 (door(&part.unit)) " "
                 (telling.with("waiting-part", &[("part", Arg::Text(&told::part(telling, Some(part))))]))
             }
         }
+        (campaigns::draw(telling, view))
     };
     Body { title: telling.t("place-due"), main }
 }

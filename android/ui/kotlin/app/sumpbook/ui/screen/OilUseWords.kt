@@ -30,7 +30,8 @@ private fun Reader.changeWords(change: ChangeRow): String {
         ChangeWords.OIL_USE_MORE -> "oil-use-more"
         ChangeWords.OIL_USE_LESS -> "oil-use-less"
     }
-    return words(key, "times" to (change.timesTenths?.let { decimal(it, 1) } ?: "?"), "since" to moments.day(change.since))
+    val times = change.timesTenths ?: return words("$key-unknown", "since" to moments.day(change.since))
+    return words(key, "times" to decimal(times, 1), "since" to moments.day(change.since))
 }
 
 private fun Reader.fillWords(use: OilUseRow): String? {
@@ -45,11 +46,10 @@ private fun Reader.fillWords(use: OilUseRow): String? {
 /** "used 0.12 qt in 94.5 h: about 1.20 mL/h", with its band and what it carries on. */
 private fun Reader.balanceWords(balance: BalanceRow): String {
     val span = words("oil-span", "from" to moments.at(balance.from), "to" to moments.at(balance.to))
+    val rate = balance.mlPerHourHundredths?.let { decimal(it, 2) }
     val used = words(
-        "oil-used",
-        "volume" to volume(balance.usedMl, way.metric),
-        "hours" to hours(balance.hours),
-        "rate" to (balance.mlPerHourHundredths?.let { decimal(it, 2) } ?: "?"),
+        if (rate == null) "oil-used-no-rate" else "oil-used",
+        "volume" to volume(balance.usedMl, way.metric), "hours" to hours(balance.hours), "rate" to rate.orEmpty(),
     )
     val between = balance.betweenHundredths?.let { words("oil-used-between", "least" to decimal(it.low, 2), "most" to decimal(it.high, 2)) }
     val carried = if (balance.carriedMl == 0L) null else {
