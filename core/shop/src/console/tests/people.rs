@@ -54,7 +54,9 @@ async fn a_phone_scans_the_code_asks_and_is_let_in_by_name() {
     let made = desk.post("/people/code", &[("hub", "hub.test:8443"), ("units", "TH-01, TH-02")]).await;
     assert_eq!(made.status, StatusCode::SEE_OTHER, "{}", made.text);
     let page = desk.get(&made.to).await;
-    page.says("class=\"qr\"").says("14 min").says("hub.test:8443");
+    page.says("class=\"qr\"").says("hub.test:8443");
+    // The hub's clock runs: by the time the page is drawn a moment of the 15 minutes may be gone, or none.
+    assert!(page.text.contains("14 min") || page.text.contains("15 min"), "{}", page.text);
     no_key_shows(&page);
     let text = desk.get(&format!("{}.json", made.to)).await.json()["code"].as_str().unwrap().to_owned();
     let code = ShopCode::from_text(&text).unwrap();
