@@ -15,6 +15,8 @@ export const signIn = async (page, demo, { name = demo.name, password = demo.pas
 };
 
 export const test = base.extend({
+  /** A file that counts what is on a page names a ground of its own: its demo is shared with no other file. */
+  ground: ["", { option: true, scope: "worker" }],
   demo: [
     async ({}, use) => {
       const demo = await begin();
