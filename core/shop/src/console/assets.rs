@@ -14,10 +14,11 @@ const CSS: &str = "text/css; charset=utf-8";
 const FONT: &str = "font/woff2";
 
 /// Name, kind, bytes.
-const ASSETS: [(&str, &str, &[u8]); 10] = [
+const ASSETS: [(&str, &str, &[u8]); 11] = [
     ("console.css", CSS, include_bytes!("../../face/console.css")),
     ("chart.css", CSS, include_bytes!("../../face/chart.css")),
     ("print.css", CSS, include_bytes!("../../face/print.css")),
+    ("board.css", CSS, include_bytes!("../../face/board.css")),
     ("console.js", "text/javascript; charset=utf-8", include_bytes!("../../face/console.js")),
     ("mark.svg", "image/svg+xml", include_bytes!("../../face/mark.svg")),
     ("atkinson-400.woff2", FONT, include_bytes!("../../face/atkinson-400.woff2")),

@@ -21,6 +21,7 @@ use maud::html;
 use serde::{Deserialize, Serialize};
 
 use super::Console;
+use super::assets::href;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::{Body, Telling, Visit};
@@ -103,8 +104,9 @@ fn date(text: &str) -> Result<NaiveDate, Refused> {
 fn body(telling: &Telling, view: &DayView) -> Body {
     let words = telling.of_day(view.sheet.day);
     let title = format!("{} · {}", telling.t("place-day"), words.plain_day(view.sheet.day));
-    // On paper this hangs on the board.
     let main = html! {
+        // On paper this hangs on the board.
+        link rel="stylesheet" media="print" href=(href("board.css"));
         div class="board" {
             (head::draw(telling, &words, view))
             @match &view.sheet.view {

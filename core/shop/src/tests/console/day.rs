@@ -88,8 +88,8 @@ async fn a_defect_leads_to_what_can_be_done_and_the_board_has_no_name_beside_it(
     for name in PEOPLE.iter().filter(|(name, _)| *name != "Ilse Marrow") {
         assert!(!printed.contains(name.0), "{} stands on the board", name.0);
     }
-    assert!(page.body.contains("class=\"board\""));
-    let css = include_str!("../../../face/print.css");
+    assert!(page.body.contains("class=\"board\"") && page.body.contains("/board.css\""));
+    let css = include_str!("../../../face/board.css");
     assert!(css.contains(".board .named { display: none") && css.contains("size: landscape"), "{css}");
 }
 
