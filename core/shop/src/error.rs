@@ -25,6 +25,9 @@ pub enum ShopError {
     /// A campaign cannot be recorded.
     #[error(transparent)]
     Campaign(#[from] crate::campaign::CampaignError),
+    /// A number no rule can count with.
+    #[error("{0}. Nothing was changed. Give it within its bounds.")]
+    Number(#[from] sumpbook_trade::record::NotANumberOfARule),
     /// The shop's key cannot be sealed or opened.
     #[error(transparent)]
     Seal(#[from] crate::sealed_key::SealError),

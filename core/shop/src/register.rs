@@ -4,7 +4,8 @@ use chrono::NaiveDate;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::{
-    DayStatusSet, PersonSet, ProgrammeSet, Role, SetProfile, SetRegistered, ShopSays, TruckRegistered,
+    DayStatusSet, PersonSet, ProgrammeSet, Role, RuleNumbers, SetProfile, SetRegistered, ShopSays,
+    TruckRegistered,
 };
 use sumpbook_trade::{EntryId, Features, PersonId, SetId, Tenths, TruckId};
 
@@ -59,6 +60,15 @@ impl Shop {
     /// As [`Shop::write`].
     pub fn set_says(&mut self, says: ShopSays, hand: &Hand) -> Result<EntryId, ShopError> {
         self.write(None, says.into(), None, hand)
+    }
+
+    /// Sets the numbers of the rules, whole.
+    ///
+    /// # Errors
+    /// A number out of its bounds; else as [`Shop::write`].
+    pub fn set_numbers(&mut self, numbers: RuleNumbers, hand: &Hand) -> Result<EntryId, ShopError> {
+        numbers.check()?;
+        self.write(None, numbers.into(), None, hand)
     }
 
     /// Registers a truck; one of the same door number is changed. Returns which.

@@ -9,7 +9,7 @@ use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::clock::{Programme, TaskId};
 use sumpbook_trade::record::{
-    DeviceRevoked, Digest, PersonSet, ProgrammeSet, SetRegistered, ShopSays, TruckRegistered,
+    DeviceRevoked, Digest, PersonSet, ProgrammeSet, RuleNumbers, SetRegistered, ShopSays, TruckRegistered,
 };
 use sumpbook_trade::wear::{WeightSet, Weights};
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
@@ -56,6 +56,9 @@ pub struct Fleet {
     /// What the shop has its phones say.
     #[serde(default)]
     pub says: ShopSays,
+    /// The numbers of the rules.
+    #[serde(default)]
+    pub numbers: RuleNumbers,
     /// Programmes of single units.
     pub own_programmes: BTreeMap<TruckId, Programme>,
     /// Makers' campaigns by their task, those that were taken back too.
@@ -79,6 +82,7 @@ impl Default for Fleet {
             programme: Programme::common_practice(),
             own_programmes: BTreeMap::new(),
             says: ShopSays::default(),
+            numbers: RuleNumbers::default(),
             campaigns: BTreeMap::new(),
         }
     }
@@ -103,6 +107,8 @@ impl Fleet {
                 self.sets.insert(set.set, set.clone());
             }
             Fact::ShopSays(says) => self.says.clone_from(says),
+            // One out of its bounds is another program's mistake: what held before goes on.
+            Fact::RuleNumbers(numbers) if numbers.check().is_ok() => self.numbers = numbers.clone(),
             Fact::PersonSet(person) => {
                 self.people.insert(person.person, person.clone());
             }

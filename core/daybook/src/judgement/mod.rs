@@ -139,6 +139,7 @@ pub fn is_shop_only(kind: FactKind) -> bool {
             | K::ProgrammeSet
             | K::PersonSet
             | K::ShopSays
+            | K::RuleNumbers
             | K::CampaignSet
             | K::DeviceEnrolled
             | K::DeviceRevoked

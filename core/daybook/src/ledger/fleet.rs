@@ -141,7 +141,7 @@ impl Knowledge {
         for device in devices {
             changed |= self.project_of_device(writing, KeyId(device), None)?;
         }
-        if self.fleet.programme != before.programme {
+        if self.fleet.programme != before.programme || self.fleet.numbers != before.numbers {
             writing.mark_stale(None)?;
         } else {
             for truck in self.fleet.differing(before) {

@@ -120,6 +120,7 @@ fn needs_unit(fact: &Fact) -> Option<bool> {
         | Fact::ProgrammeSet(_)
         | Fact::PersonSet(_)
         | Fact::ShopSays(_)
+        | Fact::RuleNumbers(_)
         | Fact::CampaignSet(_)
         | Fact::DeviceEnrolled(_)
         | Fact::DeviceRevoked(_)

@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 use sumpbook_trade::checklist::{Severity, Template};
-use sumpbook_trade::oil::{LEAST_MINUTES, Level, OilNumbers, OilSystem, rose};
+use sumpbook_trade::oil::{LEAST_MINUTES, Level, OilSystem, rose};
 use sumpbook_trade::record::{Glass, How, StopWait, Warmth};
 use sumpbook_trade::{FactKind, Figure, Stamp, TruckId};
 
@@ -100,7 +100,7 @@ pub fn glass(
 ) -> Result<GlassScreen, LedgerError> {
     let stop = stop_now(ledger, query.unit)?;
     let oil = oil_line(ledger, query.unit)?;
-    let level = LevelNow::of(query.given);
+    let level = LevelNow::of(query.given, middle(ledger));
     let word = match level {
         LevelNow::BelowView => Some("below-view"),
         LevelNow::AboveView => Some("above-view"),
@@ -119,7 +119,7 @@ pub fn glass(
         door: ledger.fleet().door(query.unit),
         rose_without_a_pour: rose_by_itself(ledger, query, &oil, &wait)?,
         oil,
-        middle: middle(),
+        middle: middle(ledger),
         wait,
         stop,
         given: query.given,
@@ -193,5 +193,5 @@ fn rose_by_itself(
     let now = Level::read(given, query.warmth, query.oil_temperature, stood);
     let before = Level::read(last.glass, last.warmth, last.oil_temperature, last.stopped.as_ref());
     let system = OilSystem::of(ledger.fleet().set_on(query.unit).map(|set| &set.profile));
-    Ok(rose(&before, &now, &system, &OilNumbers::default()))
+    Ok(rose(&before, &now, &system, &ledger.fleet().numbers.oil()))
 }

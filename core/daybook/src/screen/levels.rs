@@ -1,7 +1,6 @@
 //! The oil of a unit: what belongs in it, where it last stood, what was poured.
 
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::limit::{Case, Rules};
 use sumpbook_trade::record::{Glass, OilLook, StopWait, Warmth};
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Figure, Fluid, OilFamily, Stamp, Tenths, TruckId};
 
@@ -82,8 +81,7 @@ impl LevelNow {
         matches!(self, LevelNow::BelowView | LevelNow::AboveView)
     }
 
-    pub(super) fn of(glass: Option<Glass>) -> LevelNow {
-        let (low, high) = middle();
+    pub(super) fn of(glass: Option<Glass>, (low, high): (u8, u8)) -> LevelNow {
         match glass {
             None => LevelNow::NotGiven,
             Some(Glass::BelowView) => LevelNow::BelowView,
@@ -95,12 +93,11 @@ impl LevelNow {
     }
 }
 
-/// The middle band in percent of the glass, both ends in it.
-pub(super) fn middle() -> (u8, u8) {
-    let limit = Rules::common_practice().ok().and_then(|rules| rules.on("glass-middle", None));
-    let limit = limit.and_then(|rule| rule.limit(&Case::default()).ok());
-    let percent = |value: f64| value.clamp(0.0, 100.0).round() as u8;
-    limit.map_or((45, 55), |limit| (percent(limit.low), percent(limit.high)))
+/// The middle band in percent of the glass, both ends in it (R11).
+pub(super) fn middle(ledger: &Ledger) -> (u8, u8) {
+    let percent = |number: u32| u8::try_from(number.min(100)).unwrap_or(100);
+    let numbers = &ledger.fleet().numbers;
+    (percent(numbers.middle_from), percent(numbers.middle_to))
 }
 
 /// A top-up as a row.

@@ -2,7 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::day::{Coverage, DEFAULT_LIMIT, EndOfDay, PreTrip, coverages};
+use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::{EntryId, FactKind, PersonId, Stamp, TruckId};
 use uuid::Uuid;
 
@@ -154,7 +154,7 @@ impl Days {
                 _ => {}
             }
         }
-        Ok(Days { spans: coverages(&walks, &ends, DEFAULT_LIMIT), ends })
+        Ok(Days { spans: coverages(&walks, &ends, ledger.fleet().numbers.covers()), ends })
     }
 
     /// The newest walk that covers a moment. The moment of its own end is over.

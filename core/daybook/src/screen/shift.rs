@@ -1,6 +1,5 @@
 //! When a name comes off the phone by itself.
 
-use sumpbook_trade::day::DEFAULT_LIMIT;
 use sumpbook_trade::{FactKind, PersonId, Stamp};
 
 use crate::judgement::Judged;
@@ -17,7 +16,7 @@ pub fn shift_is_over(
     since: Stamp,
     now: Stamp,
 ) -> Result<bool, LedgerError> {
-    if now.moment().signed_duration_since(since.moment()) >= DEFAULT_LIMIT {
+    if now.moment().signed_duration_since(since.moment()) >= ledger.fleet().numbers.covers() {
         return Ok(true);
     }
     if ledger.drafts()?.drafts.iter().any(|draft| draft.person() == person) {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::fluid::Fluids;
-use sumpbook_trade::oil::{Level, Millilitres, OilNumbers, OilSystem, astray};
+use sumpbook_trade::oil::{Level, Millilitres, OilSystem, astray};
 use sumpbook_trade::procedure::{Procedures, Step};
 use sumpbook_trade::record::{Glass, Pour, Warmth};
 use sumpbook_trade::{EntryId, Figure, Fluid, Mix, Oil, OilFamily, Stamp};
@@ -106,7 +106,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
     let families = own.and_then(|own| own.family).zip(draft.family);
     let stop = stop_now(ledger, draft.unit)?;
     let state = ledger.unit_state(draft.unit)?;
-    let level = LevelNow::of(draft.level());
+    let level = LevelNow::of(draft.level(), middle(ledger));
     let main = main(draft, level, mix);
     Ok(TopUpScreen {
         draft: draft.id,
@@ -140,7 +140,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         poured_ml: millilitres(&draft.pours),
         pours: draft.pours.clone(),
         now: draft.level(),
-        middle: middle(),
+        middle: middle(ledger),
         level,
         astray_ml: if is_oil { astray_ml(ledger, draft) } else { None },
         oil_use: if is_oil { OilUseRow::of(&state.oil, ledger.fleet()) } else { None },
@@ -196,7 +196,7 @@ fn astray_ml(ledger: &Ledger, draft: &TopUpDraft) -> Option<i64> {
         .fold(Millilitres::ZERO, |sum, one| sum + one);
     // Hot before and hot after compare with each other; only their difference is asked for.
     let cold = |glass: Glass| Level { glass: glass.into(), warmth: None, celsius: None, stood: None };
-    let found = astray(&cold(draft.before?), poured, &cold(after), &system, &OilNumbers::default())?;
+    let found = astray(&cold(draft.before?), poured, &cold(after), &system, &ledger.fleet().numbers.oil())?;
     found.ask.then(|| found.astray.0.round() as i64)
 }
 

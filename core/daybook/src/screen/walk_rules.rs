@@ -7,7 +7,7 @@ use sumpbook_trade::limit::{
     Case, Comparator, LeakRun, LeakSays, LeakTold, Limit, Measure, MissingFact, RuleVerdict, Rules,
 };
 use sumpbook_trade::procedure::Step;
-use sumpbook_trade::record::Answer;
+use sumpbook_trade::record::{Answer, RuleNumbers};
 use sumpbook_trade::{Feature, Features, Figure};
 
 /// How long a brake test runs.
@@ -52,7 +52,12 @@ pub fn over(said: &[RuleSaid]) -> bool {
 }
 
 /// What the rules say of every figure of an answer; nothing of a figure no rule speaks of.
-pub fn said(template: &Template, answer: &Answer, features: &Features) -> Vec<RuleSaid> {
+pub fn said(
+    template: &Template,
+    answer: &Answer,
+    features: &Features,
+    numbers: &RuleNumbers,
+) -> Vec<RuleSaid> {
     let Some(number) = template.item(&answer.item).and_then(|item| item.number.as_ref()) else {
         return Vec::new();
     };
@@ -61,13 +66,20 @@ pub fn said(template: &Template, answer: &Answer, features: &Features) -> Vec<Ru
         answer.on_screen_ms.filter(|_| is_minute(number)).map(|ms| f64::from(ms.min(TEST_MS)) / 1e3);
     let figures = answer.figures.iter().map(|given| given.figure);
     let (item, place) = (&answer.item, answer.place.as_deref());
-    of_topic(topic, figures, watched_s, features, |figure, verdict| row((item, place), figure, verdict))
+    of_topic(topic, figures, watched_s, (features, numbers), |figure, verdict| {
+        row((item, place), figure, verdict)
+    })
 }
 
 /// What the rules say of the figure of a step; nothing where no rule speaks of it.
-pub fn said_of_step(step: &Step, figure: Figure, features: &Features) -> Vec<RuleSaid> {
+pub fn said_of_step(
+    step: &Step,
+    figure: Figure,
+    features: &Features,
+    numbers: &RuleNumbers,
+) -> Vec<RuleSaid> {
     let topic = step.number.as_ref().and_then(|number| number.limit.as_deref());
-    of_topic(topic, [figure].into_iter(), None, features, |figure, verdict| {
+    of_topic(topic, [figure].into_iter(), None, (features, numbers), |figure, verdict| {
         row((&step.id, None), figure, verdict)
     })
 }
@@ -76,10 +88,11 @@ fn of_topic(
     topic: Option<&str>,
     figures: impl Iterator<Item = Figure>,
     watched_s: Option<f64>,
-    features: &Features,
+    (features, numbers): (&Features, &RuleNumbers),
     row: impl Fn(Figure, RuleVerdict) -> RuleSaid,
 ) -> Vec<RuleSaid> {
     let (Some(topic), Ok(rules)) = (topic, Rules::common_practice()) else { return Vec::new() };
+    let rules = rules.with_middle(numbers.middle_from, numbers.middle_to);
     // A trailer that is drawn makes two vehicles.
     let vehicles = if features.has(Feature::Trailer) { 2 } else { 1 };
     let case = Case { vehicles, ..Case::default() };
@@ -174,7 +187,8 @@ mod tests {
     fn a_drop_at_the_limit_keeps_one_rule_and_not_another() {
         let template = Template::common_practice().unwrap();
         let alone = Features::default();
-        let rows = said(template, &answer("air-leak-applied", "3", Unit::Psi), &alone);
+        let rows =
+            said(template, &answer("air-leak-applied", "3", Unit::Psi), &alone, &RuleNumbers::default());
         let told: Vec<(&str, Option<bool>, bool)> =
             rows.iter().map(|row| (row.set.as_str(), row.keeps, row.goes_by)).collect();
         // 3 psi is at most 3, not less than 3; 20.7 kPa is at most 21 and at most 40.
@@ -189,7 +203,12 @@ mod tests {
         );
         assert!(rows[0].cites.contains("section 5.3"), "{rows:?}");
         assert!(!over(&rows), "a rule the shop does not go by stands beside it");
-        assert!(over(&said(template, &answer("air-leak-applied", "4", Unit::Psi), &alone)));
+        assert!(over(&said(
+            template,
+            &answer("air-leak-applied", "4", Unit::Psi),
+            &alone,
+            &RuleNumbers::default()
+        )));
         assert!(!over(&[]));
     }
 
@@ -198,7 +217,7 @@ mod tests {
         let template = Template::common_practice().unwrap();
         let drop = |psi: &str, ms: u32| {
             let given = Answer { on_screen_ms: Some(ms), ..answer("air-leak-applied", psi, Unit::Psi) };
-            said(template, &given, &Features::default()).remove(0)
+            said(template, &given, &Features::default(), &RuleNumbers::default()).remove(0)
         };
         let whole = drop("2", 75_000);
         assert_eq!((whole.keeps, whole.scaled), (Some(true), false), "the needle is read after the buzz");
@@ -206,7 +225,12 @@ mod tests {
         assert_eq!((early.keeps, early.scaled), (None, true), "2 psi in a minute would keep it");
         let over = drop("2", 30_000);
         assert_eq!((over.keeps, over.scaled), (Some(false), true), "4 psi in a minute is a defect at once");
-        let untimed = said(template, &answer("air-leak-applied", "2", Unit::Psi), &Features::default());
+        let untimed = said(
+            template,
+            &answer("air-leak-applied", "2", Unit::Psi),
+            &Features::default(),
+            &RuleNumbers::default(),
+        );
         assert_eq!((untimed[0].keeps, untimed[0].scaled), (Some(true), false));
     }
 
@@ -215,19 +239,40 @@ mod tests {
         let blow = sumpbook_trade::procedure::Procedures::common_practice().unwrap();
         let step = blow.of("use-air").unwrap().step("blow-clean").unwrap();
         let psi = |figure: &str| Figure::parse(figure, Unit::Psi).unwrap();
-        let over = said_of_step(step, psi("30"), &Features::default());
+        let over = said_of_step(step, psi("30"), &Features::default(), &RuleNumbers::default());
         assert_eq!((over[0].set.as_str(), over[0].keeps), ("us-osha", Some(false)), "less than 30 psi");
-        assert_eq!(said_of_step(step, psi("29"), &Features::default())[0].keeps, Some(true));
+        assert_eq!(
+            said_of_step(step, psi("29"), &Features::default(), &RuleNumbers::default())[0].keeps,
+            Some(true)
+        );
     }
 
     #[test]
     fn tread_is_told_in_the_rules_own_unit_and_a_missing_fact_is_said() {
         let template = Template::common_practice().unwrap();
-        let rows = said(template, &answer("tread-front", "3.175", Unit::Millimetre), &Features::default());
+        let rows = said(
+            template,
+            &answer("tread-front", "3.175", Unit::Millimetre),
+            &Features::default(),
+            &RuleNumbers::default(),
+        );
         assert_eq!((rows[0].keeps, rows[0].limit.as_deref()), (Some(true), Some("4/32 in")));
-        let rows = said(template, &answer("low-air-warning", "58", Unit::Psi), &Features::default());
+        let rows = said(
+            template,
+            &answer("low-air-warning", "58", Unit::Psi),
+            &Features::default(),
+            &RuleNumbers::default(),
+        );
         let federal = rows.iter().find(|row| row.set == "us-federal").unwrap();
         assert_eq!((federal.keeps, federal.missing), (None, Some(MissingFact::CutOut)));
-        assert_eq!(said(template, &answer("wheels", "3", Unit::Count), &Features::default()), []);
+        assert_eq!(
+            said(
+                template,
+                &answer("wheels", "3", Unit::Count),
+                &Features::default(),
+                &RuleNumbers::default()
+            ),
+            []
+        );
     }
 }

@@ -65,7 +65,7 @@ fn one(
     let last = done.map(|(last, _)| last);
     // What is taken back is no task any more; what was done stays one that is closed.
     if last.is_some() || (is == Hit::Yes && what.withdrawn.is_none()) {
-        found.clocks.push(campaign::clock(what, last));
+        found.clocks.push(campaign::clock(what, last, fleet.numbers.clocks().ahead));
     }
     found.now.push(CampaignNow { task: what.task.clone(), entry: newest.entry, is, done: last });
 }

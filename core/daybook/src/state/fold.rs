@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, FixedOffset, TimeDelta};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
 use sumpbook_trade::lay_up;
@@ -162,7 +162,8 @@ impl Ledger {
         let found_days: BTreeSet<i32> =
             entries.iter().filter(|b| is_inspection(&b.entry)).map(|b| b.fact.day).collect();
         let beside = inputs::sections_beside(&truth, truck, &found_days, upto_ms)?;
-        let covered = covered(entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing)));
+        let own = entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing));
+        let covered = covered(own, fleet.numbers.covers());
         let all = defects::of_unit(fleet, &entries, &beside, &covered);
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let mut lay_ups = laid::of_set(&entries);
@@ -171,7 +172,7 @@ impl Ledger {
         let served = services::rows(fleet, &entries, &judged, &estimates);
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
         let has_meter = fleet.trucks.get(&truck).is_none_or(|t| t.features.has(Feature::HourMeter));
-        let mut hours = hours::hours_now(&judged, newest_ms, fleet.zone);
+        let mut hours = hours::hours_now(&judged, newest_ms, fleet);
         hours.estimates = estimates;
         hours::add_unmetered(&mut hours, &scope, (has_meter, upto_ms))?;
         let worn = wear::worn(&scope, &hours::all_hours(&judged, &hours.estimates, fleet.zone), upto_ms)?;
@@ -192,7 +193,7 @@ impl Ledger {
             wear: wear::used(&clocks, &worn, hours.due),
             called: wear::called(fleet, &entries, &served),
             oil: oil::oil(&scope, &entries, (&judged, &clocks), upto_ms)?,
-            other_meters: hours::other_meters(&truth, truck, &entries, upto_ms)?,
+            other_meters: hours::other_meters(&scope, &entries, upto_ms)?,
             hours,
             clocks,
             campaigns: campaigns.now,
@@ -264,7 +265,7 @@ impl Ledger {
 }
 
 /// What the pre-trips among these entries cover.
-pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Coverage> {
+pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>, limit: TimeDelta) -> Vec<Coverage> {
     let (mut signed, mut ended) = (Vec::new(), Vec::new());
     for Bearing { fact, entry } in entries {
         let (at, id) = (entry.at.moment(), entry.id.0);
@@ -278,7 +279,7 @@ pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>) -> Vec<Cov
             _ => {}
         }
     }
-    coverages(&signed, &ended, sumpbook_trade::day::DEFAULT_LIMIT)
+    coverages(&signed, &ended, limit)
 }
 
 pub(super) fn is_inspection(entry: &Entry) -> bool {

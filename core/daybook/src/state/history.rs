@@ -22,7 +22,8 @@ impl Ledger {
         let days: BTreeSet<i32> =
             entries.iter().filter(|b| is_inspection(&b.entry)).map(|b| b.fact.day).collect();
         let beside = inputs::sections_beside(&truth, truck, &days, i64::MAX)?;
-        let covered = covered(entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing)));
+        let own = entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing));
+        let covered = covered(own, scope.fleet.numbers.covers());
         Ok(defects::of_unit(self.fleet(), &entries, &beside, &covered).defects)
     }
 

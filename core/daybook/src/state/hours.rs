@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
-use sumpbook_trade::forecast::{ForecastNumbers, HoursAt, Pace, pace};
+use sumpbook_trade::forecast::{HoursAt, Pace, pace};
 use sumpbook_trade::hours::{
     Estimate, ExchangeRow, Hint, HoursLedger, JudgedReading, Mark, MarkKind, Part, Question, QuestionWhy,
     ReadingRow, RunEnds, Settlement, Verdict, counted, with_estimates,
@@ -17,6 +17,7 @@ use uuid::Uuid;
 use super::KEPT_DAYS;
 use super::inputs::{self, Bearing};
 use super::scope::Scope;
+use crate::fleet::Fleet;
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, decision_about};
 use crate::store::{FactRow, Truth};
@@ -150,7 +151,7 @@ pub(super) fn judged(
         settle(&scope.truth, &fact, &mut decisions)?;
     }
     let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, Meter::Compressor)).collect();
-    Ok(HoursLedger::judge(&readings, &exchanges, &decisions))
+    Ok(HoursLedger::judge_by(scope.fleet.numbers.hours(), &readings, &exchanges, &decisions))
 }
 
 /// Two readings of one moment stand in the same order on every device: by their ids.
@@ -185,7 +186,7 @@ fn settle(
 }
 
 /// What is kept of a ledger.
-pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64, zone: Tz) -> HoursNow {
+pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64, fleet: &Fleet) -> HoursNow {
     let due = ledger.for_due();
     let recent = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
     let struck = ledger
@@ -206,7 +207,7 @@ pub(super) fn hours_now(ledger: &HoursLedger, newest_ms: i64, zone: Tz) -> Hours
         offset: ledger.offset(),
         questions: ledger.open_questions().iter().map(|question| question_now(question, ledger)).collect(),
         struck,
-        pace: pace(&readings(ledger), zone, ForecastNumbers::default()).ok(),
+        pace: pace(&readings(ledger), fleet.zone, fleet.numbers.forecast()).ok(),
         estimates: Vec::new(),
         counted: None,
     }
@@ -222,18 +223,16 @@ const LOOKED_THROUGH: i64 = 200;
 
 /// The engine's and the PTO's meters, where anyone read them lately.
 pub(super) fn other_meters(
-    truth: &Truth<'_>,
-    truck: TruckId,
+    scope: &Scope<'_>,
     bearing: &[Bearing],
     upto_ms: i64,
 ) -> Result<Vec<OtherMeterNow>, LedgerError> {
-    let meters =
-        others_judged(truth, truck, bearing, upto_ms)?.into_iter().map(|(meter, judged)| OtherMeterNow {
-            meter,
-            last: judged.last_accepted().map(shown),
-            total: judged.for_due().map(|due| due.hours),
-            questions: u32::try_from(judged.open_questions().len()).unwrap_or(u32::MAX),
-        });
+    let meters = others_judged(scope, bearing, upto_ms)?.into_iter().map(|(meter, judged)| OtherMeterNow {
+        meter,
+        last: judged.last_accepted().map(shown),
+        total: judged.for_due().map(|due| due.hours),
+        questions: u32::try_from(judged.open_questions().len()).unwrap_or(u32::MAX),
+    });
     Ok(meters.collect())
 }
 
@@ -249,7 +248,7 @@ pub(crate) fn ledger_of_meter(
     let of = match meter {
         Meter::Compressor => judged(&scope, &bearing, upto_ms)?,
         _ => {
-            let mut others = others_judged(&ledger.store().truth(), truck, &bearing, upto_ms)?;
+            let mut others = others_judged(&scope, &bearing, upto_ms)?;
             others.remove(&meter).unwrap_or_else(|| HoursLedger::judge(&[], &[], &BTreeMap::new()))
         }
     };
@@ -259,11 +258,11 @@ pub(crate) fn ledger_of_meter(
 
 /// The ledgers of the meters beside the compressor's.
 fn others_judged(
-    truth: &Truth<'_>,
-    truck: TruckId,
+    scope: &Scope<'_>,
     bearing: &[Bearing],
     upto_ms: i64,
 ) -> Result<BTreeMap<Meter, HoursLedger>, LedgerError> {
+    let (truth, truck) = (&scope.truth, scope.truck);
     let mut readings: BTreeMap<Meter, Vec<ReadingRow>> = BTreeMap::new();
     let mut decisions = BTreeMap::new();
     for fact in truth.newest_facts(truck, FactKind::HourReading.code().unwrap_or(0), LOOKED_THROUGH)? {
@@ -284,7 +283,7 @@ fn others_judged(
     }
     let meters = readings.into_iter().map(|(meter, rows)| {
         let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, meter)).collect();
-        (meter, HoursLedger::judge(&rows, &exchanges, &decisions))
+        (meter, HoursLedger::judge_by(scope.fleet.numbers.hours(), &rows, &exchanges, &decisions))
     });
     Ok(meters.collect())
 }

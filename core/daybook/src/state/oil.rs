@@ -8,8 +8,8 @@ use sumpbook_trade::clock::TaskClock;
 use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::hours::HoursLedger;
 use sumpbook_trade::oil::{
-    Against, CarryOver, Fill, Level, Millilitres, MlPerHour, OilEvent, OilNumbers, OilSystem, OilThing,
-    OilVerdict, SampleDrawn, against_usual, carry_over, file_answer, fills, use_at, verdict,
+    Against, CarryOver, Fill, Level, Millilitres, MlPerHour, OilEvent, OilSystem, OilThing, OilVerdict,
+    SampleDrawn, against_usual, carry_over, file_answer, fills, use_at, verdict,
 };
 use sumpbook_trade::record::Pour;
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths, TruckId};
@@ -59,11 +59,6 @@ pub struct LabNow {
     pub words: String,
 }
 
-/// The numbers of R11 with the usual values; a shop's own come with its settings.
-fn numbers() -> OilNumbers {
-    OilNumbers::default()
-}
-
 /// The oil as its entries have it.
 pub(super) fn oil(
     scope: &Scope<'_>,
@@ -80,7 +75,7 @@ pub(super) fn oil(
         .collect();
     let profile = fleet.set_on(truck).map(|set| &set.profile);
     let system = OilSystem::of(profile);
-    let numbers = numbers();
+    let numbers = fleet.numbers.oil();
     let looked = scope.of_kind(FactKind::LevelCheck, upto_ms)?;
     let mut events: Vec<OilEvent> = Vec::new();
     for bearing in entries.iter().chain(&looked) {

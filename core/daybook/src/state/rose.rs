@@ -3,7 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::fluid::Fluid;
-use sumpbook_trade::oil::{Level, OilNumbers, OilSystem, rose};
+use sumpbook_trade::oil::{Level, OilSystem, rose};
 use sumpbook_trade::record::Glass;
 use sumpbook_trade::{EntryId, Fact, FactKind};
 
@@ -61,7 +61,7 @@ pub(super) fn rose_last(
         return Ok(None);
     };
     let system = OilSystem::of(scope.fleet.set_on(scope.truck).map(|set| &set.profile));
-    let up = rose(&then, &now, &system, &OilNumbers::default());
+    let up = rose(&then, &now, &system, &scope.fleet.numbers.oil());
     Ok(up.then_some(RoseNow { entry: last.entry, at: last.at, from, to }))
 }
 

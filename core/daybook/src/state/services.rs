@@ -61,7 +61,8 @@ pub(super) fn clocks(
         .get(&scope.first_truck())
         .map(|t| InService { day: t.in_service, hours: t.in_service_hours });
     let weigh = |from, to| Some(worn.between(from, to));
-    task_clocks_weighed(fleet.programme_of(truck), in_service.as_ref(), rows, decisions, &weigh)
+    let programme = fleet.programme_of(truck);
+    task_clocks_weighed(programme, in_service.as_ref(), rows, decisions, &fleet.numbers.clocks(), &weigh)
 }
 
 /// What the shop said about services entered twice.

@@ -106,6 +106,7 @@ kind-set-registered = compressor set
 kind-programme-set = service programme
 kind-shop-says = what the phones say
 kind-campaign-set = maker's campaign
+kind-rule-numbers = the rules' numbers
 kind-person-set = person
 kind-device-enrolled = phone added
 kind-device-revoked = phone stopped

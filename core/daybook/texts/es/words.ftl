@@ -106,6 +106,7 @@ kind-set-registered = equipo compresor
 kind-programme-set = programa de servicio
 kind-shop-says = lo que dicen los teléfonos
 kind-campaign-set = campaña del fabricante
+kind-rule-numbers = los números de las reglas
 kind-person-set = persona
 kind-device-enrolled = teléfono agregado
 kind-device-revoked = teléfono parado

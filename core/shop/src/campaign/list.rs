@@ -186,7 +186,7 @@ fn unit(
         CampaignStands::PastDeadline => ("past-deadline", None),
     };
     let is_open = matches!(word, "open" | "past-deadline");
-    let task = clock(what, now.done);
+    let task = clock(what, now.done, ledger.fleet().numbers.clocks().ahead);
     let left = task.state(hours, yard.day);
     let fleet = ledger.fleet();
     let set = fleet.set_on(state.truck).map(|set| set.set);

@@ -12,6 +12,8 @@ pub(super) const REGISTER_LINES: &str = r#"Lines, one JSON object each:
   {"register":"says","on-call":[{"name":"Night desk","number":"555-0140"}],"emergency":"911",
    "of-reminder":"Finish the job, tell us today."}
       what phones say in your words; also of-fault, of-warning; given again, all of it is new
+  {"register":"numbers","coming-up-days":21,"covers-minutes":720}
+      what the rules count with; a number left out is the usual one
   {"register":"programme","programme":{"edition":2,"tasks":[{"id":"oil-and-filters","hours":"500.0","months":12,
    "counts_weighted":true,"display_counts":true,"parts_lead_days":0}]}}
 A line given again for the same name or door number changes it. Each object stands on one line, though long

@@ -7,7 +7,7 @@ use serde::Deserialize;
 use serde_json::Value;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
-use sumpbook_trade::record::{Role, SetProfile, ShopSays};
+use sumpbook_trade::record::{Role, RuleNumbers, SetProfile, ShopSays};
 use sumpbook_trade::unit::{Feature, HoseTag};
 use sumpbook_trade::{Features, Stamp, Tenths};
 
@@ -51,6 +51,8 @@ enum Registration {
     },
     /// What the phones say in the shop's own words: `on-call`, `emergency`, `of-fault`, `of-warning`, `of-reminder`.
     Says(ShopSays),
+    /// The numbers of the rules: `coming-up-days`, `covers-minutes` and the rest; what is left out is the usual one.
+    Numbers(RuleNumbers),
     /// A programme of services.
     Programme {
         /// Door number; every unit without one of its own when left out.
@@ -129,7 +131,7 @@ pub(super) fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandE
 
 /// A line as what it registers, refused in words when it does not read.
 fn read(line: &str) -> Result<Registration, CommandError> {
-    const KINDS: [&str; 6] = ["person", "unit", "status", "papers", "says", "programme"];
+    const KINDS: [&str; 7] = ["person", "unit", "status", "papers", "says", "numbers", "programme"];
     let asked = |text: String| CommandError::Asked(text);
     let value: Value = serde_json::from_str(line)
         .map_err(|e| asked(format!("this line is not JSON: {e}. Write one object on one line.")))?;
@@ -180,6 +182,9 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
         }
         Registration::Says(says) => {
             shop.set_says(says, &hand)?;
+        }
+        Registration::Numbers(numbers) => {
+            shop.set_numbers(numbers, &hand)?;
         }
         Registration::Programme { unit, programme } => {
             let truck = unit.map(|door| shop.unit(&door)).transpose()?;

@@ -20,6 +20,7 @@ mod in_out;
 mod language;
 mod mark;
 mod note_down;
+mod numbers;
 mod oil_use;
 mod paper;
 mod papers;
@@ -135,6 +136,7 @@ pub fn router(console: Console) -> Router {
         .merge(photo::routes())
         .merge(due::routes())
         .merge(air::routes())
+        .merge(numbers::routes())
         .merge(aside::routes())
         .merge(people::routes())
         .merge(paper::routes())

@@ -50,9 +50,10 @@ fn oil_found(ledger: &Ledger, unit: &UnitDay, told: &Told, top_up: &TopUp) -> Ve
         return Vec::new();
     }
     let profile = ledger.fleet().set_on(unit.truck).map(|set| &set.profile);
-    let over = over_middle(profile.and_then(|profile| profile.glass), top_up);
+    let numbers = ledger.fleet().numbers.oil();
+    let over = over_middle(profile.and_then(|profile| profile.glass), top_up, &numbers);
     let mut found: Vec<OilFound> =
-        [over, astray_of(&OilSystem::of(profile), top_up)].into_iter().flatten().collect();
+        [over, astray_of(&OilSystem::of(profile), top_up, &numbers)].into_iter().flatten().collect();
     let oil = &unit.state.oil;
     let newest = oil.fill.as_ref().and_then(|fill| fill.last_balance());
     let closed_by_it = newest.is_some_and(|balance| balance.to.entry == told.entry.id.0);
@@ -64,10 +65,10 @@ fn oil_found(ledger: &Ledger, unit: &UnitDay, told: &Told, top_up: &TopUp) -> Ve
     found
 }
 
-fn over_middle(glass: Option<Figure>, top_up: &TopUp) -> Option<OilFound> {
+fn over_middle(glass: Option<Figure>, top_up: &TopUp, numbers: &OilNumbers) -> Option<OilFound> {
     let Some(Glass::Percent(percent)) = top_up.after else { return None };
     let percent = f64::from(percent);
-    if percent <= OilNumbers::default().middle.1 {
+    if percent <= numbers.middle.1 {
         return None;
     }
     let over = percent - 50.0;
@@ -78,11 +79,11 @@ fn over_middle(glass: Option<Figure>, top_up: &TopUp) -> Option<OilFound> {
     Some(OilFound::OverMiddle { percent: over.round() as i64, volume })
 }
 
-fn astray_of(system: &OilSystem, top_up: &TopUp) -> Option<OilFound> {
+fn astray_of(system: &OilSystem, top_up: &TopUp, numbers: &OilNumbers) -> Option<OilFound> {
     let volumes = top_up.pours.iter().filter_map(|pour| Millilitres::of(pour.volume));
     let volume = volumes.fold(Millilitres::ZERO, |sum, one| sum + one);
     let (before, after) = (Level::before(top_up)?, Level::after(top_up)?);
-    let strays = astray(&before, volume, &after, system, &OilNumbers::default())?;
+    let strays = astray(&before, volume, &after, system, numbers)?;
     strays.ask.then_some(OilFound::Astray { ml: strays.astray.0.round() as i64 })
 }
 

@@ -7,8 +7,7 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::{UnitState, WROTE_DAYS};
 use sumpbook_daybook::store::{FactRow, HeldEntry, Truth};
 use sumpbook_trade::day::{
-    DEFAULT_LIMIT, DayRecords, DayState, DayStatus, EndOfDay, PreTrip, Roster, Use, UseKind, day_state,
-    yard_moment,
+    DayRecords, DayState, DayStatus, EndOfDay, PreTrip, Roster, Use, UseKind, day_state, yard_moment,
 };
 use sumpbook_trade::record::Source;
 use sumpbook_trade::{Entry, Fact, FactKind, TruckId};
@@ -114,7 +113,7 @@ impl UnitDay {
                 pre_trips: &pre_trips,
                 ends: &ends,
                 uses: &uses,
-                limit: DEFAULT_LIMIT,
+                limit: ledger.fleet().numbers.covers(),
                 tz: yard.zone,
             },
         );

@@ -10,6 +10,7 @@ mod folder;
 mod lay_ups;
 mod locks_by_itself;
 mod month;
+mod numbers;
 mod set_moves;
 mod steps;
 mod tables;

@@ -27,7 +27,7 @@ oil-lab-row = Bottle { $bottle }, drawn { $drawn }, { $hours } h on the oil
 oil-lab-row-no-hours = Bottle { $bottle }, drawn { $drawn }, hours on the oil not said
 oil-levels = Levels of the glass
 oil-levels-up = glass
-oil-middle-to = the middle, 45 to 55 %
+oil-middle-to = the middle, { $from } to { $to } %
 oil-levels-say = Levels of the sight glass: { $levels ->
     [one] 1 level
    *[other] { $levels } levels
@@ -35,7 +35,7 @@ oil-levels-say = Levels of the sight glass: { $levels ->
     [0] no pour
     [one] 1 pour
    *[other] { $pours } pours
-}. Last: { $last }. The middle is 45 to 55 %. The same figures stand as tables below.
+}. Last: { $last }. The middle is { $from } to { $to } %. The same figures stand as tables below.
 oil-chart-filled = filled
 oil-use = Oil use
 oil-use-up = mL/h

@@ -27,7 +27,7 @@ oil-lab-row = Frasco { $bottle }, tomado { $drawn }, { $hours } h en el aceite
 oil-lab-row-no-hours = Frasco { $bottle }, tomado { $drawn }, horas en el aceite sin decir
 oil-levels = Niveles de la mirilla
 oil-levels-up = mirilla
-oil-middle-to = el medio, 45 a 55 %
+oil-middle-to = el medio, { $from } a { $to } %
 oil-levels-say = Niveles de la mirilla: { $levels ->
     [one] 1 nivel
    *[other] { $levels } niveles
@@ -35,7 +35,7 @@ oil-levels-say = Niveles de la mirilla: { $levels ->
     [0] ningún agregado
     [one] 1 agregado
    *[other] { $pours } agregados
-}. Último: { $last }. El medio es de 45 a 55 %. Las mismas cifras están abajo en tablas.
+}. Último: { $last }. El medio es de { $from } a { $to } %. Las mismas cifras están abajo en tablas.
 oil-chart-filled = carga
 oil-use = Consumo de aceite
 oil-use-up = mL/h

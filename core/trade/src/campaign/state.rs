@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::hit::{Hit, LookWhy};
-use crate::clock::{FineHours, LastDone, LateBy, ServiceDecision, ServiceRow, Standing, TaskClock};
+use crate::clock::{Ahead, FineHours, LastDone, LateBy, ServiceDecision, ServiceRow, Standing, TaskClock};
 use crate::quantity::Tenths;
 use crate::record::CampaignSet;
 
@@ -45,7 +45,7 @@ pub fn done(
 
 /// The campaign as a task with two clocks: its hours run from 0.0 on the unit, its calendar ends on its last good day.
 /// Done, it is closed and never returns, unless its service is taken back.
-pub fn clock(campaign: &CampaignSet, done: Option<LastDone>) -> TaskClock {
+pub fn clock(campaign: &CampaignSet, done: Option<LastDone>, ahead: Ahead) -> TaskClock {
     TaskClock {
         task: campaign.task.clone(),
         first_of: None,
@@ -53,6 +53,7 @@ pub fn clock(campaign: &CampaignSet, done: Option<LastDone>) -> TaskClock {
         counts_weighted: false,
         counts_days: true,
         lead_days: 0,
+        ahead,
         last: done,
         from_hours: Some(Tenths::ZERO),
         due_hours: campaign.hours,
@@ -86,7 +87,7 @@ pub fn stands(
         Hit::No => CampaignStands::NotOfThisUnit,
         _ if campaign.withdrawn.is_some() => CampaignStands::Withdrawn,
         Hit::Look(why) => CampaignStands::Look(why),
-        Hit::Yes => match clock(campaign, None).state(hours, today).standing {
+        Hit::Yes => match clock(campaign, None, Ahead::default()).state(hours, today).standing {
             Standing::PastDue => CampaignStands::PastDeadline,
             _ => CampaignStands::Open,
         },

@@ -9,7 +9,7 @@ use uuid::Uuid;
 
 use super::*;
 use crate::checklist::Severity;
-use crate::clock::{ServiceDecision, ServiceRow, Standing, TaskId};
+use crate::clock::{Ahead, ServiceDecision, ServiceRow, Standing, TaskId};
 use crate::defect::{LockOut, LockPart};
 use crate::quantity::Tenths;
 use crate::record::{CampaignOf, CampaignSet, SerialRange};
@@ -138,7 +138,7 @@ fn it_is_open_then_past_its_deadline_then_done_for_ever() {
     ];
     let first = done(&campaign(), &rows, &BTreeMap::new()).unwrap();
     assert_eq!(first.0.entry, Uuid::from_u128(1));
-    let clock = clock(&campaign(), Some(first.0));
+    let clock = clock(&campaign(), Some(first.0), Ahead::default());
     assert_eq!(clock.state(None, day("2030-01-01")).standing, Standing::Closed);
     assert_eq!(clock.late_by.unwrap().days, Some(2));
     assert_eq!(of(Some(first.0), "2030-01-01"), CampaignStands::Done);
@@ -155,7 +155,10 @@ fn hours_end_it_too_whichever_comes_first() {
     assert_eq!(of(Some(10_000)), CampaignStands::Open);
     assert_eq!(of(Some(10_001)), CampaignStands::PastDeadline);
     assert_eq!(of(None), CampaignStands::Open);
-    assert_eq!(clock(&by_hours, None).state(None, day("2026-11-01")).standing, Standing::Unknown);
+    assert_eq!(
+        clock(&by_hours, None, Ahead::default()).state(None, day("2026-11-01")).standing,
+        Standing::Unknown
+    );
 }
 
 #[test]

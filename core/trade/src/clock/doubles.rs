@@ -2,13 +2,29 @@
 
 use std::collections::BTreeMap;
 
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::service::{EnteredTwice, LastDone, ServiceDecision, ServiceRow};
+use super::state::Ahead;
 use crate::quantity::Tenths;
 
-/// Days within which the same task again looks entered twice.
-const DAYS_APART: u64 = 30;
+/// The numbers of the clocks, the shop's to edit. `Default` gives a fleet's usual ones.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClockNumbers {
+    /// When a task is coming up (R2).
+    pub ahead: Ahead,
+    /// The same task again within so many percent of its hours is entered twice (R7). Usual: 10.
+    pub twice_percent: u32,
+    /// And within so many days. Usual: 30.
+    pub twice_days: u32,
+}
+
+impl Default for ClockNumbers {
+    fn default() -> ClockNumbers {
+        ClockNumbers { ahead: Ahead::default(), twice_percent: 10, twice_days: 30 }
+    }
+}
 
 /// One service as it counts, with the entries that tell of it.
 #[derive(Debug)]
@@ -25,6 +41,7 @@ pub(super) fn events(
     mut rows: Vec<&ServiceRow>,
     interval: Option<Tenths>,
     decisions: &BTreeMap<Uuid, ServiceDecision>,
+    numbers: &ClockNumbers,
 ) -> Vec<Event> {
     rows.retain(|row| decisions.get(&row.entry) != Some(&ServiceDecision::DoesNotCount));
     rows.sort_by_key(|row| (row.day, row.at, row.entry));
@@ -39,7 +56,9 @@ pub(super) fn events(
         let said: Vec<Uuid> = joins.get(&row.entry).cloned().unwrap_or_default();
         let stands = row.oil_reason || decisions.get(&row.entry) == Some(&ServiceDecision::BothStand);
         let guessed = before
-            .filter(|before| !stands && !said.contains(&before.entry) && close(before, row, interval))
+            .filter(|before| {
+                !stands && !said.contains(&before.entry) && close(before, row, interval, numbers)
+            })
             .map(|before| before.entry);
         let mut event = Event {
             counts: LastDone { entry: row.entry, hours: row.hours, day: row.day },
@@ -86,11 +105,15 @@ fn joins(rows: &[&ServiceRow], decisions: &BTreeMap<Uuid, ServiceDecision>) -> B
     joins
 }
 
-/// Within a tenth of the task's hours, or within 30 days.
-fn close(before: &ServiceRow, row: &ServiceRow, interval: Option<Tenths>) -> bool {
-    let soon = row.day.signed_duration_since(before.day).num_days().unsigned_abs() <= DAYS_APART;
+/// So soon after in hours or in days that it looks entered twice.
+fn close(before: &ServiceRow, row: &ServiceRow, interval: Option<Tenths>, numbers: &ClockNumbers) -> bool {
+    let soon =
+        row.day.signed_duration_since(before.day).num_days().unsigned_abs() <= u64::from(numbers.twice_days);
     let near = match (before.hours, row.hours, interval) {
-        (Some(a), Some(b), Some(every)) => a.apart(b).0.saturating_mul(10) <= every.0,
+        (Some(a), Some(b), Some(every)) => {
+            let part = every.0.saturating_mul(i64::from(numbers.twice_percent));
+            a.apart(b).0.saturating_mul(100) <= part
+        }
         _ => false,
     };
     soon || near
@@ -107,4 +130,31 @@ fn merge(earlier: Event, later: Event) -> Event {
     let mut twice = earlier.twice;
     twice.extend(later.twice);
     Event { counts: LastDone { entry, hours, day: a.day.min(b.day) }, twice }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn how_soon_is_too_soon_is_the_shops_to_say() {
+        let row = |entry: u128, day: &str, hours: i64| ServiceRow {
+            entry: Uuid::from_u128(entry),
+            task: super::super::TaskId("oil".to_owned()),
+            hours: Some(Tenths(hours)),
+            day: day.parse().unwrap(),
+            at: format!("{day}T12:00:00+00:00").parse().unwrap(),
+            oil_reason: false,
+            brought_in: false,
+        };
+        // 20 days and 60 h apart, of an interval of 500 h.
+        let rows = [row(1, "2026-10-01", 10_000), row(2, "2026-10-21", 10_600)];
+        let count = |twice_days, twice_percent| {
+            let numbers = ClockNumbers { twice_days, twice_percent, ..ClockNumbers::default() };
+            events(rows.iter().collect(), Some(Tenths(5_000)), &BTreeMap::new(), &numbers).len()
+        };
+        assert_eq!(count(30, 10), 1, "within 30 days");
+        assert_eq!((count(20, 0), count(19, 0)), (1, 2));
+        assert_eq!((count(0, 12), count(0, 11)), (1, 2));
+    }
 }

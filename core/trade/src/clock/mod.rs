@@ -14,10 +14,11 @@ mod visit;
 #[cfg(test)]
 mod tests;
 
+pub use doubles::ClockNumbers;
 pub use fine::FineHours;
 pub use order::{DueRow, due_order};
 pub use programme::{FirstService, Programme, Task, TaskId};
 pub use service::{EnteredTwice, InService, LastDone, ServiceDecision, ServiceRow, UnitHours};
-pub use state::{Nearer, Standing, Standpoint, TaskState, nearer};
+pub use state::{Ahead, Nearer, Standing, Standpoint, TaskState, nearer};
 pub use task_clock::{LateBy, TaskClock, task_clocks, task_clocks_weighed};
 pub use visit::not_bundled;

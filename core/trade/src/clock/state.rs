@@ -63,8 +63,27 @@ pub struct TaskState {
     pub nearer: Nearer,
 }
 
-/// Days before the last good day from which a task is coming up, whatever the parts' lead time.
-const DAYS_AHEAD: i64 = 14;
+/// When a task is coming up (R2), whatever the parts' lead time. `Default` gives a fleet's usual numbers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Ahead {
+    /// With so many percent of its hours left, or fewer. Usual: 10.
+    pub percent: u32,
+    /// And so many days before its last good day. Usual: 14.
+    pub days: u32,
+}
+
+impl Default for Ahead {
+    fn default() -> Ahead {
+        Ahead { percent: 10, days: 14 }
+    }
+}
+
+impl Ahead {
+    /// Days ahead of a task whose parts take so many to come.
+    fn days(self, lead_days: u32) -> i64 {
+        i64::from(self.days.max(lead_days))
+    }
+}
 
 impl TaskClock {
     /// How it stands at `hours` on the meter, each hour counted once, with no forecast.
@@ -89,7 +108,7 @@ impl TaskClock {
             self.interval_hours.zip(from.used).map(|(every, used)| FineHours::from(every) - used);
         let days_left = self.due_day.map(|due| due.signed_duration_since(from.today).num_days());
         let by_hours = self.interval_hours.map(|every| self.by_hours(every, hours_left, from));
-        let by_days = self.counts_days.then(|| by_days(days_left, self.lead_days));
+        let by_days = self.counts_days.then(|| by_days(days_left, self.ahead.days(self.lead_days)));
         let standing = by_hours.max(by_days).unwrap_or(Standing::Unknown);
         let nearer = nearer(by_hours, by_days, from.likely, self.due_day);
         TaskState { standing, hours_left, days_left, nearer }
@@ -105,7 +124,7 @@ impl TaskClock {
             Standing::PastDue
         } else if left <= FineHours::ZERO {
             Standing::DueToday
-        } else if left.0.saturating_mul(10) <= FineHours::from(every).0 || order_now {
+        } else if self.is_near(left, every) || order_now {
             Standing::ComingUp
         } else {
             Standing::FarOff
@@ -114,12 +133,19 @@ impl TaskClock {
 }
 
 impl TaskClock {
-    /// Where "coming up" begins on each clock, thousandths of its interval: hours when a tenth is left, days when
-    /// 14 are, or as many as the parts take to come. None on a clock the task does not have.
+    /// Whether so little of its hours is left that it is coming up.
+    fn is_near(&self, left: FineHours, every: Tenths) -> bool {
+        let part = FineHours::from(every).0.saturating_mul(i64::from(self.ahead.percent));
+        left.0.saturating_mul(100) <= part
+    }
+
+    /// Where "coming up" begins on each clock, thousandths of its interval. None on a clock the task does not have.
     pub fn coming_up_from(&self, days_from: Option<NaiveDate>) -> (Option<i64>, Option<i64>) {
-        let hours = self.interval_hours.map(|_| 900);
+        let hours = self
+            .interval_hours
+            .map(|_| 1_000_i64.saturating_sub(10 * i64::from(self.ahead.percent.min(100))));
         let days = days_from.zip(self.due_day).map(|(from, to)| to.signed_duration_since(from).num_days());
-        let ahead = DAYS_AHEAD.max(i64::from(self.lead_days));
+        let ahead = self.ahead.days(self.lead_days);
         let days = days.filter(|all| *all > 0);
         (hours, days.map(|all| all.saturating_sub(ahead).max(0).saturating_mul(1_000) / all))
     }
@@ -135,12 +161,12 @@ impl TaskState {
     }
 }
 
-fn by_days(left: Option<i64>, lead_days: u32) -> Standing {
+fn by_days(left: Option<i64>, ahead: i64) -> Standing {
     match left {
         None => Standing::Unknown,
         Some(left) if left < 0 => Standing::PastDue,
         Some(0) => Standing::DueToday,
-        Some(left) if left <= DAYS_AHEAD.max(i64::from(lead_days)) => Standing::ComingUp,
+        Some(left) if left <= ahead => Standing::ComingUp,
         Some(_) => Standing::FarOff,
     }
 }

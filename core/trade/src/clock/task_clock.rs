@@ -6,10 +6,11 @@ use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-use super::doubles::{Event, events};
+use super::doubles::{ClockNumbers, Event, events};
 use super::fine::FineHours;
 use super::programme::{FirstService, Programme, Task, TaskId};
 use super::service::{EnteredTwice, InService, LastDone, ServiceDecision, ServiceRow};
+use super::state::Ahead;
 use crate::calendar::add_months;
 use crate::quantity::Tenths;
 
@@ -37,6 +38,8 @@ pub struct TaskClock {
     pub counts_days: bool,
     /// Days the parts take to come.
     pub lead_days: u32,
+    /// When it is coming up.
+    pub ahead: Ahead,
     /// The service it runs from; `None` when never done.
     pub last: Option<LastDone>,
     /// Running hours the hours clock starts at: the last service's, or 0.0 when never done. `None` when the
@@ -64,18 +67,18 @@ pub fn task_clocks(
     services: &[ServiceRow],
     decisions: &BTreeMap<Uuid, ServiceDecision>,
 ) -> Vec<TaskClock> {
-    task_clocks_weighed(programme, in_service, services, decisions, &|from, to| {
-        Some(FineHours::from(to - from))
-    })
+    let plain = |from, to| Some(FineHours::from(to - from));
+    task_clocks_weighed(programme, in_service, services, decisions, &ClockNumbers::default(), &plain)
 }
 
-/// As [`task_clocks`], with `weigh` giving the weighted hours between two meter figures (R10): it decides
+/// As [`task_clocks`], by the shop's own numbers, with `weigh` giving the weighted hours between two meter figures (R10): it decides
 /// how late a weighted service came. `None` from it means not known.
 pub fn task_clocks_weighed(
     programme: &Programme,
     in_service: Option<&InService>,
     services: &[ServiceRow],
     decisions: &BTreeMap<Uuid, ServiceDecision>,
+    numbers: &ClockNumbers,
     weigh: &dyn Fn(Tenths, Tenths) -> Option<FineHours>,
 ) -> Vec<TaskClock> {
     let mut clocks = Vec::new();
@@ -83,16 +86,16 @@ pub fn task_clocks_weighed(
         let first = task.first_service.as_ref();
         let told =
             services.iter().filter(|row| row.task == task.id || first.is_some_and(|f| f.id == row.task));
-        let done = events(told.collect(), task.hours, decisions);
+        let done = events(told.collect(), task.hours, decisions, numbers);
         if let Some(first) = first {
-            clocks.push(first_clock(task, first, done.first()));
+            clocks.push(first_clock(task, first, done.first(), numbers.ahead));
         }
-        clocks.push(regular_clock(task, in_service, &done, weigh));
+        clocks.push(regular_clock(task, in_service, &done, numbers.ahead, weigh));
     }
     clocks
 }
 
-fn first_clock(task: &Task, first: &FirstService, closed_by: Option<&Event>) -> TaskClock {
+fn first_clock(task: &Task, first: &FirstService, closed_by: Option<&Event>, ahead: Ahead) -> TaskClock {
     let over = closed_by.and_then(|event| event.counts.hours).map(|hours| FineHours::from(hours - first.at));
     let open = closed_by.is_none();
     TaskClock {
@@ -102,6 +105,7 @@ fn first_clock(task: &Task, first: &FirstService, closed_by: Option<&Event>) -> 
         counts_weighted: false,
         counts_days: false,
         lead_days: task.parts_lead_days,
+        ahead,
         last: closed_by.map(|event| event.counts),
         from_hours: Some(Tenths::ZERO),
         due_hours: open.then_some(first.at),
@@ -116,6 +120,7 @@ fn regular_clock(
     task: &Task,
     in_service: Option<&InService>,
     done: &[Event],
+    ahead: Ahead,
     weigh: &dyn Fn(Tenths, Tenths) -> Option<FineHours>,
 ) -> TaskClock {
     let start = |event: Option<&Event>| match event {
@@ -144,6 +149,7 @@ fn regular_clock(
         counts_weighted: task.counts_weighted,
         counts_days: task.months.is_some(),
         lead_days: task.parts_lead_days,
+        ahead,
         last: last.map(|event| event.counts),
         from_hours,
         due_hours: task.hours.zip(from_hours).map(|(every, from)| from + every),

@@ -1,11 +1,15 @@
 //! The rules as they ship, read once from data.
 
+use std::borrow::Cow;
 use std::sync::OnceLock;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Rule;
+use super::{Bound, Rule};
+
+/// The rule whose figure is a number of R11 too.
+const GLASS_MIDDLE: &str = "glass-middle";
 
 /// Whose rules: where they hold, and in which edition they were read.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -62,6 +66,21 @@ impl Rules {
             .get_or_init(|| Rules::read(include_str!("../../data/limits.toml")))
             .as_ref()
             .map_err(Clone::clone)
+    }
+
+    /// The same table with the shop's own middle of the glass, percent; it then says whose figure that is.
+    pub fn with_middle(&'static self, low: u32, high: u32) -> Cow<'static, Rules> {
+        let (low, high) = (f64::from(low), f64::from(high));
+        let ships = |rule: &Rule| rule.topic == GLASS_MIDDLE && rule.bound != Bound::Band(low, high);
+        if !self.rules.iter().any(ships) {
+            return Cow::Borrowed(self);
+        }
+        let mut own = self.clone();
+        for rule in own.rules.iter_mut().filter(|rule| rule.topic == GLASS_MIDDLE) {
+            rule.bound = Bound::Band(low, high);
+            "the shop's own number".clone_into(&mut rule.cites);
+        }
+        Cow::Owned(own)
     }
 
     /// A set by its id.

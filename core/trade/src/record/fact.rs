@@ -174,6 +174,8 @@ facts! {
     51 SheetClosed,
     /// A maker's campaign, entered, changed or taken back.
     52 CampaignSet,
+    /// The numbers of the rules, as the shop has them.
+    53 RuleNumbers,
     /// A page of paper was typed in.
     54 PaperPage,
 }

@@ -41,6 +41,7 @@ mod happened;
 mod hours;
 mod inspection;
 mod notes;
+mod numbers;
 mod oil;
 mod photos;
 mod repair;
@@ -62,6 +63,7 @@ pub use happened::{Happened, HappenedWhat};
 pub use hours::{HourReading, HoursEstimate, Meter, MeterExchange};
 pub use inspection::{Answer, AnswerKind, EndOfDay, How, ItemFigure, PaperPage, PreTripSection};
 pub use notes::{Acknowledgement, DisplayNote, NoteKind};
+pub use numbers::{NotANumberOfARule, RuleNumber, RuleNumbers};
 pub use oil::{
     Glass, LabAnswer, LevelCheck, OilCondition, OilLook, Pour, Sample, SiteCondition, SiteDust, StopWait,
     TopUp, Warmth, WaterAmount, WaterDrained, WaterFrom,

@@ -88,7 +88,8 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
     let walk = looked_at(ledger, truck.truck, yard.cut_ms)?;
     let parts = eleven_parts(ledger, truck.truck, template, &walk);
     let answers = walk.iter().flat_map(|section| &section.section.answers);
-    let rules = answers.flat_map(|answer| walk_rules::said(template, answer, &truck.features));
+    let rules = answers
+        .flat_map(|answer| walk_rules::said(template, answer, &truck.features, &ledger.fleet().numbers));
     let rules = rules.collect();
     let day = walk.first().map(|last| yard.day_of(last.entry.at.moment()));
     let mut defects = Vec::new();

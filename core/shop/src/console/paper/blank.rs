@@ -22,6 +22,8 @@ use crate::paper::editions;
 struct BlankView {
     unit: String,
     edition: String,
+    /// The middle of the glass, percent.
+    middle: (f64, f64),
     stops: Vec<PlannedStop>,
 }
 
@@ -36,6 +38,7 @@ pub(super) async fn page(visit: Visit, Path(door): Path<String>) -> Result<Respo
                 Ok(newest.map(|page| BlankView {
                     unit: truck.door.clone(),
                     edition: page.name(),
+                    middle: ledger.fleet().numbers.oil().middle,
                     stops: page.stops,
                 }))
             },
@@ -122,7 +125,7 @@ fn foot(words: &Words, view: &BlankView) -> Markup {
         div class="sheet-foot" {
             @if has("oil-level") {
                 div class="glass-to-draw" {
-                    (glass())
+                    (glass(view.middle))
                     p { (words.t("paper-draw")) }
                 }
             }
@@ -143,16 +146,18 @@ fn foot(words: &Words, view: &BlankView) -> Markup {
     }
 }
 
-/// The sight glass with its middle band from 45 to 55 %: nothing in it, to be drawn on.
-fn glass() -> Markup {
+/// The sight glass with its middle band: nothing in it, to be drawn on.
+fn glass((from, to): (f64, f64)) -> Markup {
     const BOLTS: [(i32, i32); 6] = [(209, 172), (120, 223), (31, 172), (31, 69), (120, 17), (209, 69)];
+    // The whole glass is 176 high and its foot stands at 208.
+    let (top, high) = (format!("{:.1}", 208.0 - 1.76 * to), format!("{:.1}", 1.76 * (to - from)));
     html! {
         svg class="glass" viewBox="0 0 240 240" aria-hidden="true" {
             circle class="ring" cx="120" cy="120" r="116" {}
             circle class="window" cx="120" cy="120" r="90" {}
             @for (x, y) in BOLTS { circle class="bolt-head" cx=(x) cy=(y) r="6" {} }
-            rect class="band" x="6" y="111.2" width="22" height="17.6" {}
-            rect class="band" x="212" y="111.2" width="22" height="17.6" {}
+            rect class="band" x="6" y=(top) width="22" height=(high) {}
+            rect class="band" x="212" y=(top) width="22" height=(high) {}
         }
     }
 }

@@ -143,6 +143,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
         .map(|row| row.entry)
         .collect();
     let phone = |key: KeyId| of.yard.phone(of.ledger, key);
+    let untold_ms = of.ledger.fleet().numbers.clock_moved_ms();
     let mut entries = Vec::new();
     for fact in found.facts {
         let Some(held) = truth.entry(fact.n)? else { continue };
@@ -154,7 +155,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             true => of.ledger.store().off_at(signer.0, held.received_ms)?,
             false => None,
         };
-        let clock_off = ClockOff::of(entry.as_ref().and_then(|entry| entry.clock_off_ms), brought);
+        let clock_off = ClockOff::of(entry.as_ref().and_then(|entry| entry.clock_off_ms), brought, untold_ms);
         let reading_aside = fact.judged == Judged::Counts && is_reading(fact.id, &struck, fact.kind);
         let trainer = entry.as_ref().and_then(|entry| entry.trainer);
         entries.push(EntryRow {
@@ -166,7 +167,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             signed_on: phone(signer),
             brought_by,
             came: of.yard.stamp_ms(held.received_ms),
-            clock_off: clock_off.filter(|off| off.is_told()),
+            clock_off: clock_off.filter(|off| off.is_told(untold_ms)),
             source: entry.as_ref().map(|entry| entry.source),
             judged: if reading_aside { "reading".to_owned() } else { key(&fact.judged) },
             set: entry.as_ref().and_then(|entry| set_named(of, entry)),
@@ -183,7 +184,8 @@ fn rules(of: &Reading<'_>, entry: &Entry) -> Vec<RuleSaid> {
     let Fact::PreTripSection(section) = &entry.fact else { return Vec::new() };
     let features = of.ledger.fleet().trucks.get(&of.truck).map(|truck| &truck.features);
     let Some((features, template)) = features.zip(template().ok()) else { return Vec::new() };
-    section.answers.iter().flat_map(|answer| walk_rules::said(template, answer, features)).collect()
+    let numbers = &of.ledger.fleet().numbers;
+    section.answers.iter().flat_map(|answer| walk_rules::said(template, answer, features, numbers)).collect()
 }
 
 /// The set an entry says was fitted or taken off.

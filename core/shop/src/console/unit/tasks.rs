@@ -21,11 +21,6 @@ use crate::sheet::entry_of;
 
 /// Plans of one unit looked through: more are never open at once.
 const PLANS: i64 = 20;
-/// The calendar is coming up so many days before its end, or the parts' lead time when that is longer (R2).
-const DAYS_AHEAD: i64 = 14;
-/// The hours are coming up from this share of their interval, in thousandths (R2).
-const HOURS_COMING: i64 = 900;
-
 /// A task with its clocks.
 #[derive(Clone, Debug, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -143,7 +138,7 @@ fn hours_track(clock: &TaskClock, due: &DueRow, nearer: bool) -> Option<Track> {
     let used = |left: f64| (1_000.0 - 1_000.0 * left / every.as_hours()).clamp(0.0, 9_999.0).round() as i64;
     let left = figure(due.hours_left.as_deref())?;
     let least = figure(due.hours_left_at_most.as_deref()).map(used);
-    Some(Track { used: used(left), least, coming_from: HOURS_COMING, nearer })
+    Some(Track { used: used(left), least, coming_from: clock.coming_up_from(None).0?, nearer })
 }
 
 fn figure(text: Option<&str>) -> Option<f64> {
@@ -155,11 +150,10 @@ fn days_track(clock: &TaskClock, due: &DueRow, in_service: Option<NaiveDate>, ne
     let from = clock.last.map(|last| last.day).or(in_service)?;
     let of = end.signed_duration_since(from).num_days();
     let share = |days: i64| (of > 0).then(|| days.saturating_mul(1_000) / of);
-    let ahead = DAYS_AHEAD.max(i64::from(clock.lead_days));
     Some(Track {
         used: share(of.saturating_sub(left))?.clamp(0, 9_999),
         least: None,
-        coming_from: share(of.saturating_sub(ahead))?.max(0),
+        coming_from: clock.coming_up_from(Some(from)).1?,
         nearer,
     })
 }

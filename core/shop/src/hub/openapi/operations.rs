@@ -181,6 +181,8 @@ pub(super) const ALL: &[Operation] = &[
             "guarded",
         ],
     ),
+    page("/numbers", "What the rules count with.", &[]),
+    form("/numbers", "Sets the numbers of the rules."),
     page("/people", "People, phones, and who may sign in.", &[]),
     form("/people/person", "Adds or changes a person."),
     form("/people/new-pin", "Asks a person for a new PIN."),

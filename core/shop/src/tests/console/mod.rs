@@ -5,6 +5,7 @@ mod certificates;
 mod day;
 mod moved_sets;
 mod note;
+mod numbers;
 mod people;
 mod slips;
 mod unit;

@@ -84,6 +84,7 @@ fn event_9_the_filter_comes_and_the_service_is_nine_weighted_hours_late() {
         unit.in_service.as_ref(),
         &unit.services,
         &unit.decisions,
+        &ClockNumbers::default(),
         &|from, to| Some(th03_weighed(from, to)),
     );
     let oil = clocks.iter().find(|clock| clock.task.0 == OIL).unwrap();
@@ -199,6 +200,7 @@ fn event_9_as_its_readings_and_sites_were_recorded() {
         done.in_service.as_ref(),
         &done.services,
         &done.decisions,
+        &ClockNumbers::default(),
         &weigh,
     );
     let oil = clocks.iter().find(|clock| clock.task.0 == OIL).unwrap();

@@ -59,7 +59,7 @@ pub(in crate::console) struct LevelRow {
 pub(super) fn read(of: &Reading<'_>) -> Result<Vec<LevelRow>, ShopError> {
     let profile = of.ledger.fleet().set_on(of.truck).map(|set| &set.profile);
     let system = OilSystem::of(profile);
-    let numbers = OilNumbers::default();
+    let numbers = of.ledger.fleet().numbers.oil();
     let truth = of.ledger.store().truth();
     let mut rows = Vec::new();
     for (kind, most) in [

@@ -24,6 +24,8 @@ pub(super) struct Oil {
     pub(super) so_far: Option<SoFarRow>,
     /// The oil calls its service now: why, and since when.
     pub(super) called: Option<CalledRow>,
+    /// The middle of the glass, percent, both ends in it.
+    pub(super) middle: (f64, f64),
     /// Milligrams in a cubic metre beyond which use is too much.
     pub(super) most_mg_m3: f64,
     /// Levels, pours and fills, newest first.
@@ -65,7 +67,8 @@ pub(super) fn read(of: &Reading<'_>) -> Result<Oil, ShopError> {
             .state
             .called
             .map(|called| CalledRow { why: key(&called.why), since: of.yard.stamp(called.since) }),
-        most_mg_m3: sumpbook_trade::oil::OilNumbers::default().most_mg_m3,
+        middle: of.ledger.fleet().numbers.oil().middle,
+        most_mg_m3: of.ledger.fleet().numbers.oil().most_mg_m3,
         levels: levels::read(of)?,
     })
 }

@@ -32,7 +32,7 @@ pub(in crate::console::unit) fn draw(words: &Words, oil: &Oil) -> Markup {
             p class="strip" { (words.with("oil-rose", &[("when", Arg::Text(&words.at(row.at)))])) }
         }
         @for said in sentences(words, oil) { p { (said) } }
-        (levels_chart(words, &oil.levels))
+        (levels_chart(words, &oil.levels, oil.middle))
         @if let Some(fill) = &oil.fill {
             (use_chart(words, fill, oil.most_mg_m3))
         }
@@ -197,7 +197,7 @@ fn percent(glass: Glass) -> f64 {
     }
 }
 
-fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
+fn levels_chart(words: &Words, rows: &[LevelRow], (from, to): (f64, f64)) -> Markup {
     let along: Vec<f64> = rows.iter().rev().map(|row| days(row.at.moment(), words.zone)).collect();
     let rows = rows.get(..rows.len().saturating_sub(before_shown(&along))).unwrap_or_default();
     let seen = rows.iter().filter(|row| row.glass.is_some() || row.before.is_some()).count();
@@ -232,10 +232,14 @@ fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
     let last = rows.iter().find_map(|row| Some((row.at, row.glass?)));
     let last = last.map(|(at, glass)| format!("{} {}", told::glass(words, glass), words.short_day_at(at)));
     let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
+    let middle = [("from", Arg::Count(from.round() as i64)), ("to", Arg::Count(to.round() as i64))];
+    let [lower, upper] = middle;
     let chart = Chart {
         says: words.with(
             "oil-levels-say",
             &[
+                lower,
+                upper,
                 ("levels", count(seen)),
                 ("pours", count(pours)),
                 ("last", Arg::Text(last.as_deref().unwrap_or("-"))),
@@ -246,7 +250,7 @@ fn levels_chart(words: &Words, rows: &[LevelRow]) -> Markup {
         y: Scale::of(&[0.0, 100.0], 5, |at| format!("{at:.0} %")),
         line,
         points,
-        limits: vec![(55.0, words.t("oil-middle-to")), (45.0, String::new())],
+        limits: vec![(to, words.with("oil-middle-to", &middle)), (from, String::new())],
         posts,
     };
     html! { h3 { (words.t("oil-levels")) } (chart.draw(words)) }
