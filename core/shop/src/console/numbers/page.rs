@@ -82,6 +82,7 @@ fn field(telling: &Telling, row: &NumberRow) -> Markup {
     html! {
         p class="pair" {
             label for=(at) { (name(telling, row)) }
+            " "
             input id=(at) name=(row.id) size="6" inputmode="decimal" autocomplete="off" value=(row.value)
                 aria-describedby=(format!("{at}-usual"));
             " " span id=(format!("{at}-usual")) { (usual(telling, row)) }
