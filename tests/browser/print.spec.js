@@ -13,10 +13,15 @@ const PEOPLE = ["Amos", "Bettina", "Carmelo", "Dinah", "Edric", "Fenna", "Gil", 
 
 /** Prints the page as a browser does; gives pages, their size in points, and the words on each. */
 const printed = async (page, name, format) => {
+  // Everything a print needs is there before it begins: the style of the print and its letters.
+  await page.emulateMedia({ media: "print" });
+  await page.evaluate(() => document.fonts.ready);
   const bytes = await page.pdf({ format, preferCSSPageSize: true, printBackground: false });
   await mkdir("test-results/prints", { recursive: true });
   const file = `test-results/prints/${name}-${format}.pdf`;
   await writeFile(file, bytes);
+  // What was printed is kept beside a failure.
+  await test.info().attach(`${name}-${format}.pdf`, { body: bytes, contentType: "application/pdf" });
   const { stdout: info } = await run("pdfinfo", [file]);
   const { stdout: text } = await run("pdftotext", ["-layout", file, "-"]);
   const [, width, height] = info.match(/Page size:\s+([\d.]+) x ([\d.]+)/).map(Number);

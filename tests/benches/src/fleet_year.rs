@@ -67,5 +67,22 @@ pub(crate) fn day_of(unit: u32, day: u32, first: u32) -> Vec<NewEntry> {
     entries.into_iter().map(of_truck).collect()
 }
 
+/// The meter of a unit read once on a working day, so many tenths over the evening before.
+pub(crate) fn reading_of(unit: u32, day: u32, minute: i64, rise: i64) -> NewEntry {
+    let midnight = BEGIN_MS + i64::from(day / 5 * 7 + day % 5) * 86_400_000;
+    let at = midnight + (minute + i64::from(unit % 60)) * 60_000;
+    let figure = Tenths(10_000 + (i64::from(day) - 1) * 31 + rise);
+    let reading = HourReading {
+        meter: Meter::Compressor,
+        figure,
+        how: How::Asked,
+        kept_when_asked: false,
+        photo: None,
+    };
+    // Ids of their own, far from those of whole days.
+    let id = 2_000_000_000 + (day * 10 + minute as u32 / 100) * 20_000 + unit;
+    of_truck(entry(entry_id(id), Some(truck(unit)), at, sumpbook_trade::Fact::from(reading)))
+}
+
 /// Ids of one unit-day.
 pub(crate) const IDS_A_DAY: u32 = 5;
