@@ -64,6 +64,15 @@ impl Phone {
         self.read(|book, _| Ok(book.pin_chosen(person)?))
     }
 
+    /// Whether the shop asked this person for a new PIN and none was chosen on this phone since: whatever stood here
+    /// before holds no more.
+    ///
+    /// # Errors
+    /// `Closed`, `Storage`.
+    pub fn new_pin_asked(&self, person: PersonId) -> Result<bool, PhoneError> {
+        self.read(|book, _| Ok(book.new_pin_asked(person)?))
+    }
+
     /// Chooses a PIN of 6 to 12 digits; whoever has one gives it as `old`. It takes about a tenth of a second.
     ///
     /// # Errors

@@ -35,10 +35,16 @@ class ConsoleVisit(private val yard: Yard, private val address: String, role: St
         }
     }
 
+    /** Asks somebody for a new PIN. */
+    fun asksForNewPin(name: String) {
+        given("/people/new-pin", "csrf" to token(), "name" to name)
+    }
+
+    private fun token() = Regex("""name="csrf" value="([^"]+)"""").find(page("/people"))!!.groupValues[1]
+
     /** The picture of a new phone's code: its black squares, how many squares wide it is, and the same as text. */
     fun codePicture(hub: String): Triple<List<Pair<Int, Int>>, Int, String> {
-        val token = Regex("""name="csrf" value="([^"]+)"""").find(page("/people"))!!.groupValues[1]
-        val shown = page(given("/people/code", "csrf" to token, "hub" to hub).headers().firstValue("Location").get())
+        val shown = page(given("/people/code", "csrf" to token(), "hub" to hub).headers().firstValue("Location").get())
         val squares = Regex("""M(\d+) (\d+)h1v1h-1Z""").findAll(shown).map { it.groupValues[1].toInt() to it.groupValues[2].toInt() }.toList()
         val whole = Regex("""class="qr" viewBox="0 0 (\d+) """).find(shown)!!.groupValues[1].toInt()
         return Triple(squares, whole, Regex("""class="code">([A-Z2-7 ]+)<""").find(shown)!!.groupValues[1].replace(" ", ""))

@@ -18,10 +18,6 @@ import androidx.compose.ui.test.performSemanticsAction
 import app.sumpbook.R
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
-import app.sumpbook.core.Figure
-import app.sumpbook.core.How
-import app.sumpbook.core.HowGiven
-import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.NoteKind
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneException
@@ -121,22 +117,8 @@ class DayToLookAt : AutoCloseable {
     private val broken = brokenWalk()
     private val note = phone.keepNote(Said(unit("TH-01"), signer.person), ShownNote(NoteKind.FAULT, "HIGH TEMP", true))
 
-    private val answered = answeredWalk()
-
     /** TH-03 with every stop answered, not signed yet. */
-    private fun answeredWalk(): String {
-        val walk = phone.beginPreTrip(unit("TH-03"), signer.person, null)
-        for (stop in (1..40).flatMap { listOf("$it", "${it}b") }.mapNotNull { phone.stop(walk, it, emptyList(), 0u) }.distinctBy { it.label }) {
-            phone.reachStop(walk, stop.label)
-            for (line in stop.lines) {
-                val unit = line.figure?.takeIf { it.how == HowGiven.ASKED || it.how == HowGiven.CHOSEN || it.how == HowGiven.TIMED }?.unit ?: continue
-                if (unit == "h") phone.preTripHours(walk, 7_386)
-                else phone.answerLine(walk, Answer(line.item, line.place, AnswerKind.OK, figures = listOf(ItemFigure(Figure(if (unit == "%") 48 else 2, 0u, unit), How.ASKED))))
-            }
-            if (checkNotNull(phone.stop(walk, stop.label, emptyList(), 0u)).left > 0u) phone.okTogether(walk, stop.label, 5_000u)
-        }
-        return walk
-    }
+    private val answered = phone.answeredWalk(unit("TH-03"), signer.person, 7_386) { if (it == "%") 48 else 2 }
 
     /** TH-02 with a lamp out and a note for the mechanic: signed in part, so that it is locked. */
     private fun brokenWalk(): String {

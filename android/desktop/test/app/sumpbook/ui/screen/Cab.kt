@@ -10,19 +10,13 @@ import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
-import app.sumpbook.core.Answer
-import app.sumpbook.core.AnswerKind
-import app.sumpbook.core.Figure
-import app.sumpbook.core.How
-import app.sumpbook.core.HowGiven
-import app.sumpbook.core.ItemFigure
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneClock
 import app.sumpbook.core.Signed
-import app.sumpbook.core.StopScreen
 import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.App
 import app.sumpbook.ui.Yard
+import app.sumpbook.ui.answeredWalk
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.Pictures
@@ -36,6 +30,7 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.hasWalked
 import app.sumpbook.ui.settle
+import app.sumpbook.ui.stops
 import app.sumpbook.ui.words.OwnWay
 import java.io.File
 import java.time.OffsetDateTime
@@ -125,11 +120,8 @@ class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseab
     fun walk(door: String): String = phone.beginPreTrip(unit(door), person(), null)
 
     /** The stops of a walk, in order. A label it has not gives another stop. */
-    private fun stops(draft: String): List<StopScreen> =
-        (1..40).flatMap { listOf("$it", "${it}b") }.mapNotNull { label -> phone.stop(draft, label, emptyList(), 0u)?.takeIf { it.label == label } }
-
     /** The label of the stop with this key. */
-    fun stop(draft: String, key: String): String = stops(draft).first { it.stop == key }.label
+    fun stop(draft: String, key: String): String = phone.stops(draft).first { it.stop == key }.label
 
     /** What a walk says of a line now. */
     fun answer(draft: String, stop: String, line: String) =
@@ -147,31 +139,7 @@ class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseab
     }
 
     /** A walk in which everything is answered OK with its figures. */
-    fun answeredWalk(door: String, person: String = person()): String {
-        val draft = phone.beginPreTrip(unit(door), person, null)
-        for (screen in stops(draft)) {
-            phone.reachStop(draft, screen.label)
-            for (line in screen.lines) {
-                val unit = line.figure?.takeIf { it.how in ASKED }?.unit ?: continue
-                if (unit == "h") phone.preTripHours(draft, 28_624)
-                else phone.answerLine(draft, okWith(line.item, line.place, unit))
-            }
-            if (checkNotNull(phone.stop(draft, screen.label, emptyList(), 0u)).left > 0u) phone.okTogether(draft, screen.label, 5_000u)
-        }
-        return draft
-    }
-
-    private fun okWith(item: String, place: String?, unit: String) = Answer(
-        item = item,
-        place = place,
-        answer = AnswerKind.OK,
-        figures = listOf(ItemFigure(Figure(48, 0u, unit), How.ASKED)),
-    )
-
-    private companion object {
-        /** Figures a line is not answered without. */
-        val ASKED = setOf(HowGiven.ASKED, HowGiven.CHOSEN, HowGiven.TIMED)
-    }
+    fun answeredWalk(door: String, person: String = person()): String = phone.answeredWalk(unit(door), person, 28_624) { 48 }
 
     override fun close() {
         phone.shutdown()

@@ -81,6 +81,7 @@ fun PinPart(signing: Signing, by: SignedBy) {
     val asks = when {
         of.chosen -> stringResource(R.string.pin)
         signing.again -> stringResource(R.string.pin_again)
+        of.newAsked -> stringResource(R.string.pin_choose_new, of.digits)
         else -> stringResource(R.string.pin_choose, of.digits)
     }
     PinDots(if (by.trainer == null) asks else "${of.name}: $asks", signing.typed.length, of.digits)

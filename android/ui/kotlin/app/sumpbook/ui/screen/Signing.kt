@@ -18,8 +18,9 @@ import app.sumpbook.ui.place.Signer
  *
  * @property chosen the person has one on this phone already
  * @property digits how many it is asked with
+ * @property newAsked the shop asks for a new one: what was chosen before holds no more
  */
-data class PinOf(val person: String, val name: String, val chosen: Boolean, val digits: Int)
+data class PinOf(val person: String, val name: String, val chosen: Boolean, val digits: Int, val newAsked: Boolean)
 
 /**
  * Who signs, and with whom while the person is learning.
@@ -30,7 +31,8 @@ data class SignedBy(val own: PinOf, val trainer: PinOf?, val trainers: List<Pers
 
 /** Who signs, as this phone knows them now. */
 fun Reader.signedBy(signer: Signer): SignedBy {
-    fun pinOf(id: String) = PinOf(id, fleet.people.firstOrNull { it.id == id }?.name.orEmpty(), phone.pinChosen(id), pinDigits().toInt())
+    fun name(id: String) = fleet.people.firstOrNull { it.id == id }?.name.orEmpty()
+    fun pinOf(id: String) = PinOf(id, name(id), phone.pinChosen(id), pinDigits().toInt(), phone.newPinAsked(id))
     val learner = fleet.people.firstOrNull { it.id == signer.person && it.learning }
     val trainer = signer.trainer
     return SignedBy(
