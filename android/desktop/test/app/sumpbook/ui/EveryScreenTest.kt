@@ -4,6 +4,7 @@ import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.graphics.ImageBitmap
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import app.sumpbook.ui.control.assertApart
@@ -86,6 +87,7 @@ class EveryScreenTest {
         override suspend fun pick(): ByteArray? = null
         override suspend fun late(): ByteArray? = null
         override fun pixels(picture: ByteArray): Pixels? = null
+        override fun toShow(picture: ByteArray, longest: Int): ImageBitmap? = null
     }
 
     private object NoFiles : Files {
