@@ -8,6 +8,7 @@ import androidx.compose.ui.graphics.ImageBitmap
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import app.sumpbook.ui.control.assertApart
+import app.sumpbook.ui.control.assertKeysWhole
 import app.sumpbook.ui.control.assertRead
 import app.sumpbook.ui.control.assertTargets
 import app.sumpbook.ui.control.assertText
@@ -47,6 +48,8 @@ class EveryScreenTest {
         val theme: Theme = Theme(dark = false, high = false),
         /** Only for those who look: it is laid out as another mode is. */
         val toLookAt: Boolean = false,
+        /** It was drawn for this: nobody scrolls to a key. */
+        val keysWhole: Boolean = false,
     )
 
     private fun look(mode: Mode) {
@@ -72,6 +75,7 @@ class EveryScreenTest {
             stands(desk)
             picture("every/${mode.name}/${screen.name}")
             holds("${screen.name}, ${mode.name}", wrong)
+            if (mode.keysWhole) runCatching { assertKeysWhole("${screen.name}, ${mode.name}") }.onFailure { wrong += it.message.orEmpty() }
         }
         assertEquals("", wrong.joinToString("\n"))
     }
@@ -111,7 +115,7 @@ class EveryScreenTest {
     }
 
     @Test
-    fun `as it was drawn`() = look(Mode("light"))
+    fun `as it was drawn`() = look(Mode("light", keysWhole = true))
 
     @Test
     fun dark() = look(Mode("dark", toLookAt = true, theme = Theme(dark = true, high = false)))
