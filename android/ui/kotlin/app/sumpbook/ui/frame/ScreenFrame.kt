@@ -62,10 +62,12 @@ fun ScreenFrame(
 ) {
     val parts = Parts(header, strips, content, secondary, main, low)
     BoxWithConstraints(Modifier.fillMaxSize().background(LocalTokens.current.paper).safeDrawingPadding(), Alignment.TopCenter) {
+        val scale = LocalDensity.current.fontScale
         val margin = if (maxWidth < NARROW) 8.dp else 16.dp
-        val room = Room(maxHeight < LOW || LocalDensity.current.fontScale >= LARGE, LocalDensity.current.fontScale >= LARGE)
-        // On a tablet a line stays as long as an eye follows it, and the buttons stay beside it.
-        if (maxWidth > maxHeight) Lying(parts, scroll, seen, margin, room) else Standing(parts, scroll, seen, margin, room)
+        val room = Room(maxHeight < LOW || scale >= LARGE, scale >= LARGE)
+        // On a tablet a line stays as long as an eye follows it, and the buttons stay beside it. Larger text has less room for
+        // its words than a narrow phone has for smaller ones.
+        if (maxWidth > maxHeight) Lying(parts, scroll, seen, margin, room) else Standing(parts, scroll, seen, if (scale > LARGER) 8.dp else margin, room)
     }
 }
 
@@ -141,6 +143,9 @@ private val LOW = 480.dp
 
 /** The width of the buttons when the phone lies. */
 private val BESIDE = 296.dp
+
+/** Above this size of text margins shrink on a phone that stands. */
+private const val LARGER = 1.15f
 
 /** From this size of text on strips and secondary row scroll. */
 private const val LARGE = 1.5f
