@@ -12,6 +12,7 @@ import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.draw.clipToBounds
 import androidx.compose.ui.draw.drawBehind
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.platform.LocalDensity
@@ -105,7 +106,7 @@ private fun RowScope.Columns(columns: List<String>, heavy: Boolean) {
                 val y = size.height - 1.dp.toPx()
                 val inset = 1.dp.toPx()
                 if (heavy && digit) drawLine(tokens.ink, Offset(inset, y), Offset(size.width - inset, y), 2.dp.toPx())
-            }.wrapContentHeight(unbounded = true),
+            }.clipToBounds().wrapContentHeight(unbounded = true),
             style = if (heavy) type.figure else type.figure.copy(fontWeight = type.text.fontWeight),
             textAlign = TextAlign.Center,
             color = tokens.ink,
