@@ -4,9 +4,11 @@ import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.graphics.ImageBitmap
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import app.sumpbook.ui.control.assertApart
+import app.sumpbook.ui.control.assertKeysWhole
 import app.sumpbook.ui.control.assertRead
 import app.sumpbook.ui.control.assertTargets
 import app.sumpbook.ui.control.assertText
@@ -46,6 +48,8 @@ class EveryScreenTest {
         val theme: Theme = Theme(dark = false, high = false),
         /** Only for those who look: it is laid out as another mode is. */
         val toLookAt: Boolean = false,
+        /** It was drawn for this: nobody scrolls to a key. */
+        val keysWhole: Boolean = false,
     )
 
     private fun look(mode: Mode) {
@@ -71,6 +75,7 @@ class EveryScreenTest {
             stands(desk)
             picture("every/${mode.name}/${screen.name}")
             holds("${screen.name}, ${mode.name}", wrong)
+            if (mode.keysWhole) runCatching { assertKeysWhole("${screen.name}, ${mode.name}") }.onFailure { wrong += it.message.orEmpty() }
         }
         assertEquals("", wrong.joinToString("\n"))
     }
@@ -86,6 +91,7 @@ class EveryScreenTest {
         override suspend fun pick(): ByteArray? = null
         override suspend fun late(): ByteArray? = null
         override fun pixels(picture: ByteArray): Pixels? = null
+        override fun toShow(picture: ByteArray, longest: Int): ImageBitmap? = null
     }
 
     private object NoFiles : Files {
@@ -109,7 +115,7 @@ class EveryScreenTest {
     }
 
     @Test
-    fun `as it was drawn`() = look(Mode("light"))
+    fun `as it was drawn`() = look(Mode("light", keysWhole = true))
 
     @Test
     fun dark() = look(Mode("dark", toLookAt = true, theme = Theme(dark = true, high = false)))

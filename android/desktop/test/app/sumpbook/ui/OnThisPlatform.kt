@@ -1,6 +1,7 @@
 package app.sumpbook.ui
 
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.graphics.ImageBitmap
 import androidx.compose.ui.test.ComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
 import app.sumpbook.core.KeyKeeper
@@ -25,6 +26,9 @@ fun PhoneFace(settled: Settled, content: @Composable () -> Unit) =
 
 /** A picture as this platform decodes it. */
 fun pixelsOnThisPlatform(picture: ByteArray): Pixels? = DesktopPictures { null }.pixels(picture)
+
+/** A picture as this platform shows it. */
+fun shownOnThisPlatform(picture: ByteArray, longest: Int): ImageBitmap? = DesktopPictures { null }.toShow(picture, longest)
 
 /** Where this platform keeps a phone's key. */
 fun keeperIn(file: File): KeyKeeper = FileKeeper(file)

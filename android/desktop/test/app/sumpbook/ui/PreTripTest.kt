@@ -11,7 +11,7 @@ class PreTripTest : PreTrip() {
     fun `the same with larger text`() = walked(1.3f) { screen, driver ->
         driver.preTrip(screen, null)
         threeFigures(driver)
-        assertTrue(driver.turns <= 16, "${driver.turns} page turns")
+        assertTrue(driver.turns <= 15, "${driver.turns} page turns")
         assertEquals(WALKED + 2u, phone.whereItIs(0u).counts.onPhone)
     }
 
@@ -19,7 +19,7 @@ class PreTripTest : PreTrip() {
     fun `the same with the largest text`() = walked(2f) { screen, driver ->
         driver.preTrip(screen, "walk-2.0")
         threeFigures(driver)
-        assertTrue(driver.turns <= 46, "${driver.turns} page turns")
+        assertTrue(driver.turns <= 40, "${driver.turns} page turns")
         assertEquals(WALKED + 2u, phone.whereItIs(0u).counts.onPhone)
     }
 }

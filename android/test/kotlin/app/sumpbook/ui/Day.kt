@@ -57,6 +57,7 @@ abstract class Day {
             override suspend fun pick() = aPhoto()
             override suspend fun late(): ByteArray? = null
             override fun pixels(picture: ByteArray) = null
+            override fun toShow(picture: ByteArray, longest: Int) = null
         }
         setContent { CompositionLocalProvider(LocalPictures provides camera) { PhoneFace(Settled()) { App(desk) } } }
         drive(this, Driver(this, desk, hand).apply { settle() }, phone)

@@ -64,6 +64,7 @@ class HeldPhone(val phone: Phone, person: String, first: Place) {
         override suspend fun pick() = picture
         override suspend fun late(): ByteArray? = null
         override fun pixels(picture: ByteArray) = pixelsOnThisPlatform(picture)
+        override fun toShow(picture: ByteArray, longest: Int) = shownOnThisPlatform(picture, longest)
     }
     private val settings = object : Settings {
         override val now get() = settled

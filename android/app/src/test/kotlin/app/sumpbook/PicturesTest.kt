@@ -11,11 +11,13 @@ import app.sumpbook.core.PhoneException
 import app.sumpbook.core.PhotoKind
 import app.sumpbook.hand.CameraAndPicker
 import app.sumpbook.hand.MOST_PHOTO_BYTES
+import app.sumpbook.hand.shownAs
 import app.sumpbook.hand.smallEnough
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.async
 import app.sumpbook.ui.HubYard
+import app.sumpbook.ui.turnedToTheRight
 import app.sumpbook.ui.until
 import org.junit.Assert.assertArrayEquals
 import org.junit.Assert.assertEquals
@@ -129,6 +131,13 @@ class PicturesTest {
             assertEquals(64, phone.keepPhoto(small).length)
             app.book.close()
         }
+    }
+
+    @Test
+    fun aPhotoIsShownSmallAndUpright() {
+        val shown = shownAs(turnedToTheRight(jpeg(1600, 800)), 720)!!
+        assertEquals(200 to 400, shown.width to shown.height)
+        assertNull(shownAs(byteArrayOf(1, 2, 3), 720))
     }
 
     @Test

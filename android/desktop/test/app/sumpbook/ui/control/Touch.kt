@@ -14,6 +14,8 @@ import androidx.compose.ui.test.isHeading
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.unit.sp
+import app.sumpbook.R
+import app.sumpbook.ui.desktop.ChromeWords
 import app.sumpbook.ui.frame.MAIN
 import kotlin.test.assertTrue
 
@@ -37,6 +39,17 @@ fun SkikoComposeUiTest.assertTargets(where: String) = with(density) {
             val down = maxOf(b.y - (a.y + one.size.height), a.y - (b.y + other.size.height))
             assertTrue(maxOf(across, down) + hair >= Gap.toPx(), "$where: ${named(one)} and ${named(other)}")
         }
+    }
+}
+
+/** Keys for a figure and the steps of the glass lie whole in the frame: nobody scrolls to a key while he types. */
+@OptIn(ExperimentalTestApi::class)
+fun SkikoComposeUiTest.assertKeysWhole(where: String) {
+    val hair = with(density) { 1.dp.toPx() / 2 }
+    val keys = onAllNodes(hasClickAction()).fetchSemanticsNodes().filter { node -> node.layoutInfo.isPlaced && wordsOf(node).any { it in KEYS } }
+    for (key in keys) {
+        val seen = key.boundsInRoot
+        assertTrue(seen.height + hair >= key.size.height && seen.width + hair >= key.size.width, "$where: the key ${named(key)} of ${key.size} is cut")
     }
 }
 
@@ -97,6 +110,10 @@ fun SkikoComposeUiTest.assertRead(where: String) {
 
 /** Keys whose sign is read as a word by itself. */
 private val SIGNS = setOf("+", "\u2013", "-")
+
+/** What keys say, in both languages. */
+private val KEYS = (0..9).map { "$it" }.toSet() +
+    listOf("en", "es").map(::ChromeWords).flatMap { words -> listOf(R.string.keypad_erase, R.string.glass_step_down, R.string.glass_step_up).map(words::string) }
 
 private fun wordsOf(node: SemanticsNode): List<String> =
     node.config.getOrNull(SemanticsProperties.Text).orEmpty().map { it.text } + node.config.getOrNull(SemanticsProperties.ContentDescription).orEmpty() +

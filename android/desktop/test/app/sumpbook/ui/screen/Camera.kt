@@ -1,5 +1,6 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.ui.graphics.ImageBitmap
 import app.sumpbook.ui.desk.Pictures
 import app.sumpbook.ui.desk.Pixels
 import java.awt.image.BufferedImage
@@ -12,4 +13,5 @@ class Camera(private val high: Int) : Pictures {
     override suspend fun pick() = take()
     override suspend fun late(): ByteArray? = null
     override fun pixels(picture: ByteArray): Pixels? = null
+    override fun toShow(picture: ByteArray, longest: Int): ImageBitmap? = null
 }

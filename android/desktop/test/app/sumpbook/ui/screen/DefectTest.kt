@@ -65,7 +65,7 @@ class DefectTest {
     @Test
     fun `could not check is one tap further and gives its reason`() = with(cab) {
         at(mirrors()) {
-            press("could not check")
+            press("Could not check")
             onNodeWithText("Give the reason first.").assertExists()
             onNodeWithContentDescription("Why?").performTextInput("ice")
             settled()

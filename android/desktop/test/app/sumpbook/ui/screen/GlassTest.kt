@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.assertIsNotEnabled
 import androidx.compose.ui.test.hasText
@@ -12,8 +13,10 @@ import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performSemanticsAction
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.Glass
+import app.sumpbook.ui.control.assertKeysWhole
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.words.OwnWay
 import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -102,6 +105,22 @@ class GlassTest {
             assertEquals(app.sumpbook.core.OilLook.CLEAR, kept.look)
             assertEquals(app.sumpbook.core.How.SAID, kept.stopped?.how)
             assertEquals(app.sumpbook.core.Warmth.COLD, kept.warmth)
+        }
+    }
+
+    @Test
+    fun `by itself, too, the glass and its steps lie whole in the frame`() = with(cab) {
+        for (language in listOf("en", "es")) {
+            for (level in listOf(null, 61f, 4f)) {
+                at(Place.Glass(unit("TH-02")), OwnWay(language), high = 776) {
+                    val glass = onNode(SemanticsMatcher.keyIsDefined(SemanticsActions.SetProgress))
+                    if (level != null) glass.performSemanticsAction(SemanticsActions.SetProgress) { it(level) }
+                    settled()
+                    picture("one-glass-frame-$language-$level")
+                    assertKeysWhole("one glass, $language, $level")
+                    assertEquals(glass.fetchSemanticsNode().size.height.toFloat(), glass.fetchSemanticsNode().boundsInRoot.height, "the glass is cut")
+                }
+            }
         }
     }
 

@@ -8,8 +8,10 @@ import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import app.sumpbook.core.Meter
 import app.sumpbook.core.Said
+import app.sumpbook.ui.control.assertKeysWhole
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.words.OwnWay
 import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -61,11 +63,76 @@ class HoursTest {
         at(Place.Hours(unit("TH-02")), pictures = Camera(26)) {
             type("74210")
             onNodeWithText("Take a photo of the meter first.").assertExists()
-            find("Take a photo")
+            press("Take a photo")
             picture("hours-photo")
             onNode(hasText("Keep 7,421.0", substring = true)).performClick()
             settled()
             assertEquals(1, phone.whereItIs(0u).days.flatMap { it.rows }.first { it.kind == "hour-reading" && it.photos.isNotEmpty() }.photos.size)
+        }
+    }
+
+    /** Where the key of this digit begins. */
+    private fun SkikoComposeUiTest.topOf(digit: String) = onNodeWithText(digit).fetchSemanticsNode().boundsInRoot.top
+
+    @Test
+    fun `no key is cut, and none moves under the thumb while digits come`() = with(cab) {
+        phone.giveHours(Said(unit("TH-02"), person()), Meter.COMPRESSOR, 12_110, false)
+        for (language in listOf("en", "es")) {
+            for (camera in listOf(null, Camera(29))) {
+                at(Place.Hours(unit("TH-02")), OwnWay(language), high = 776, pictures = camera) {
+                    val where = "hours, $language, ${if (camera == null) "no camera" else "camera"}"
+                    assertKeysWhole(where)
+                    val top = topOf("1")
+                    for (digit in "1212") {
+                        onNodeWithText("$digit").performClick()
+                        settled()
+                        assertKeysWhole(where)
+                        assertEquals(top, topOf("1"), "$where: the keys moved")
+                    }
+                    for (digit in "99") {
+                        onNodeWithText("$digit").performClick()
+                        settled()
+                    }
+                    picture("hours-keys-$language-${camera != null}")
+                    assertKeysWhole("$where, above what can be")
+                    if (camera != null) {
+                        onNodeWithText(if (language == "en") "Take a photo" else "Tomar una foto").performClick()
+                        settled()
+                        picture("hours-keys-$language-taken")
+                        assertKeysWhole("$where, with its photo")
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
+    fun `in the walk a question stands in the lines' place, and the keys stay`() = with(cab) {
+        phone.giveHours(Said(unit("TH-01"), person()), Meter.COMPRESSOR, 28_624, false)
+        hasWalked(person())
+        for (language in listOf("en", "es")) {
+            for (camera in listOf(null, Camera(30))) {
+                val draft = walk("TH-01")
+                val display = (1..40).map { "$it" }.first { label -> phone.stop(draft, label, emptyList(), 0u)?.lines.orEmpty().any { it.item == "hours" } }
+                at(Place.Stop(unit("TH-01"), draft, display), OwnWay(language), high = 776, pictures = camera) {
+                    val where = "hours in the walk, $language, ${if (camera == null) "no camera" else "camera"}"
+                    picture("hours-walk-$language")
+                    assertKeysWhole(where)
+                    val top = topOf("1")
+                    for (digit in "2863") {
+                        onNodeWithText("$digit").performClick()
+                        settled()
+                        assertEquals(top, topOf("1"), "$where: the keys moved")
+                    }
+                    picture("hours-walk-asked-$language")
+                    for (digit in "99") {
+                        onNodeWithText("$digit").performClick()
+                        settled()
+                    }
+                    picture("hours-walk-above-$language-${camera != null}")
+                    assertKeysWhole("$where, above what can be")
+                }
+            }
         }
     }
 

@@ -40,7 +40,7 @@ class StepsTest {
     fun `one step after the other starts the air, and stops it`() = with(cab) {
         at(steps("TH-02", "start")) {
             // TH-02 has one pressure and no temperature shown: seven steps.
-            onNodeWithText("Start air 1 / 7").assertExists()
+            onNodeWithText("Start air 1\u00A0/\u00A07").assertExists()
             picture("steps-start")
             done(6)
             assertEquals(emptyList(), kinds(), "nothing is recorded before the last step")
@@ -59,7 +59,7 @@ class StepsTest {
     @Test
     fun `the steps are those the unit has, by its own valves`() = with(cab) {
         at(steps("TH-01", "start")) {
-            onNodeWithText("Start air 1 / 10").assertExists()
+            onNodeWithText("Start air 1\u00A0/\u00A010").assertExists()
             done(2)
             onNodeWithText("gauge port").assertExists()
             picture("steps-valves")
@@ -99,9 +99,9 @@ class StepsTest {
             press("lamp stays on")
             onNodeWithText("Wait until it is so. This locks nothing.").assertExists()
             press("It is so now")
-            onNodeWithText("Start air 1 / 7").assertExists()
+            onNodeWithText("Start air 1\u00A0/\u00A07").assertExists()
             done(1)
-            onNodeWithText("Start air 2 / 7").assertExists()
+            onNodeWithText("Start air 2\u00A0/\u00A07").assertExists()
             // Whoever leaves has said so much: it is kept, and is no start.
             press("Back")
             assertEquals(listOf("steps-done"), kinds())
@@ -152,7 +152,7 @@ class StepsTest {
             press("Done")
             assertIs<StopNow.Running>(now("TH-02"))
         }
-        at(steps("TH-02", "shut-down")) { onNodeWithText("Stop air 1 / 5").assertExists() }
+        at(steps("TH-02", "shut-down")) { onNodeWithText("Stop air 1\u00A0/\u00A05").assertExists() }
     }
 
     @Test
@@ -161,7 +161,7 @@ class StepsTest {
         assertEquals(emptyList(), kinds(), "the app was ended: nothing is recorded yet")
         at(Place.Unit(unit("TH-02"))) {
             find("Go on: Start air")
-            onNodeWithText("Start air 4 / 7").assertExists()
+            onNodeWithText("Start air 4\u00A0/\u00A07").assertExists()
             done(3)
             press("Done")
             assertEquals(listOf("start-air"), kinds())

@@ -48,7 +48,10 @@ fun Line(
     }
     val soft = if (press.pressed) tokens.sheet else tokens.soft
     // Large text would break words in two columns: then the answer stands under the name.
-    val beside = LocalDensity.current.fontScale <= 1.3f
+    val scale = LocalDensity.current.fontScale
+    val beside = scale <= 1.3f
+    // The larger the words, the more of the line is theirs: fewer pages to turn.
+    val (before, behind, over) = if (scale <= 1.15f) Triple(12.dp, 36.dp, 6.dp) else Triple(8.dp, 30.dp, 4.dp)
     val answer = @Composable {
         val words = if (press.pressed || !defect) look.words else tokens.stop
         Text(said.orEmpty(), style = if (defect) type.strong else type.help, color = words)
@@ -58,7 +61,7 @@ fun Line(
             .ground(look, RoundedCornerShape(Corner), press, tokens)
             .then(if (onPress != null) Modifier.pressed(press, onPress = onPress) else Modifier)
             .drawBehind { if (onPress != null) chevron(look.words) }
-            .padding(start = 12.dp, end = if (onPress != null) 36.dp else 12.dp, top = 6.dp, bottom = 6.dp),
+            .padding(start = before, end = if (onPress != null) behind else before, top = over, bottom = over),
         horizontalArrangement = Arrangement.spacedBy(8.dp),
         verticalAlignment = Alignment.CenterVertically,
     ) {

@@ -4,12 +4,15 @@ import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.RowScope
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
+import androidx.compose.foundation.layout.wrapContentHeight
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.draw.clipToBounds
 import androidx.compose.ui.draw.drawBehind
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.platform.LocalDensity
@@ -93,15 +96,17 @@ private fun RowScope.Columns(columns: List<String>, heavy: Boolean) {
     val type = LocalType.current
     // One width for every digit of both rows, light or heavy, typed or still to come.
     val (wide, narrow) = with(LocalDensity.current) { 23.sp.toDp() to 10.sp.toDp() }
+    // Digits reach nowhere below their line: what is between the rows the keys under them need.
+    val high = with(LocalDensity.current) { type.figure.fontSize.toDp() }
     for (column in columns) {
         val digit = column != "."
         Text(
             column,
-            Modifier.width(if (digit) wide else narrow).drawBehind {
+            Modifier.width(if (digit) wide else narrow).height(high).drawBehind {
                 val y = size.height - 1.dp.toPx()
                 val inset = 1.dp.toPx()
                 if (heavy && digit) drawLine(tokens.ink, Offset(inset, y), Offset(size.width - inset, y), 2.dp.toPx())
-            },
+            }.clipToBounds().wrapContentHeight(unbounded = true),
             style = if (heavy) type.figure else type.figure.copy(fontWeight = type.text.fontWeight),
             textAlign = TextAlign.Center,
             color = tokens.ink,

@@ -11,6 +11,7 @@ import androidx.compose.runtime.rememberUpdatedState
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.runtime.staticCompositionLocalOf
+import androidx.compose.ui.graphics.ImageBitmap
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.launch
 
@@ -30,6 +31,9 @@ interface Pictures {
 
     /** A picture's pixels, at most a few million; none when it is no picture. Blocks. */
     fun pixels(picture: ByteArray): Pixels?
+
+    /** A picture to be shown: upright, no side longer than [longest] pixels; none when it is no picture. Blocks. */
+    fun toShow(picture: ByteArray, longest: Int): ImageBitmap?
 }
 
 /** The way to pictures in use; none where there is no camera and nothing to choose from. */

@@ -38,6 +38,7 @@ class Parts(
     val content: @Composable ColumnScope.() -> Unit,
     val secondary: (@Composable () -> Unit)?,
     val main: (@Composable () -> Unit)?,
+    val low: Boolean,
 )
 
 /**
@@ -45,6 +46,8 @@ class Parts(
  * ends above what is fixed and never slides under it. Lying down, the buttons stand beside it at the thumb's side. With
  * large text strips and secondary row scroll too, on a phone that lies the strips do: else nothing would be left for the
  * rows.
+ *
+ * @param low what scrolls ends at the thumb and is filled upwards: keys stay under it whatever is said above them
  */
 @Composable
 fun ScreenFrame(
@@ -54,14 +57,17 @@ fun ScreenFrame(
     secondary: (@Composable () -> Unit)? = null,
     scroll: ScrollState = rememberScrollState(),
     seen: Seen? = null,
+    low: Boolean = false,
     content: @Composable ColumnScope.() -> Unit,
 ) {
-    val parts = Parts(header, strips, content, secondary, main)
+    val parts = Parts(header, strips, content, secondary, main, low)
     BoxWithConstraints(Modifier.fillMaxSize().background(LocalTokens.current.paper).safeDrawingPadding(), Alignment.TopCenter) {
+        val scale = LocalDensity.current.fontScale
         val margin = if (maxWidth < NARROW) 8.dp else 16.dp
-        val room = Room(maxHeight < LOW || LocalDensity.current.fontScale >= LARGE, LocalDensity.current.fontScale >= LARGE)
-        // On a tablet a line stays as long as an eye follows it, and the buttons stay beside it.
-        if (maxWidth > maxHeight) Lying(parts, scroll, seen, margin, room) else Standing(parts, scroll, seen, margin, room)
+        val room = Room(maxHeight < LOW || scale >= LARGE, scale >= LARGE)
+        // On a tablet a line stays as long as an eye follows it, and the buttons stay beside it. Larger text has less room for
+        // its words than a narrow phone has for smaller ones.
+        if (maxWidth > maxHeight) Lying(parts, scroll, seen, margin, room) else Standing(parts, scroll, seen, if (scale > LARGER) 8.dp else margin, room)
     }
 }
 
@@ -102,7 +108,7 @@ private fun ColumnScope.Body(parts: Parts, scroll: ScrollState, seen: Seen?, wei
     parts.header()
     Spacer(Modifier.height(if (room.strips) Gap else 4.dp))
     if (!room.strips) Strips(parts, Modifier.padding(bottom = Gap))
-    Column(weight.fillMaxWidth().verticalScroll(scroll)) {
+    Column(weight.fillMaxWidth().verticalScroll(scroll), if (parts.low) Arrangement.Bottom else Arrangement.Top) {
         Column(if (seen == null) Modifier.fillMaxWidth() else Modifier.fillMaxWidth().holdsRows(seen), Arrangement.spacedBy(Gap)) {
             if (room.strips) Strips(parts, Modifier)
             parts.content(this)
@@ -137,6 +143,9 @@ private val LOW = 480.dp
 
 /** The width of the buttons when the phone lies. */
 private val BESIDE = 296.dp
+
+/** Above this size of text margins shrink on a phone that stands. */
+private const val LARGER = 1.15f
 
 /** From this size of text on strips and secondary row scroll. */
 private const val LARGE = 1.5f

@@ -27,6 +27,7 @@ import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.capital
 
 /** What is wrong with a line of the walk: cheaper than hiding it. A figure that was read there goes along. */
 @Composable
@@ -104,15 +105,15 @@ fun DefectForm(
                 if (!wordy) SecondaryButton(stringResource(R.string.defect_words)) { wordy = true }
                 if (!chosen?.raises.isNullOrEmpty() && !raising) SecondaryButton(stringResource(R.string.defect_raise)) { raising = true }
                 if (other) {
-                    SecondaryButton(view.couldNotCheck) { kind = AnswerKind.COULD_NOT_CHECK }
-                    SecondaryButton(view.notFitted) { kind = AnswerKind.NOT_FITTED }
+                    SecondaryButton(capital(view.couldNotCheck)) { kind = AnswerKind.COULD_NOT_CHECK }
+                    SecondaryButton(capital(view.notFitted)) { kind = AnswerKind.NOT_FITTED }
                 }
             }
         },
         main = { Keep(view, kind, chosen, words) { keep(view.answer(kind, word.takeIf { defect }, side.takeIf { defect }, words, raised.takeIf { defect }).copy(photos = photos)) } },
     ) {
         if (!defect) {
-            Text(if (kind == AnswerKind.NOT_FITTED) view.notFitted else view.couldNotCheck, Modifier.semantics { heading() }, style = LocalType.current.heading)
+            Text(capital(if (kind == AnswerKind.NOT_FITTED) view.notFitted else view.couldNotCheck), Modifier.semantics { heading() }, style = LocalType.current.heading)
             WordsField(stringResource(R.string.reason), words) { words = it }
             return@ScreenFrame
         }

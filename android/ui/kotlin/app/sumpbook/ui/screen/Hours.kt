@@ -1,5 +1,7 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
@@ -7,6 +9,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.MainAct
 import app.sumpbook.core.Meter
@@ -17,16 +20,17 @@ import app.sumpbook.ui.control.MeterFigure
 import app.sumpbook.ui.control.MeterTyped
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
-import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.rememberAct
+import app.sumpbook.ui.desk.rememberPictureTaker
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.capital
 import app.sumpbook.ui.words.hours
 
 /** What stands beside the figure: the meters there are, and what is open about their readings. */
@@ -77,27 +81,33 @@ fun Hours(unit: String, signer: Signer) {
         if (figure != null) act.now({ phone.giveHours(said, meter, figure, kept, photo.takeIf { kept }) }) { back.back() }
     }
     // What cannot be is kept with a photo of the meter, for the shop to settle: where there is a camera.
-    val wantsPhoto = fresh && record.main.act is MainAct.KeepWithPhoto && LocalPictures.current != null
+    val taker = rememberPictureTaker { bytes -> act.now({ phone.keepPhoto(bytes) }) { photo = it } }
+    val wantsPhoto = fresh && record.main.act is MainAct.KeepWithPhoto && taker != null
     ScreenFrame(
-        header = { DoorHeader(record.door, view.meters.first { it.first == meter }.second) { back.back() } },
+        header = { DoorHeader(record.door, capital(view.meters.first { it.first == meter }.second)) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
             view.hours.asked?.takeIf { fresh }?.let { Strip(it, heavy = true, calls = false) }
         },
         secondary = {
+            // In their place: a row more would cut the keys. One digit taken back, and they are there again.
+            if (wantsPhoto) return@ScreenFrame PhotoButtons(taker)
             if (!which) SecondaryButton(stringResource(R.string.which_meter)) { which = true }
             if (digits.isNotEmpty()) SecondaryButton(stringResource(R.string.type_again)) { digits = "" }
         },
         main = {
+            val photoFirst = wantsPhoto && photo == null
             val whyNot = when {
                 figure == null || !fresh -> stringResource(R.string.type_the_meter)
-                wantsPhoto && photo == null -> stringResource(R.string.hours_photo_first)
+                photoFirst -> stringResource(R.string.hours_photo_first)
                 else -> null
             }
-            MainPress(view.hours.main, whyNot) {
+            // With each digit the core is asked anew: nothing may move for that moment.
+            MainPress(view.hours.main, whyNot, whyAbove = photoFirst) {
                 give(kept = record.main.act.let { it is MainAct.YesItReads || it is MainAct.KeepWithPhoto })
             }
         },
+        low = true,
     ) {
         if (which) {
             Asked(stringResource(R.string.which_meter), view.meters.map { it.first.name to it.second }, meter.name) {
@@ -108,10 +118,12 @@ fun Hours(unit: String, signer: Signer) {
         }
         if (fresh) Hints(view.hours.hints)
         if (view.hours.asked == null) view.notes.forEach { Text(it, style = LocalType.current.help) }
-        if (wantsPhoto) OnePhoto(photo) { photo = it }
+        if (wantsPhoto) PhotosWithIt(listOfNotNull(photo).size)
         val now = stringResource(R.string.hours_now)
         val says = listOfNotNull(view.last?.let { (at, figure) -> "$at ${hours(figure)}" }, "$now ${figure?.let(::hours).orEmpty()}").joinToString(", ")
-        MeterFigure(view.last, now, typed, says)
-        Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
+        Column(verticalArrangement = Arrangement.spacedBy(4.dp)) {
+            MeterFigure(view.last, now, typed, says)
+            Keypad({ digits = typed.with(it).digits }, { digits = typed.erased().digits })
+        }
     }
 }

@@ -53,8 +53,8 @@ fun ColumnScope.HoursOfDay(unit: String, last: Pair<String, Long>?, keep: (Long)
     val asks = fresh && (act is MainAct.YesItReads || act is MainAct.KeepWithPhoto)
     val wantsPhoto = fresh && act is MainAct.KeepWithPhoto && LocalPictures.current != null
     if (asks) {
-        view?.asked?.let { Strip(it, heavy = true) }
-        Hints(view?.hints.orEmpty())
+        view.asked?.let { Strip(it, heavy = true) }
+        Hints(view.hints)
     }
     val hours = stringResource(R.string.hours)
     MeterFigure(last, stringResource(R.string.hours_now), typed, "$hours $digits")
@@ -65,7 +65,7 @@ fun ColumnScope.HoursOfDay(unit: String, last: Pair<String, Long>?, keep: (Long)
         wantsPhoto && photo == null -> stringResource(R.string.hours_photo_first)
         else -> null
     }
-    SecondaryButton(if (asks) view?.main.orEmpty() else stringResource(R.string.end_it_reads_so), whyNot = whyNot) {
+    SecondaryButton(if (asks) view.main else stringResource(R.string.end_it_reads_so), whyNot = whyNot) {
         if (figure != null) if (asks) keepAsked(figure, photo.takeIf { wantsPhoto }) else keep(figure)
     }
 }

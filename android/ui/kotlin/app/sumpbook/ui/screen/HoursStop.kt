@@ -2,12 +2,16 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.layout.Layout
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
@@ -18,6 +22,7 @@ import app.sumpbook.core.KeyboardAnswer
 import app.sumpbook.core.MainAct
 import app.sumpbook.core.Meter
 import app.sumpbook.core.keyOfHint
+import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.MeterFigure
 import app.sumpbook.ui.control.MeterTyped
@@ -28,6 +33,7 @@ import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
+import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.LocalOwnWay
 import app.sumpbook.ui.words.hours
 
@@ -69,6 +75,24 @@ private fun Reader.hintWords(hint: Hint): String {
     return listOfNotNull(words(keyOfHint(hint)), reads?.let { words("hint-reads", "figure" to hours(it)) }).joinToString(" ")
 }
 
+/**
+ * The question about a figure, where the lines stand otherwise: the keys stay where they are under the thumb that types.
+ * The lines are there again as soon as it is answered.
+ */
+@Composable
+private fun InPlaceOf(asks: Boolean, question: @Composable () -> Unit, lines: @Composable () -> Unit) {
+    Layout(
+        contents = listOf(
+            { Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(Gap)) { lines() } },
+            { if (asks) Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) { question() } },
+        ),
+    ) { (rows, asked), constraints ->
+        val under = rows.first().measure(constraints)
+        val over = asked.firstOrNull()?.measure(constraints)
+        layout(constraints.maxWidth, maxOf(under.height, over?.height ?: 0)) { (over ?: under).placeRelative(0, 0) }
+    }
+}
+
 /** The stop at the display: its lines, and the meter's figure typed on the same screen. */
 @Composable
 fun HoursStop(open: OpenStop) {
@@ -99,8 +123,9 @@ fun HoursStop(open: OpenStop) {
             // The core has not looked at the last digit yet.
             line != null && touched && view?.record?.typed != typed.inTenths ->
                 MainPress(open.view.main, stringResource(R.string.type_the_meter), whyAbove = false) {}
+            // The reason stands with the question: a line more here would cut the keys.
             line != null && view != null && asks ->
-                MainPress(view.main, if (wantsPhoto && photo == null) stringResource(R.string.hours_photo_first) else null) { kept = true }
+                MainPress(view.main, if (wantsPhoto && photo == null) stringResource(R.string.hours_photo_first) else null, whyAbove = false) { kept = true }
             line != null && typed.inTenths == null && open.view.record.main.whyNot is DisabledReason.FigureMissing ->
                 MainPress(stringResource(R.string.type_the_meter), stringResource(R.string.type_the_meter), whyAbove = false) {}
             line != null && touched -> MainOfStop(open) {
@@ -111,16 +136,21 @@ fun HoursStop(open: OpenStop) {
         }
     }
     StopFrame(open, main) { hints ->
-        open.view.lines.forEach { LineOf(it, open, hints) }
-        if (line != null) {
-            if (asks) view?.asked?.let { Strip(it) }
-            if (asks) Hints(view?.hints.orEmpty())
-            if (wantsPhoto) OnePhoto(photo) { photo = it }
-            val last = view?.record?.last
-            val now = stringResource(R.string.hours_now)
-            val says = listOfNotNull(last?.let { "${view.before} ${hours(it.figure)}" }, "$now ${typed.inTenths?.let(::hours).orEmpty()}").joinToString(", ")
-            // Close together: with three lines above it the last row of keys just fits.
-            Column(verticalArrangement = Arrangement.spacedBy(4.dp)) {
+        // Close together: with three lines above it the last row of keys just fits.
+        Column(verticalArrangement = Arrangement.spacedBy(4.dp)) {
+            InPlaceOf(
+                asks && line != null,
+                question = {
+                    view?.asked?.let { Strip(it, small = wantsPhoto) }
+                    Hints(view?.hints.orEmpty())
+                    if (wantsPhoto && photo == null) Text(stringResource(R.string.hours_photo_first), style = LocalType.current.strong)
+                    if (wantsPhoto) OnePhoto(photo) { photo = it }
+                },
+            ) { open.view.lines.forEach { LineOf(it, open, hints) } }
+            if (line != null) {
+                val last = view?.record?.last
+                val now = stringResource(R.string.hours_now)
+                val says = listOfNotNull(last?.let { "${view.before} ${hours(it.figure)}" }, "$now ${typed.inTenths?.let(::hours).orEmpty()}").joinToString(", ")
                 MeterFigure(last?.let { view.before.orEmpty() to it.figure }, now, typed, says)
                 Keypad({ type(typed.with(it)) }, { type(typed.erased()) })
             }

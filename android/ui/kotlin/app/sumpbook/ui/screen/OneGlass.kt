@@ -1,11 +1,13 @@
 package app.sumpbook.ui.screen
 
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.LevelSaid
@@ -78,9 +80,8 @@ fun OneGlass(unit: String, signer: Signer) {
         header = { DoorHeader(view.record.door, stringResource(R.string.glass_name)) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            Strip(ask.caution)
+            Strip(ask.caution, small = true)
         },
-        secondary = { SecondaryButton(stringResource(R.string.top_up)) { back.go(Place.TopUp(unit, "")) } },
         main = {
             MainPress(view.main ?: stringResource(R.string.glass_keep_none), view.whyNot) {
                 val glass = given.glass ?: return@MainPress
@@ -91,6 +92,8 @@ fun OneGlass(unit: String, signer: Signer) {
     ) {
         GlassStrips(view)
         GlassPart(view, given) { given = it }
+        // Not among the fixed buttons: there it would take the steps out of the frame.
+        SecondaryButton(stringResource(R.string.top_up), Modifier.fillMaxWidth()) { back.go(Place.TopUp(unit, "")) }
         OilWarmth(ask.warmth, warmth, said, { warmth = it }) { asking = true }
         Text(ask.lookName, style = LocalType.current.line)
         Chips { ask.looks.forEach { (one, words) -> Chip(words, look == one) { look = one } } }

@@ -8,6 +8,7 @@ import app.sumpbook.R
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.SecondaryRow
 import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.PictureTaker
 import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.rememberPictureTaker
 import app.sumpbook.ui.theme.LocalType
@@ -20,12 +21,22 @@ import app.sumpbook.ui.theme.LocalType
 fun PhotoPart(photos: List<String>, change: (List<String>) -> Unit) {
     val act = rememberAct()
     val taker = rememberPictureTaker { bytes -> act.now({ phone.keepPhoto(bytes) }) { change((photos + it).distinct()) } } ?: return
-    SecondaryRow {
-        if (taker.camera) SecondaryButton(stringResource(R.string.photo_take)) { taker.take() }
-        SecondaryButton(stringResource(R.string.photo_choose)) { taker.pick() }
-    }
-    if (photos.isNotEmpty()) Text(pluralStringResource(R.plurals.photos_with_it, photos.size, photos.size), style = LocalType.current.text)
+    SecondaryRow { PhotoButtons(taker) }
+    PhotosWithIt(photos.size)
     act.refused?.let { Strip(sentence(it)) }
+}
+
+/** The ways to a photo, beside other buttons. */
+@Composable
+fun PhotoButtons(taker: PictureTaker) {
+    if (taker.camera) SecondaryButton(stringResource(R.string.photo_take)) { taker.take() }
+    SecondaryButton(stringResource(R.string.photo_choose)) { taker.pick() }
+}
+
+/** How many were taken; nothing for none. */
+@Composable
+fun PhotosWithIt(count: Int) {
+    if (count > 0) Text(pluralStringResource(R.plurals.photos_with_it, count, count), style = LocalType.current.text)
 }
 
 /** One photo of what is being told: another one taken stands for it. */

@@ -4,6 +4,7 @@ import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.padding
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
@@ -19,6 +20,7 @@ import app.sumpbook.R
 import app.sumpbook.core.Quick
 import app.sumpbook.core.SignScreen
 import app.sumpbook.core.StopMark
+import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
@@ -136,7 +138,8 @@ private fun SumHeader(view: SignView) {
     WalkLine(view.marks, null, "$door, $title") {
         Column(Modifier.fillMaxWidth()) {
             FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween) {
-                Text(door, Modifier.semantics { heading() }, style = type.doorInHeader)
+                // The two never touch: where they just fit they take a row each.
+                Text(door, Modifier.padding(end = Gap).semantics { heading() }, style = type.doorInHeader)
                 Text(title, style = type.line)
             }
             // Quick is told before the name stands under it; nothing is refused for it.

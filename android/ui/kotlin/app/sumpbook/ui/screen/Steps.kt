@@ -82,7 +82,7 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     val refused = act.refused?.let { sentence(it) }
     val locked = view.locked
     val step = view.steps.getOrNull(view.behind)
-    val title = "${view.title} ${(view.behind + 1).coerceAtMost(view.steps.size)} / ${view.steps.size}"
+    val title = "${view.title} ${(view.behind + 1).coerceAtMost(view.steps.size)}\u00A0/\u00A0${view.steps.size}"
     when {
         locked != null && !used && view.record.inSpiteOfLock == null ->
             AtTheLock(view.door, view.onCall, title, refused, locked, spite, { spite = it }, leave) { used = true }

@@ -1,19 +1,18 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.clickable
-import androidx.compose.foundation.layout.Arrangement
-import androidx.compose.foundation.layout.Column
-import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
-import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.layout.Layout
+import androidx.compose.ui.layout.Placeable
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.Role
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import app.sumpbook.R
+import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.mark.WalkLine
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
@@ -34,14 +33,42 @@ fun WalkHeader(view: StopView, hints: Boolean, look: () -> Unit) {
         else -> stringResource(R.string.how_to_look)
     }
     WalkLine(record.marks, record.index.toInt() - 1, view.says, Modifier.clickable(onClickLabel = words, role = Role.Button, onClick = look)) {
-        Column(Modifier.fillMaxWidth()) {
-            FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween, itemVerticalAlignment = Alignment.CenterVertically) {
-                Text(record.door, Modifier.semantics { heading() }, style = type.doorInHeader)
-                Text(view.of, style = type.line)
-            }
-            FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween, itemVerticalAlignment = Alignment.CenterVertically) {
-                Text(view.title, style = type.line)
-                Text(words, style = type.help, color = LocalTokens.current.act)
+        FourWords {
+            Text(record.door, Modifier.semantics { heading() }, style = type.doorInHeader)
+            Text(view.of, style = type.line)
+            Text(view.title, style = type.line)
+            Text(words, style = type.help, color = LocalTokens.current.act)
+        }
+    }
+}
+
+/**
+ * Door and how far round, title and what a press does: in pairs at both ends of a row. Larger text takes a row more only
+ * where no row has room: what the header takes the lines below it lack.
+ */
+@Composable
+private fun FourWords(words: @Composable () -> Unit) {
+    Layout(words, Modifier.fillMaxWidth()) { measurables, constraints ->
+        val wide = constraints.maxWidth
+        val gap = Gap.roundToPx()
+        val (door, of, title, press) = measurables.map { it.measure(constraints.copy(minWidth = 0, minHeight = 0)) }
+        fun fit(one: Placeable, other: Placeable) = one.width + gap + other.width <= wide
+        val rows = ArrayList<Pair<Placeable, Placeable?>>()
+        if (fit(door, of)) {
+            rows += door to of
+        } else {
+            rows += door to null
+            rows += if (!fit(title, press) && fit(of, press)) of to press else of to null
+        }
+        rows += if (fit(title, press)) title to press else title to null
+        if (rows.none { press in it.toList() }) rows += press to null
+        layout(wide, rows.sumOf { (left, right) -> maxOf(left.height, right?.height ?: 0) }) {
+            var y = 0
+            for ((left, right) in rows) {
+                val high = maxOf(left.height, right?.height ?: 0)
+                left.placeRelative(0, y + (high - left.height) / 2)
+                right?.placeRelative(wide - right.width, y + (high - right.height) / 2)
+                y += high
             }
         }
     }

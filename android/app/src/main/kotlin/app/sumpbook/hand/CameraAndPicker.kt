@@ -4,6 +4,7 @@ import android.net.Uri
 import androidx.activity.ComponentActivity
 import androidx.activity.result.PickVisualMediaRequest
 import androidx.activity.result.contract.ActivityResultContracts
+import androidx.compose.ui.graphics.ImageBitmap
 import androidx.core.content.FileProvider
 import app.sumpbook.ui.desk.Pictures
 import app.sumpbook.ui.desk.Pixels
@@ -52,6 +53,8 @@ class CameraAndPicker(private val activity: ComponentActivity) : Pictures {
     }
 
     override fun pixels(picture: ByteArray): Pixels? = pixelsOf(picture)
+
+    override fun toShow(picture: ByteArray, longest: Int): ImageBitmap? = shownAs(picture, longest)
 }
 
 /** The authority under which this app lends its files. */

@@ -4,6 +4,8 @@ import android.graphics.Bitmap
 import android.graphics.BitmapFactory
 import android.graphics.Matrix
 import android.media.ExifInterface
+import androidx.compose.ui.graphics.ImageBitmap
+import androidx.compose.ui.graphics.asImageBitmap
 import app.sumpbook.ui.desk.Pixels
 import java.io.ByteArrayInputStream
 import java.io.ByteArrayOutputStream
@@ -35,12 +37,15 @@ fun pixelsOf(picture: ByteArray): Pixels? {
     return Pixels(drawn.width, drawn.height, argb)
 }
 
-/** Decoded to at most [LONGEST] pixels a side, halving: a large one is never whole in memory. */
-private fun decoded(picture: ByteArray): Bitmap? {
+/** A picture upright, no side longer than [longest]; none when it is no picture. */
+fun shownAs(picture: ByteArray, longest: Int): ImageBitmap? = decoded(picture, longest)?.let { turned(it, picture).asImageBitmap() }
+
+/** Decoded to at most [longest] pixels a side, halving: a large one is never whole in memory. */
+private fun decoded(picture: ByteArray, longest: Int = LONGEST): Bitmap? {
     val bounds = BitmapFactory.Options().apply { inJustDecodeBounds = true }
     BitmapFactory.decodeByteArray(picture, 0, picture.size, bounds)
     var halved = 1
-    while (maxOf(bounds.outWidth, bounds.outHeight) / halved > LONGEST) halved *= 2
+    while (maxOf(bounds.outWidth, bounds.outHeight) / halved > longest) halved *= 2
     return BitmapFactory.decodeByteArray(picture, 0, picture.size, BitmapFactory.Options().apply { inSampleSize = halved })
 }
 

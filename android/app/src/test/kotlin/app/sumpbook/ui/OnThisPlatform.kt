@@ -4,6 +4,7 @@ import android.content.ComponentName
 import android.graphics.Bitmap
 import androidx.activity.ComponentActivity
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.graphics.ImageBitmap
 import androidx.compose.ui.graphics.asAndroidBitmap
 import androidx.compose.ui.platform.LocalContext
 import androidx.compose.ui.test.ComposeUiTest
@@ -16,6 +17,7 @@ import app.sumpbook.MemorySealer
 import app.sumpbook.core.KeyKeeper
 import app.sumpbook.fontFamily
 import app.sumpbook.hand.pixelsOf
+import app.sumpbook.hand.shownAs
 import app.sumpbook.key.KeystoreKeeper
 import app.sumpbook.ui.desk.Pixels
 import app.sumpbook.ui.desk.Settled
@@ -39,6 +41,9 @@ fun PhoneFace(settled: Settled, content: @Composable () -> Unit) = AndroidFace(f
 
 /** A picture as this platform decodes it. */
 fun pixelsOnThisPlatform(picture: ByteArray): Pixels? = pixelsOf(picture)
+
+/** A picture as this platform shows it. */
+fun shownOnThisPlatform(picture: ByteArray, longest: Int): ImageBitmap? = shownAs(picture, longest)
 
 /** Where this platform keeps a phone's key. */
 fun keeperIn(file: File): KeyKeeper = KeystoreKeeper(file, MemorySealer())
