@@ -1,6 +1,8 @@
 //! The fleet as its book tells it: who, what, which keys, which programme, which campaigns.
 
 mod campaigns;
+#[cfg(test)]
+mod tests;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -43,6 +45,9 @@ pub struct Fleet {
     pub sets: BTreeMap<SetId, SetRegistered>,
     /// Which set stood on each truck, and from which moment on, milliseconds, oldest first.
     pub stood: BTreeMap<TruckId, Vec<(i64, Option<SetId>)>>,
+    /// The same the other way round: the trucks each set ever stood on. Every unit asks it, so nobody looks through
+    /// the whole fleet for one set.
+    pub homes: BTreeMap<SetId, BTreeSet<TruckId>>,
     /// What the shop set of each set's weights, oldest first: hours weigh by what was in force on their day (R10).
     pub weights: BTreeMap<SetId, Vec<WeightSet>>,
     /// People.
@@ -75,6 +80,7 @@ impl Default for Fleet {
             trucks: BTreeMap::new(),
             sets: BTreeMap::new(),
             stood: BTreeMap::new(),
+            homes: BTreeMap::new(),
             weights: BTreeMap::new(),
             people: BTreeMap::new(),
             devices: Vec::new(),
@@ -177,11 +183,13 @@ impl Fleet {
             self.stood.entry(left).or_default().push((at, None));
         }
         if let Some(truck) = set.on {
-            for other in
-                self.sets.values_mut().filter(|other| other.set != set.set && other.on == Some(truck))
-            {
-                other.on = None;
+            let others: Vec<SetId> = self.sets_of(truck).filter(|other| *other != set.set).collect();
+            for other in others {
+                if let Some(known) = self.sets.get_mut(&other).filter(|known| known.on == Some(truck)) {
+                    known.on = None;
+                }
             }
+            self.homes.entry(set.set).or_default().insert(truck);
             let stood = self.stood.entry(truck).or_default();
             // What a truck's book says from before a set came to it from elsewhere is not about that set.
             if moved && stood.is_empty() {
@@ -189,8 +197,10 @@ impl Fleet {
             }
             stood.push((at, Some(set.set)));
         }
-        for stood in self.stood.values_mut() {
-            stood.sort_by_key(|(from, _)| *from);
+        for truck in before.into_iter().chain(set.on) {
+            if let Some(stood) = self.stood.get_mut(&truck) {
+                stood.sort_by_key(|(from, _)| *from);
+            }
         }
     }
 
@@ -204,8 +214,7 @@ impl Fleet {
 
     /// The trucks a set ever stood on.
     pub fn trucks_of(&self, set: SetId) -> Vec<TruckId> {
-        let here = |stood: &Vec<(i64, Option<SetId>)>| stood.iter().any(|(_, there)| *there == Some(set));
-        self.stood.iter().filter(|(_, stood)| here(stood)).map(|(truck, _)| *truck).collect()
+        self.homes.get(&set).into_iter().flatten().copied().collect()
     }
 
     /// The sets that ever stood on a truck.
@@ -218,7 +227,8 @@ impl Fleet {
         let first = |stood: &Vec<(i64, Option<SetId>)>| {
             stood.iter().find(|(_, there)| *there == Some(set)).map(|(from, _)| *from)
         };
-        let all = self.stood.iter().filter_map(|(truck, stood)| Some((first(stood)?, *truck)));
+        let homes = self.homes.get(&set).into_iter().flatten();
+        let all = homes.filter_map(|truck| Some((first(self.stood.get(truck)?)?, *truck)));
         all.min().map(|(_, truck)| truck)
     }
 
@@ -265,7 +275,7 @@ impl Fleet {
 
     /// The set now on a truck.
     pub fn set_on(&self, truck: TruckId) -> Option<&SetRegistered> {
-        self.sets.values().find(|set| set.on == Some(truck))
+        self.sets_of(truck).filter_map(|set| self.sets.get(&set)).find(|set| set.on == Some(truck))
     }
 
     /// The truck with this door number.
