@@ -14,7 +14,8 @@ pub enum ClockOff {
 
 impl ClockOff {
     /// By the exchange `before` the entry was written, as the entry itself carries it, and by the one that `brought`
-    /// it. Two exchanges that differ by more than `untold_ms` show a clock that moved in between. None where the second is not known: it was carried by another phone, or by file.
+    /// it. Two exchanges that differ by more than `untold_ms` show a clock that moved in between.
+    /// None where the second is not known: it was carried by another phone, or by file.
     pub fn of(before: Option<i64>, brought: Option<i64>, untold_ms: u64) -> Option<ClockOff> {
         let brought = brought?;
         Some(match before.filter(|before| before.abs_diff(brought) > untold_ms) {

@@ -46,8 +46,9 @@ pub struct Fleet {
     /// Which set stood on each truck, and from which moment on, milliseconds, oldest first.
     pub stood: BTreeMap<TruckId, Vec<(i64, Option<SetId>)>>,
     /// The same the other way round: the trucks each set ever stood on. Every unit asks it, so nobody looks through
-    /// the whole fleet for one set.
-    pub homes: BTreeMap<SetId, BTreeSet<TruckId>>,
+    /// the whole fleet for one set. Not kept: it follows from where sets stood.
+    #[serde(skip)]
+    pub(crate) homes: BTreeMap<SetId, BTreeSet<TruckId>>,
     /// What the shop set of each set's weights, oldest first: hours weigh by what was in force on their day (R10).
     pub weights: BTreeMap<SetId, Vec<WeightSet>>,
     /// People.
@@ -200,6 +201,16 @@ impl Fleet {
         for truck in before.into_iter().chain(set.on) {
             if let Some(stood) = self.stood.get_mut(&truck) {
                 stood.sort_by_key(|(from, _)| *from);
+            }
+        }
+    }
+
+    /// Finds the trucks of each set anew: what was kept of a fleet does not tell them.
+    pub(crate) fn find_homes(&mut self) {
+        self.homes.clear();
+        for (truck, stood) in &self.stood {
+            for set in stood.iter().filter_map(|(_, set)| *set) {
+                self.homes.entry(set).or_default().insert(*truck);
             }
         }
     }

@@ -54,5 +54,10 @@ proptest! {
                 prop_assert_eq!(fleet.first_truck_of(set).is_some(), !all.is_empty());
             }
         }
+        // As an opening finds it.
+        let kept = crate::state::folded::to_bytes(&fleet).unwrap();
+        let mut again: Fleet = crate::state::folded::from_bytes(&kept).unwrap();
+        again.find_homes();
+        prop_assert_eq!(again, fleet);
     }
 }

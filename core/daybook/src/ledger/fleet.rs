@@ -43,8 +43,11 @@ impl Knowledge {
     /// Reads the fleet: the folded one when it is kept, else the book.
     pub(super) fn load_fleet(&mut self, truth: &Truth<'_>) -> Result<(), LedgerError> {
         let (version, kept) = truth.fleet_kept()?;
-        (self.fleet, self.fleet_op) = match kept.and_then(|body| folded::from_bytes(&body)) {
-            Some(kept) => kept,
+        (self.fleet, self.fleet_op) = match kept.and_then(|body| folded::from_bytes::<(Fleet, u64)>(&body)) {
+            Some((mut fleet, op)) => {
+                fleet.find_homes();
+                (fleet, op)
+            }
             None => self.fold(truth)?,
         };
         self.fleet_version = version;

@@ -39,6 +39,7 @@ pub struct TaskClock {
     /// Days the parts take to come.
     pub lead_days: u32,
     /// When it is coming up.
+    #[serde(default)]
     pub ahead: Ahead,
     /// The service it runs from; `None` when never done.
     pub last: Option<LastDone>,
@@ -71,7 +72,8 @@ pub fn task_clocks(
     task_clocks_weighed(programme, in_service, services, decisions, &ClockNumbers::default(), &plain)
 }
 
-/// As [`task_clocks`], by the shop's own numbers, with `weigh` giving the weighted hours between two meter figures (R10): it decides
+/// As [`task_clocks`], by the shop's own numbers, with `weigh` giving the weighted hours between two meter figures
+/// (R10): it decides
 /// how late a weighted service came. `None` from it means not known.
 pub fn task_clocks_weighed(
     programme: &Programme,
