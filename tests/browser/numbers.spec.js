@@ -2,9 +2,6 @@
 
 import { expect, test } from "./test.js";
 
-// Every page of a demo counts with them: these tests have one of their own.
-test.use({ ground: "numbers" });
-
 test("a number is changed, the due list follows, and what is out of bounds is refused by its name", async ({ page, record }) => {
   await page.goto("/due");
   await page.getByRole("link", { name: "the rules' numbers" }).click();

@@ -29,8 +29,6 @@ const printed = async (page, name, format) => {
 };
 
 const hasPoppler = await run("pdfinfo", ["-v"]).then(() => true, () => false);
-// Pages are counted: what other tests leave on the day would make more of them.
-test.use({ ground: "print" });
 test.skip(!hasPoppler, "pdfinfo and pdftotext (poppler-utils) read what was printed");
 
 for (const format of ["A4", "Letter"]) {

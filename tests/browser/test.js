@@ -1,4 +1,4 @@
-// What every test stands on: a demo for each worker, and a browser that is signed in.
+// What every test stands on: a demo for each worker of a file, and a browser that is signed in.
 
 import { existsSync } from "node:fs";
 import { test as base, expect } from "@playwright/test";
@@ -15,8 +15,6 @@ export const signIn = async (page, demo, { name = demo.name, password = demo.pas
 };
 
 export const test = base.extend({
-  /** A file that counts what is on a page names a ground of its own: its demo is shared with no other file. */
-  ground: ["", { option: true, scope: "worker" }],
   demo: [
     async ({}, use) => {
       const demo = await begin();
