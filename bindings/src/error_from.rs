@@ -97,7 +97,10 @@ impl From<LedgerError> for PhoneError {
         match error {
             LedgerError::Store(error) => error.into(),
             LedgerError::Sign(_) => PhoneError::Entry { reason },
-            LedgerError::Change(_) | LedgerError::State(_) | LedgerError::Folded(_) => {
+            LedgerError::Change(_)
+            | LedgerError::State(_)
+            | LedgerError::Folded(_)
+            | LedgerError::Checklist(_) => {
                 PhoneError::Storage { kind: StorageKind::Other, text_key: None, reason }
             }
             LedgerError::Random(_) => PhoneError::Unexpected { reason },

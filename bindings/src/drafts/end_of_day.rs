@@ -1,11 +1,11 @@
 //! An end-of-day report, from its beginning to its signature.
 
 use sumpbook_daybook::draft::{Draft, EndOfDayDraft};
+use sumpbook_daybook::phone::Daybook;
 use sumpbook_trade::record::{Answer, SiteDust};
-use sumpbook_trade::{EntryId, Figure, PersonId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Figure, PersonId, Stamp, Tenths, TruckId};
 
 use super::{Signed, end_of_day, fresh, keep, record, signing};
-use crate::checklist::template;
 use crate::error::PhoneError;
 use crate::listener::ChangeSet;
 use crate::phone::Phone;
@@ -53,7 +53,7 @@ impl Phone {
     /// # Errors
     /// `Draft`; as any write.
     pub fn none_found(&self, draft: EntryId) -> Result<(), PhoneError> {
-        self.reporting(draft, |report| {
+        self.reporting(draft, |_, report, _| {
             report.none_found();
             Ok(())
         })
@@ -64,7 +64,10 @@ impl Phone {
     /// # Errors
     /// `Draft` when the answer does not hold; as any write.
     pub fn defect_found(&self, draft: EntryId, defect: Answer) -> Result<(), PhoneError> {
-        self.reporting(draft, |report| Ok(report.defect(template()?, defect)?))
+        self.reporting(draft, |book, report, now| {
+            let checklist = book.ledger().checklist_of(report.unit, now)?;
+            Ok(report.defect(&checklist, defect)?)
+        })
     }
 
     /// Says something else of the day.
@@ -72,7 +75,7 @@ impl Phone {
     /// # Errors
     /// `Draft`; as any write.
     pub fn say_end_of_day(&self, draft: EntryId, said: EndOfDaySaid) -> Result<(), PhoneError> {
-        self.reporting(draft, |report| {
+        self.reporting(draft, |_, report, _| {
             report.hours = said.hours.or(report.hours);
             report.odometer = said.odometer.or(report.odometer);
             report.tanks_drained = said.tanks_drained.or(report.tanks_drained);
@@ -105,11 +108,11 @@ impl Phone {
     fn reporting(
         &self,
         draft: EntryId,
-        change: impl FnOnce(&mut EndOfDayDraft) -> Result<(), PhoneError>,
+        change: impl FnOnce(&Daybook, &mut EndOfDayDraft, Stamp) -> Result<(), PhoneError>,
     ) -> Result<(), PhoneError> {
         self.change(ChangeSet::DRAFTS, |book, now| {
             let mut report = end_of_day(book, draft)?;
-            change(&mut report)?;
+            change(book, &mut report, now)?;
             keep(book, &Draft::EndOfDay(report), now)
         })
     }

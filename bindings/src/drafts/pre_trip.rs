@@ -31,7 +31,7 @@ impl Phone {
         self.change(ChangeSet::DRAFTS, |book, now| {
             let id = fresh(now)?;
             let walk = walk.unwrap_or(WalkId(id.0));
-            let mut draft = PreTripDraft::begin(id, walk, unit, person, template()?, now);
+            let mut draft = PreTripDraft::begin(id, walk, unit, person, template(book)?, now);
             draft.hints = is_new_to_it(book, person)?;
             keep(book, &Draft::PreTrip(draft), now)?;
             Ok(id)
@@ -54,7 +54,7 @@ impl Phone {
                 reason: format!("no walk {after} of this unit is held here"),
             })?;
             let id = fresh(now)?;
-            let mut draft = PreTripDraft::begin(id, WalkId(id.0), unit, person, template()?, now);
+            let mut draft = PreTripDraft::begin(id, WalkId(id.0), unit, person, template(book)?, now);
             draft.follows = Some(first);
             draft.hints = is_new_to_it(book, person)?;
             keep(book, &Draft::PreTrip(draft), now)?;
@@ -78,14 +78,14 @@ impl Phone {
     pub fn last_report_was_read(&self, draft: EntryId, seen: Vec<String>) -> Result<(), PhoneError> {
         self.walking(draft, |book, walk, now| {
             let query = LastReportQuery { unit: walk.unit, seen: seen.into_iter().collect() };
-            let shown = last_report(book.ledger(), &query, template()?, &book.standing()?, now)?;
+            let shown = last_report(book.ledger(), &query, template(book)?, &book.standing()?, now)?;
             let id = walk.review.as_ref().map_or_else(|| fresh(now), |review| Ok(review.id))?;
             let report = shown.report.map(|report| report.id);
             walk.review = Some(ReviewDraft { id, report, certificates: shown.to_review });
             // A short walk has no line for what stands before the walk: the first one answered it.
             let answers = if walk.follows.is_some() { Vec::new() } else { shown.answers };
             for item in answers {
-                walk.answer(template()?, ok(item))?;
+                walk.answer(template(book)?, ok(item))?;
             }
             Ok(())
         })
@@ -97,7 +97,7 @@ impl Phone {
     /// `Draft` when the walk has no such stop; as any write.
     pub fn reach_stop(&self, draft: EntryId, stop: String) -> Result<(), PhoneError> {
         self.walking(draft, |book, walk, now| {
-            let (stops, _) = walk_of(book.ledger(), template()?, walk, now)?;
+            let (stops, _) = walk_of(book.ledger(), template(book)?, walk, now)?;
             let (found, position) = planned(&stops, &stop)?;
             walk.reach(found, position);
             Ok(())
@@ -109,7 +109,10 @@ impl Phone {
     /// # Errors
     /// `Draft` when the answer does not hold; as any write.
     pub fn answer_line(&self, draft: EntryId, answer: Answer) -> Result<(), PhoneError> {
-        self.walking(draft, |_, walk, _| Ok(walk.answer(template()?, answer)?))
+        self.walking(draft, |book, walk, now| {
+            let checklist = book.ledger().checklist_of(walk.unit, now)?;
+            Ok(walk.answer(&checklist, answer)?)
+        })
     }
 
     /// Takes the answer to a line back, by the row's id.
@@ -132,9 +135,9 @@ impl Phone {
     /// `Draft` when there is no such line; as any write.
     pub fn ok_together(&self, draft: EntryId, stop: String, on_screen_ms: u32) -> Result<u32, PhoneError> {
         self.walking(draft, |book, walk, now| {
-            let (stops, elsewhere) = walk_of(book.ledger(), template()?, walk, now)?;
+            let (stops, elsewhere) = walk_of(book.ledger(), template(book)?, walk, now)?;
             let answered =
-                walk.ok_together(template()?, planned(&stops, &stop)?.0, &elsewhere, on_screen_ms)?;
+                walk.ok_together(template(book)?, planned(&stops, &stop)?.0, &elsewhere, on_screen_ms)?;
             Ok(u32::try_from(answered).unwrap_or(u32::MAX))
         })
     }
@@ -165,7 +168,7 @@ impl Phone {
         self.change(ChangeSet::RECORDED, |book, now| {
             let mut walk = pre_trip(book, draft)?;
             walk.walked_ms = walked_ms.or(walk.walked_ms);
-            let (stops, elsewhere) = walk_of(book.ledger(), template()?, &walk, now)?;
+            let (stops, elsewhere) = walk_of(book.ledger(), template(book)?, &walk, now)?;
             let extent = if part { Extent::Part } else { Extent::Whole };
             let signing = signing(book, &signed, now)?;
             let entries = walk.sign(book.ledger().fleet(), &stops, &elsewhere, extent, &signing)?;

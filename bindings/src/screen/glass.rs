@@ -85,6 +85,6 @@ impl Phone {
         oil_temperature: Option<Figure>,
     ) -> Result<GlassScreen, PhoneError> {
         let query = GlassQuery { unit, given, said_stopped, warmth, oil_temperature };
-        self.read(|book, now| Ok(screen::glass(book.ledger(), &query, template()?, now)?))
+        self.read(|book, now| Ok(screen::glass(book.ledger(), &query, template(book)?, now)?))
     }
 }

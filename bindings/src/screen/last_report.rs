@@ -54,7 +54,7 @@ impl Phone {
     pub fn last_report(&self, unit: TruckId, seen: Vec<String>) -> Result<LastReportScreen, PhoneError> {
         let query = LastReportQuery { unit, seen: seen.into_iter().collect() };
         self.read(|book, now| {
-            Ok(screen::last_report(book.ledger(), &query, template()?, &book.standing()?, now)?)
+            Ok(screen::last_report(book.ledger(), &query, template(book)?, &book.standing()?, now)?)
         })
     }
 }

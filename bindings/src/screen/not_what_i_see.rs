@@ -29,7 +29,7 @@ impl Phone {
     pub fn not_what_i_see(&self, draft: EntryId) -> Result<Vec<ToldAgain>, PhoneError> {
         self.read(|book, now| {
             let draft = crate::drafts::pre_trip(book, draft)?;
-            Ok(screen::not_what_i_see(book.ledger(), &draft, template()?, now)?)
+            Ok(screen::not_what_i_see(book.ledger(), &draft, template(book)?, now)?)
         })
     }
 }

@@ -173,7 +173,9 @@ impl Phone {
     /// # Errors
     /// As any read.
     pub fn roadside(&self, unit: TruckId) -> Result<RoadsideScreen, PhoneError> {
-        self.read(|book, now| Ok(screen::roadside(book.ledger(), unit, template()?, &book.standing()?, now)?))
+        self.read(|book, now| {
+            Ok(screen::roadside(book.ledger(), unit, template(book)?, &book.standing()?, now)?)
+        })
     }
 
     /// A person's own figures.
@@ -181,7 +183,7 @@ impl Phone {
     /// # Errors
     /// As any read.
     pub fn own_figures(&self, person: PersonId) -> Result<OwnFigures, PhoneError> {
-        self.read(|book, now| Ok(screen::own_figures(book.ledger(), person, template()?, now)?))
+        self.read(|book, now| Ok(screen::own_figures(book.ledger(), person, template(book)?, now)?))
     }
 
     /// Whether the shift of a person is over whose name has stood on this phone since `since`.

@@ -100,7 +100,7 @@ impl Phone {
     pub fn signing(&self, draft: EntryId, walked_ms: Option<u64>) -> Result<SignScreen, PhoneError> {
         self.read(|book, now| {
             let draft = crate::drafts::pre_trip(book, draft)?;
-            Ok(screen::signing(book.ledger(), &draft, template()?, walked_ms, now)?)
+            Ok(screen::signing(book.ledger(), &draft, template(book)?, walked_ms, now)?)
         })
     }
 }

@@ -150,7 +150,7 @@ impl Phone {
     /// # Errors
     /// As any read.
     pub fn lines_of_unit(&self, unit: TruckId) -> Result<Vec<LineRow>, PhoneError> {
-        self.read(|book, _| Ok(screen::lines_of_unit(book.ledger(), unit, template()?)?))
+        self.read(|book, now| Ok(screen::lines_of_unit(book.ledger(), unit, template(book)?, now)?))
     }
 
     /// One stop of a pre-trip under way: by its label, or where the draft stands. `seen` are the lines that have
@@ -168,7 +168,7 @@ impl Phone {
         let query = StopQuery { stop, seen: seen.into_iter().collect(), open_ms };
         self.read(|book, now| {
             let draft = crate::drafts::pre_trip(book, draft)?;
-            Ok(screen::stop(book.ledger(), &draft, &query, template()?, now)?)
+            Ok(screen::stop(book.ledger(), &draft, &query, template(book)?, now)?)
         })
     }
 }

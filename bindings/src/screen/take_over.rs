@@ -52,7 +52,7 @@ impl Phone {
     ) -> Result<TakeOverScreen, PhoneError> {
         let query = TakeOverQuery { unit, after, seen: seen.into_iter().collect() };
         let found = self.read(|book, now| {
-            Ok(screen::take_over(book.ledger(), &query, template()?, &book.standing()?, now)?)
+            Ok(screen::take_over(book.ledger(), &query, template(book)?, &book.standing()?, now)?)
         })?;
         found.ok_or_else(|| PhoneError::Argument {
             what: "after".to_owned(),

@@ -49,7 +49,7 @@ impl Phone {
     /// `Closed`, `Storage`; `Argument` for a unit this phone does not know.
     pub fn rules_said(&self, unit: TruckId, answer: Answer) -> Result<RulesSaid, PhoneError> {
         self.read(|book, _| {
-            let rows = said(template()?, &answer, features(book, unit)?, &book.ledger().fleet().numbers);
+            let rows = said(template(book)?, &answer, features(book, unit)?, &book.ledger().fleet().numbers);
             Ok(RulesSaid { over: over(&rows), rows: rows.iter().map(row).collect() })
         })
     }

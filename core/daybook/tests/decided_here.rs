@@ -69,7 +69,7 @@ fn another_walk_and_the_days_report_stand_beside_whatever_the_button_does() {
 #[test]
 fn a_line_without_a_side_says_what_is_open_on_either_of_them() {
     let yard = locked();
-    let rows = lines_of_unit(&yard.ledger, TH_02, template()).unwrap();
+    let rows = lines_of_unit(&yard.ledger, TH_02, template(), at(NOW)).unwrap();
     let mirrors = rows.iter().find(|row| row.item == "mirrors").unwrap();
     assert_eq!(mirrors.place, None, "one look covers both");
     assert_eq!(mirrors.open_since, Some(at("2026-10-19T06:41:00-06:00")));

@@ -28,6 +28,9 @@ pub enum ShopError {
     /// A number no rule can count with.
     #[error("{0}. Nothing was changed. Give it within its bounds.")]
     Number(#[from] sumpbook_trade::record::NotANumberOfARule),
+    /// What a finding is to lock does not fit the checklist.
+    #[error("{0}. Nothing was changed.")]
+    Severity(#[from] sumpbook_trade::checklist::NotOnTheChecklist),
     /// The shop's key cannot be sealed or opened.
     #[error(transparent)]
     Seal(#[from] crate::sealed_key::SealError),

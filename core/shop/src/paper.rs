@@ -4,6 +4,7 @@
 //! with each change of what it has. So an old pad is seen, and which of its lines are others now can be told.
 
 use std::path::Path;
+use std::sync::Arc;
 
 use sumpbook_daybook::book::BookId;
 use sumpbook_daybook::judgement::Judged;
@@ -47,7 +48,7 @@ impl PageOf {
 /// # Errors
 /// As any read; and when the checklist does not hang together.
 pub fn editions(ledger: &Ledger, truck: TruckId) -> Result<Vec<PageOf>, ShopError> {
-    let template = template()?;
+    let template = template(ledger)?;
     let mut editions: Vec<PageOf> = Vec::new();
     let mut last: Option<Features> = None;
     for features in registered(ledger, truck)? {
@@ -57,7 +58,7 @@ pub fn editions(ledger: &Ledger, truck: TruckId) -> Result<Vec<PageOf>, ShopErro
         editions.push(PageOf {
             edition: template.edition,
             unit_edition: u32::try_from(editions.len()).unwrap_or(u32::MAX).saturating_add(1),
-            stops: plan(template, &features),
+            stops: plan(&template, &features),
         });
         last = Some(features);
     }
@@ -82,12 +83,12 @@ fn registered(ledger: &Ledger, truck: TruckId) -> Result<Vec<Features>, ShopErro
     Ok(found)
 }
 
-/// The checklist.
+/// The checklist, as the shop has it.
 ///
 /// # Errors
 /// When it does not hang together.
-pub fn template() -> Result<&'static Template, ShopError> {
-    Template::common_practice().map_err(|error| ShopError::Checklist(error.to_string()))
+pub fn template(ledger: &Ledger) -> Result<Arc<Template>, ShopError> {
+    ledger.fleet().checklist().cloned().map_err(|error| ShopError::Checklist(error.to_string()))
 }
 
 /// A page that a driver signed, as it was typed in.
@@ -136,8 +137,8 @@ pub fn keep_page(
     {
         return Err(ShopError::PageTyped(number.clone()));
     }
-    let template = template()?;
-    let answers = page.answers.into_iter().map(|answer| with_severity(template, answer));
+    let template = template(&shop.ledger)?;
+    let answers = page.answers.into_iter().map(|answer| with_severity(&template, answer));
     let section = PreTripSection {
         walk: WalkId(new_id(hand.at)?),
         edition: page.edition,

@@ -1,11 +1,13 @@
 //! Entering a fleet: trucks, sets, people, programmes, what a unit does from a day on.
 
 use chrono::NaiveDate;
+use sumpbook_daybook::ledger::LedgerError;
+use sumpbook_trade::checklist::Template;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::{
-    DayStatusSet, PersonSet, ProgrammeSet, Role, RuleNumbers, SetProfile, SetRegistered, ShopSays,
-    TruckRegistered,
+    DayStatusSet, OwnSeverity, PersonSet, ProgrammeSet, Role, RuleNumbers, SetProfile, SetRegistered,
+    SeveritiesSet, ShopSays, TruckRegistered,
 };
 use sumpbook_trade::{EntryId, Features, PersonId, SetId, Tenths, TruckId};
 
@@ -69,6 +71,34 @@ impl Shop {
     pub fn set_numbers(&mut self, numbers: RuleNumbers, hand: &Hand) -> Result<EntryId, ShopError> {
         numbers.check()?;
         self.write(None, numbers.into(), None, hand)
+    }
+
+    /// Sets what findings lock where it is otherwise than on the checklist, whole. What was found before keeps what it
+    /// locked.
+    ///
+    /// # Errors
+    /// A word that is not the checklist's; else as [`Shop::write`].
+    pub fn set_severities(&mut self, own: Vec<OwnSeverity>, hand: &Hand) -> Result<EntryId, ShopError> {
+        Template::common_practice().map_err(LedgerError::from)?.with_own(&own)?;
+        self.write(None, SeveritiesSet { own }.into(), None, hand)
+    }
+
+    /// Sets what these words lock and leaves every other as it is. Returns whether that is a change.
+    ///
+    /// # Errors
+    /// As [`Shop::set_severities`].
+    pub fn change_severities(&mut self, changed: Vec<OwnSeverity>, hand: &Hand) -> Result<bool, ShopError> {
+        let shipped = Template::common_practice().map_err(LedgerError::from)?;
+        let before = self.ledger.fleet().own_severities();
+        let same = |one: &OwnSeverity, other: &OwnSeverity| one.item == other.item && one.word == other.word;
+        let stays = before.iter().filter(|old| !changed.iter().any(|new| same(old, new)));
+        let mut own: Vec<OwnSeverity> = stays.chain(&changed).cloned().collect();
+        own.retain(|own| !own.is_usual(shipped));
+        own.sort_by(|one, other| (&one.item, &one.word).cmp(&(&other.item, &other.word)));
+        if own == before {
+            return Ok(false);
+        }
+        self.set_severities(own, hand).map(|_| true)
     }
 
     /// Registers a truck; one of the same door number is changed. Returns which.

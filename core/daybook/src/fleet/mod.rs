@@ -5,13 +5,16 @@ mod campaigns;
 mod tests;
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
+use sumpbook_trade::checklist::{Template, TemplateError};
 use sumpbook_trade::clock::{Programme, TaskId};
 use sumpbook_trade::record::{
-    DeviceRevoked, Digest, PersonSet, ProgrammeSet, RuleNumbers, SetRegistered, ShopSays, TruckRegistered,
+    DeviceRevoked, Digest, OwnSeverity, PersonSet, ProgrammeSet, RuleNumbers, SetRegistered, ShopSays,
+    TruckRegistered,
 };
 use sumpbook_trade::wear::{WeightSet, Weights};
 use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
@@ -27,6 +30,15 @@ pub struct Device {
     pub key: Digest,
     /// What the yard calls it.
     pub name: String,
+}
+
+/// What findings lock in this fleet, from a moment on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct SeveritiesFrom {
+    /// That moment, milliseconds.
+    pub from_ms: i64,
+    /// Where the shop has it otherwise than the checklist.
+    pub own: Vec<OwnSeverity>,
 }
 
 /// Everything the fleet book says, folded. Built from entries in the order of their ops, so it is the same
@@ -65,6 +77,12 @@ pub struct Fleet {
     /// The numbers of the rules.
     #[serde(default)]
     pub numbers: RuleNumbers,
+    /// What findings lock where the shop has it otherwise than the checklist, each from its own moment on.
+    #[serde(default)]
+    pub severities: Vec<SeveritiesFrom>,
+    /// The checklist with each of these. Not kept: it follows from them.
+    #[serde(skip)]
+    pub(crate) own_checklists: Vec<Arc<Template>>,
     /// Programmes of single units.
     pub own_programmes: BTreeMap<TruckId, Programme>,
     /// Makers' campaigns by their task, those that were taken back too.
@@ -90,6 +108,8 @@ impl Default for Fleet {
             own_programmes: BTreeMap::new(),
             says: ShopSays::default(),
             numbers: RuleNumbers::default(),
+            severities: Vec::new(),
+            own_checklists: Vec::new(),
             campaigns: BTreeMap::new(),
         }
     }
@@ -116,6 +136,12 @@ impl Fleet {
             Fact::ShopSays(says) => self.says.clone_from(says),
             // One out of its bounds is another program's mistake: what held before goes on.
             Fact::RuleNumbers(numbers) if numbers.check().is_ok() => self.numbers = numbers.clone(),
+            Fact::SeveritiesSet(set) => {
+                let from_ms = entry.at.unix_ms();
+                let at = self.severities.partition_point(|known| known.from_ms <= from_ms);
+                self.severities.insert(at, SeveritiesFrom { from_ms, own: set.own.clone() });
+                self.find_checklists();
+            }
             Fact::PersonSet(person) => {
                 self.people.insert(person.person, person.clone());
             }
@@ -205,14 +231,44 @@ impl Fleet {
         }
     }
 
-    /// Finds the trucks of each set anew: what was kept of a fleet does not tell them.
-    pub(crate) fn find_homes(&mut self) {
+    /// Finds anew what was not kept of a fleet, for it follows from the rest.
+    pub(crate) fn find_what_follows(&mut self) {
+        self.find_checklists();
         self.homes.clear();
         for (truck, stood) in &self.stood {
             for set in stood.iter().filter_map(|(_, set)| *set) {
                 self.homes.entry(set).or_default().insert(*truck);
             }
         }
+    }
+
+    fn find_checklists(&mut self) {
+        let Ok(shipped) = Template::common_practice() else { return };
+        let own = self.severities.iter().map(|set| Arc::new(shipped.with_what_fits(&set.own)));
+        self.own_checklists = own.collect();
+    }
+
+    /// The checklist, as the shop has it.
+    ///
+    /// # Errors
+    /// A checklist in this program that does not hang together.
+    pub fn checklist(&self) -> Result<&Arc<Template>, TemplateError> {
+        self.own_checklists.last().map_or_else(|| Template::common_practice(), Ok)
+    }
+
+    /// The checklist as the shop had it at a moment, milliseconds: what was found then locks what it locked then.
+    ///
+    /// # Errors
+    /// As [`Fleet::checklist`].
+    pub fn checklist_at(&self, at_ms: i64) -> Result<&Arc<Template>, TemplateError> {
+        let before = self.severities.partition_point(|set| set.from_ms <= at_ms);
+        let then = before.checked_sub(1).and_then(|last| self.own_checklists.get(last));
+        then.map_or_else(|| Template::common_practice(), Ok)
+    }
+
+    /// What findings lock where the shop now has it otherwise than the checklist.
+    pub fn own_severities(&self) -> &[OwnSeverity] {
+        self.severities.last().map_or(&[], |set| &set.own)
     }
 
     /// The set that stood on a truck at a moment, milliseconds. Before the first was written down it is that one: the

@@ -57,7 +57,7 @@ proptest! {
         // As an opening finds it.
         let kept = crate::state::folded::to_bytes(&fleet).unwrap();
         let mut again: Fleet = crate::state::folded::from_bytes(&kept).unwrap();
-        again.find_homes();
+        again.find_what_follows();
         prop_assert_eq!(again, fleet);
     }
 }

@@ -140,6 +140,7 @@ pub fn is_shop_only(kind: FactKind) -> bool {
             | K::PersonSet
             | K::ShopSays
             | K::RuleNumbers
+            | K::SeveritiesSet
             | K::CampaignSet
             | K::DeviceEnrolled
             | K::DeviceRevoked

@@ -1,5 +1,7 @@
 //! What a ledger can refuse.
 
+use sumpbook_trade::checklist::TemplateError;
+
 use crate::gate::{ChangeError, SignError};
 use crate::store::StoreError;
 
@@ -23,6 +25,9 @@ pub enum LedgerError {
         "what is kept beside the entries does not read: {0}. The entries are kept; rebuild the projections."
     )]
     State(#[from] serde_json::Error),
+    /// The checklist in this program does not hang together.
+    #[error("{0}. What is recorded is kept. Install the program again.")]
+    Checklist(#[from] TemplateError),
     /// The folded state could not be written.
     #[error("the folded state cannot be kept: {0}. The entries are kept.")]
     Folded(String),

@@ -45,7 +45,7 @@ impl Knowledge {
         let (version, kept) = truth.fleet_kept()?;
         (self.fleet, self.fleet_op) = match kept.and_then(|body| folded::from_bytes::<(Fleet, u64)>(&body)) {
             Some((mut fleet, op)) => {
-                fleet.find_homes();
+                fleet.find_what_follows();
                 (fleet, op)
             }
             None => self.fold(truth)?,

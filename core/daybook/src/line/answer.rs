@@ -1,6 +1,6 @@
 //! What a defect locks, filled in from the checklist: the driver may raise it, never lower it.
 
-use sumpbook_trade::checklist::{Item, Severity, Side, Template};
+use sumpbook_trade::checklist::{Item, Side, Template};
 use sumpbook_trade::record::{Answer, AnswerKind};
 
 /// Why an answer does not hold.
@@ -92,8 +92,8 @@ pub fn with_severity(template: &Template, mut answer: Answer) -> Result<Answer, 
             return Err(AnswerError::Lowered {
                 item: item.id.clone(),
                 word: word.to_owned(),
-                own: said(own),
-                given: said(given),
+                own: own.key(),
+                given: given.key(),
             });
         }
         Some(given) => given,
@@ -129,14 +129,4 @@ fn near(template: &Template, item: &str) -> String {
         near = template.items.iter().map(|i| i.id.as_str()).take(5).collect();
     }
     near.join(", ")
-}
-
-fn said(severity: Severity) -> &'static str {
-    match severity {
-        Severity::RoadAndAir => "road-and-air",
-        Severity::Road => "road",
-        Severity::Air => "air",
-        Severity::Outlet => "outlet",
-        Severity::Note => "note",
-    }
 }

@@ -121,6 +121,7 @@ fn needs_unit(fact: &Fact) -> Option<bool> {
         | Fact::PersonSet(_)
         | Fact::ShopSays(_)
         | Fact::RuleNumbers(_)
+        | Fact::SeveritiesSet(_)
         | Fact::CampaignSet(_)
         | Fact::DeviceEnrolled(_)
         | Fact::DeviceRevoked(_)

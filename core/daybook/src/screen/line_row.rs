@@ -105,8 +105,10 @@ pub fn lines_of_unit(
     ledger: &Ledger,
     unit: TruckId,
     template: &Template,
+    now: Stamp,
 ) -> Result<Vec<LineRow>, LedgerError> {
     let state = ledger.unit_state(unit)?;
+    let template = &*state.checklist(template, now);
     let features = ledger.fleet().trucks.get(&unit).map(|truck| truck.features.clone()).unwrap_or_default();
     let stops = plan(template, &features);
     Ok(stops.iter().flat_map(|stop| &stop.lines).map(|line| line_row(template, &state, line, None)).collect())

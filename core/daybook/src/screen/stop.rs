@@ -101,6 +101,7 @@ pub fn stop(
         asked.and_then(by_label).or_else(|| walk.stops.iter().position(|stop| open(stop) > 0)).unwrap_or(0);
     let Some(stop) = walk.stops.get(index) else { return Ok(None) };
     let state = ledger.unit_state(draft.unit)?;
+    let template = &*state.checklist(template, now);
     let lines: Vec<LineRow> = stop
         .lines
         .iter()

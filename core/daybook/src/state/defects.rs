@@ -1,7 +1,7 @@
 //! Defects, certificates and reviews out of entries.
 
 use chrono::TimeDelta;
-use sumpbook_trade::checklist::{Severity, Template};
+use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::day::Coverage;
 use sumpbook_trade::defect::{
     Certificate, DefectRef, Defects, Finding, LockPart, OkAnswer, Records, Review, Verdict, defects,
@@ -14,16 +14,23 @@ use sumpbook_trade::record::{
 use sumpbook_trade::{Entry, Fact};
 use uuid::Uuid;
 
+use super::again::{AgainNow, Seconds};
 use super::inputs::Bearing;
+use super::scope::Scope;
 use crate::fleet::Fleet;
+use crate::ledger::LedgerError;
 
-/// Everything that was found, and what became of it.
+/// Everything that was found, and what became of it; and the words that lock more when they come again.
+///
+/// # Errors
+/// As any read.
 pub(super) fn of_unit(
-    fleet: &Fleet,
-    entries: &[Bearing],
-    beside: &[Bearing],
+    scope: &Scope<'_>,
+    (entries, beside): (&[Bearing], &[Bearing]),
     covered: &[Coverage],
-) -> Defects {
+    upto_ms: i64,
+) -> Result<(Defects, Vec<AgainNow>), LedgerError> {
+    let fleet = scope.fleet;
     let (mut findings, mut oks) = (Vec::new(), Vec::new());
     let (mut certificates, mut reviews) = (Vec::new(), Vec::new());
     for Bearing { entry, .. } in entries.iter().chain(beside) {
@@ -35,11 +42,11 @@ pub(super) fn of_unit(
             }
             Fact::TopUp(_) => {
                 findings.extend(finding_of_pour(fleet, entry));
-                findings.extend(finding_of_sealed(entry, entries));
-                findings.extend(findings_of_level(entry));
+                findings.extend(finding_of_sealed(fleet, entry));
+                findings.extend(findings_of_level(fleet, entry));
             }
-            Fact::LevelCheck(_) => findings.extend(findings_of_level(entry)),
-            Fact::WaterDrained(_) => findings.extend(finding_of_drain(entry, entries)),
+            Fact::LevelCheck(_) => findings.extend(findings_of_level(fleet, entry)),
+            Fact::WaterDrained(_) => findings.extend(finding_of_drain(fleet, entry, entries)),
             Fact::DisplayNote(_) => findings.extend(finding_of_stop(fleet, entry, entries)),
             Fact::Certificate(certificate) => certificates.push(Certificate {
                 at: entry.at.moment(),
@@ -65,14 +72,20 @@ pub(super) fn of_unit(
             _ => {}
         }
     }
-    defects(&Records {
+    let both: Vec<&Bearing> = entries.iter().chain(beside).collect();
+    let seconds = fleet.checklist().ok().map(|list| Seconds::of(list, scope, upto_ms, &both)).transpose()?;
+    if let Some(seconds) = &seconds {
+        seconds.raise(fleet, &mut findings);
+    }
+    let defects = defects(&Records {
         findings: &findings,
         oks: &oks,
         certificates: &certificates,
         reviews: &reviews,
         covered,
         tz: fleet.zone,
-    })
+    });
+    Ok((defects, seconds.map(|seconds| seconds.now()).unwrap_or_default()))
 }
 
 fn answers(entry: &Entry, answers: &[Answer], findings: &mut Vec<Finding>, oks: &mut Vec<OkAnswer>) {
@@ -104,7 +117,7 @@ fn parts(answer: &Answer) -> Vec<LockPart> {
     locks(answer.severity, answer.place.as_deref().unwrap_or(&answer.item))
 }
 
-fn locks(severity: Option<Severity>, outlet: &str) -> Vec<LockPart> {
+pub(super) fn locks(severity: Option<Severity>, outlet: &str) -> Vec<LockPart> {
     match severity {
         Some(Severity::Road) => vec![LockPart::Road],
         Some(Severity::Air) => vec![LockPart::Air],
@@ -155,7 +168,7 @@ fn finding_of_pour(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
 }
 
 /// A level out of view, and oil that looks bad, lock what they lock in a walk.
-fn findings_of_level(entry: &Entry) -> Vec<Finding> {
+fn findings_of_level(fleet: &Fleet, entry: &Entry) -> Vec<Finding> {
     let (glass, look) = match &entry.fact {
         Fact::LevelCheck(level) if level.fluid == Fluid::CompressorOil => (Some(level.glass), level.look),
         Fact::TopUp(top_up) if top_up.fluid == Fluid::CompressorOil => (top_up.after, None),
@@ -171,7 +184,7 @@ fn findings_of_level(entry: &Entry) -> Vec<Finding> {
     };
     let look = (look == Some(OilLook::Milky)).then_some("milky");
     let found = [level.map(|word| ("oil-level", word)), look.map(|word| ("oil-look", word))];
-    found.into_iter().flatten().map(|(item, word)| air_finding(entry, item, word)).collect()
+    found.into_iter().flatten().map(|(item, word)| finding_of_word(fleet, entry, item, word)).collect()
 }
 
 /// The second time it stopped by itself on one day of the yard, and each after it.
@@ -193,7 +206,7 @@ fn finding_of_stop(fleet: &Fleet, entry: &Entry, entries: &[Bearing]) -> Option<
 
 /// What was drained tells the same as the walk's line about it: oil from the brake tanks, water in the fuel, more water
 /// in the receiver than a short run leaves.
-fn finding_of_drain(entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
+fn finding_of_drain(fleet: &Fleet, entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
     let Fact::WaterDrained(drained) = &entry.fact else { return None };
     let at = entry.at.moment();
     let cups_before = || {
@@ -216,8 +229,20 @@ fn finding_of_drain(entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
         (WaterFrom::Receiver, WaterAmount::Cup) if cups_before() => ("drain-water", "cup"),
         _ => return None,
     };
-    let severity = Template::common_practice().ok()?.item(item)?.severity(word);
-    Some(Finding { parts: locks(severity, item), ..air_finding(entry, item, word) })
+    Some(finding_of_word(fleet, entry, item, word))
+}
+
+/// A finding that locks what its word locks on the checklist; the air where the checklist has no such word.
+fn finding_of_word(fleet: &Fleet, entry: &Entry, item: &str, word: &str) -> Finding {
+    let severity = fleet
+        .checklist_at(entry.at.unix_ms())
+        .ok()
+        .and_then(|checklist| checklist.item(item)?.severity(word));
+    let found = air_finding(entry, item, word);
+    match severity {
+        Some(severity) => Finding { parts: locks(Some(severity), item), ..found },
+        None => found,
+    }
 }
 
 fn air_finding(entry: &Entry, item: &str, word: &str) -> Finding {
@@ -234,28 +259,16 @@ fn air_finding(entry: &Entry, item: &str, word: &str) -> Finding {
 
 /// Whether an entry by itself locks something: what the shop should hear of at once.
 pub(crate) fn locks_something(fleet: &Fleet, entry: &Entry) -> bool {
-    let pour = [finding_of_pour(fleet, entry), finding_of_sealed(entry, &[]), finding_of_drain(entry, &[])];
-    let found = pour.into_iter().flatten().chain(findings_of_level(entry)).chain(findings_of_steps(entry));
+    let pour =
+        [finding_of_pour(fleet, entry), finding_of_sealed(fleet, entry), finding_of_drain(fleet, entry, &[])];
+    let found =
+        pour.into_iter().flatten().chain(findings_of_level(fleet, entry)).chain(findings_of_steps(entry));
     found.into_iter().any(|finding| !finding.parts.is_empty())
 }
 
 /// A fluid that should need none was poured: a finding by itself.
-fn finding_of_sealed(entry: &Entry, entries: &[Bearing]) -> Option<Finding> {
+fn finding_of_sealed(fleet: &Fleet, entry: &Entry) -> Option<Finding> {
     let Fact::TopUp(top_up) = &entry.fact else { return None };
-    let at = entry.at.moment();
-    let same = |bearing: &Bearing| match &bearing.entry.fact {
-        Fact::TopUp(other) if other.fluid == top_up.fluid => Some(bearing.entry.at.moment()),
-        _ => None,
-    };
-    let earlier: Vec<_> = entries.iter().filter_map(same).collect();
-    let found = Fluids::common_practice().ok()?.finding_of_top_up(top_up.fluid, at, &earlier)?;
-    Some(Finding {
-        at,
-        entry: entry.id.0,
-        item: found.item.to_owned(),
-        place: None,
-        parts: locks(Some(found.severity), found.item),
-        person: person(entry),
-        words: found.word.to_owned(),
-    })
+    let found = Fluids::common_practice().ok()?.finding_of_top_up(top_up.fluid)?;
+    Some(finding_of_word(fleet, entry, found.item, found.word))
 }

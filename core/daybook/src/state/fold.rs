@@ -164,7 +164,7 @@ impl Ledger {
         let beside = inputs::sections_beside(&truth, truck, &found_days, upto_ms)?;
         let own = entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing));
         let covered = covered(own, fleet.numbers.covers());
-        let all = defects::of_unit(fleet, &entries, &beside, &covered);
+        let (all, again) = defects::of_unit(&scope, (&entries, &beside), &covered, upto_ms)?;
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let mut lay_ups = laid::of_set(&entries);
         let judged = hours::judged(&scope, &entries, upto_ms)?;
@@ -203,6 +203,7 @@ impl Ledger {
                 .collect(),
             lay_ups,
             set_told: sets::last_told(&entries),
+            again,
             defects: all.defects.into_iter().filter(|defect| is_recent(defect, since)).collect(),
             notes: notes::notes(&entries, newest_ms),
             cleared: notes::cleared(&entries, &done),

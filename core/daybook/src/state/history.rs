@@ -24,7 +24,7 @@ impl Ledger {
         let beside = inputs::sections_beside(&truth, truck, &days, i64::MAX)?;
         let own = entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing));
         let covered = covered(own, scope.fleet.numbers.covers());
-        Ok(defects::of_unit(self.fleet(), &entries, &beside, &covered).defects)
+        Ok(defects::of_unit(&scope, (&entries, &beside), &covered, i64::MAX)?.0.defects)
     }
 
     /// Every reading of a unit's compressor hours as R3 judges it, struck ones too, in the order of their times.

@@ -3,6 +3,7 @@
 //! Nothing in it depends on the time of day it is read at: what does (due today, covered now) is worked
 //! out by whoever reads, with `now` as an argument.
 
+mod again;
 mod campaigns;
 mod defects;
 mod fold;
@@ -36,6 +37,7 @@ use sumpbook_trade::record::{DefectName, NoteKind, TopUp, WaitingForPart};
 use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
+pub use again::AgainNow;
 pub(crate) use defects::locks_something;
 pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by, hint_key};
 pub use oil::{LabNow, OilNow};
@@ -80,6 +82,8 @@ pub struct UnitState {
     pub oil: OilNow,
     /// Defects that are not closed, and those closed in the last 45 days (R4).
     pub defects: Vec<Defect>,
+    /// Words that lock more when they are given now: low again within the week.
+    pub again: Vec<AgainNow>,
     /// Lock-outs that stand, and those that ended in the last 45 days, a lay-up's too.
     pub locks: Vec<LockOut>,
     /// Lay-ups of its set that stand, and those that ended in the last 45 days, oldest first.

@@ -14,6 +14,7 @@ const STEPS: &[&str] = &[
     include_str!("migrations/0006_program.sql"),
     include_str!("migrations/0007_session.sql"),
     include_str!("migrations/0008_bears.sql"),
+    include_str!("migrations/0009_again.sql"),
 ];
 
 /// The newest form this program knows.

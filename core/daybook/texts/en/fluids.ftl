@@ -24,7 +24,6 @@ finding-wrong-oil = not this unit's oil
 finding-below-view = below view
 finding-rising = higher than last time: fuel or coolant in the oil
 finding-over-a-quart = over 1 qt between changes: a leak, or burning
-finding-low-twice-in-week = below the low mark twice in 7 days
 finding-hot = runs hot
 finding-oily = oily or brown
 finding-sprays = a leak sprays

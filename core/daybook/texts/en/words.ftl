@@ -107,6 +107,7 @@ kind-programme-set = service programme
 kind-shop-says = what the phones say
 kind-campaign-set = maker's campaign
 kind-rule-numbers = the rules' numbers
+kind-severities-set = what findings lock
 kind-person-set = person
 kind-device-enrolled = phone added
 kind-device-revoked = phone stopped

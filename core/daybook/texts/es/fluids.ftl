@@ -24,7 +24,6 @@ finding-wrong-oil = no es el aceite de esta unidad
 finding-below-view = no se ve, abajo
 finding-rising = subió desde la última vez: combustible o anticongelante en el aceite
 finding-over-a-quart = más de 1 qt entre cambios: lo tira o lo quema
-finding-low-twice-in-week = abajo de la marca mínima 2 veces en 7 días
 finding-hot = se calienta
 finding-oily = aceitoso o café
 finding-sprays = fuga que sale a presión

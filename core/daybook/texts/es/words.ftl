@@ -107,6 +107,7 @@ kind-programme-set = programa de servicio
 kind-shop-says = lo que dicen los teléfonos
 kind-campaign-set = campaña del fabricante
 kind-rule-numbers = los números de las reglas
+kind-severities-set = lo que bloquea cada hallazgo
 kind-person-set = persona
 kind-device-enrolled = teléfono agregado
 kind-device-revoked = teléfono parado

@@ -14,6 +14,8 @@ pub(super) const REGISTER_LINES: &str = r#"Lines, one JSON object each:
       what phones say in your words; also of-fault, of-warning; given again, all of it is new
   {"register":"numbers","coming-up-days":21,"covers-minutes":720}
       what the rules count with; a number left out is the usual one
+  {"register":"severities","own":[{"item":"mirrors","word":"hairline","severity":"road"}]}
+      what findings lock where it is otherwise than on the checklist; what is left out is as the checklist has it
   {"register":"programme","programme":{"edition":2,"tasks":[{"id":"oil-and-filters","hours":"500.0","months":12,
    "counts_weighted":true,"display_counts":true,"parts_lead_days":0}]}}
 A line given again for the same name or door number changes it. Each object stands on one line, though long

@@ -148,7 +148,8 @@ fn enrol(args: &Phone, file: Option<&Path>, code: Option<&str>, name: &str) -> R
 /// Records line by line as they come; each id is printed when its entry is durable.
 fn record(args: &Phone, json: bool) -> Result<(), CommandError> {
     let mut phone = open(args)?;
-    let template = Template::common_practice().map_err(|e| CommandError::Asked(e.to_string()))?;
+    let template =
+        phone.ledger().fleet().checklist().map_err(|e| CommandError::Asked(e.to_string()))?.clone();
     let mut recorded = 0usize;
     for (index, text) in std::io::stdin().lock().lines().enumerate() {
         let failed = |reason: String| CommandError::Line { number: index + 1, reason, recorded };
@@ -156,7 +157,7 @@ fn record(args: &Phone, json: bool) -> Result<(), CommandError> {
         if text.trim().is_empty() {
             continue;
         }
-        let id = one(&mut phone, &text, template, args).map_err(|e| failed(e.to_string()))?;
+        let id = one(&mut phone, &text, &template, args).map_err(|e| failed(e.to_string()))?;
         recorded += 1;
         let told = if json { serde_json::json!({ "recorded": id }).to_string() } else { id.to_string() };
         out::line(&told)?;

@@ -5,7 +5,7 @@ use std::path::Path;
 use sumpbook_daybook::ledger::{NewEntry, new_id};
 use sumpbook_daybook::line::{Line, Writer};
 use sumpbook_trade::record::Source;
-use sumpbook_trade::{Fact, FactKind, Template};
+use sumpbook_trade::{Fact, FactKind};
 
 use super::args::FromLines;
 use super::found::{hand, open, read_lines};
@@ -49,7 +49,7 @@ fn one(shop: &mut Shop, mut line: Line, args: &FromLines) -> Result<sumpbook_tra
     let hand = hand(shop, None, args.received);
     let id = new_id(hand.at).map_err(|e| CommandError::Asked(e.to_string()))?;
     let writer = Writer { now: hand.at, clock_off_ms: Some(0), id };
-    let template = Template::common_practice().map_err(|e| CommandError::Asked(e.to_string()))?;
+    let template = shop.ledger.fleet().checklist().map_err(|e| CommandError::Asked(e.to_string()))?;
     let entry = line.resolve(shop.ledger.fleet(), template, &writer)?;
     let id = entry.id;
     let received = args.received.unwrap_or(hand.at).unix_ms();

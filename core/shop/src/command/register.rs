@@ -7,7 +7,7 @@ use serde::Deserialize;
 use serde_json::Value;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
-use sumpbook_trade::record::{Role, RuleNumbers, SetProfile, ShopSays};
+use sumpbook_trade::record::{OwnSeverity, Role, RuleNumbers, SetProfile, ShopSays};
 use sumpbook_trade::unit::{Feature, HoseTag};
 use sumpbook_trade::{Features, Stamp, Tenths};
 
@@ -53,6 +53,8 @@ enum Registration {
     Says(ShopSays),
     /// The numbers of the rules: `coming-up-days`, `covers-minutes` and the rest; what is left out is the usual one.
     Numbers(RuleNumbers),
+    /// What findings lock where the fleet has it otherwise than the checklist, whole; an empty list is the checklist.
+    Severities { own: Vec<OwnSeverity> },
     /// A programme of services.
     Programme {
         /// Door number; every unit without one of its own when left out.
@@ -185,6 +187,9 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
         }
         Registration::Numbers(numbers) => {
             shop.set_numbers(numbers, &hand)?;
+        }
+        Registration::Severities { own } => {
+            shop.set_severities(own, &hand)?;
         }
         Registration::Programme { unit, programme } => {
             let truck = unit.map(|door| shop.unit(&door)).transpose()?;

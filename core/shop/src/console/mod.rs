@@ -32,6 +32,7 @@ mod refused;
 mod rule_words;
 mod ruler;
 pub mod session;
+mod severities;
 mod sign_in;
 mod table;
 mod texts;
@@ -137,6 +138,7 @@ pub fn router(console: Console) -> Router {
         .merge(due::routes())
         .merge(air::routes())
         .merge(numbers::routes())
+        .merge(severities::routes())
         .merge(aside::routes())
         .merge(people::routes())
         .merge(paper::routes())

@@ -23,7 +23,7 @@ use std::collections::BTreeMap;
 use sha2::{Digest, Sha256};
 use sumpbook_daybook::ledger::{Ledger, NewEntry};
 use sumpbook_trade::record::{SetRegistered, Source, TruckRegistered};
-use sumpbook_trade::{Entry, EntryId, Fact, SetId, Stamp, Template, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, SetId, Stamp, TruckId};
 
 use crate::shop::new_id;
 use crate::{Hand, Shop, ShopError};
@@ -136,8 +136,7 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
         return Ok(Plan { told, planned });
     }
     let fleet = ledger.fleet();
-    let template =
-        Template::common_practice().map_err(|_| TableError::NotATable("no checklist".to_owned()))?;
+    let template = fleet.checklist().map_err(|_| TableError::NotATable("no checklist".to_owned()))?;
     let reader = Reader { fleet, person: hand.person, now, template };
     let mut rows_of: Vec<usize> = Vec::new();
     let mut places: BTreeMap<String, Vec<usize>> = BTreeMap::new();

@@ -12,6 +12,7 @@ mod locks_by_itself;
 mod month;
 mod numbers;
 mod set_moves;
+mod severities;
 mod steps;
 mod tables;
 pub(crate) mod yard;

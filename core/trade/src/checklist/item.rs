@@ -88,12 +88,16 @@ impl Item {
         self.defects.iter().find(|defect| defect.0 == word).map(|defect| defect.1)
     }
 
-    /// The same when the word was last given `days_ago` days before: coolant low twice in 7 days
-    /// keeps the truck off the road.
-    pub fn severity_again(&self, word: &str, days_ago: u16) -> Option<Severity> {
-        let first = self.severity(word)?;
-        let again = self.again.as_ref().filter(|again| again.word == word && days_ago <= again.days);
-        Some(again.map_or(first, |again| first.and(again.severity)))
+    /// What a word locks on its second time within days: coolant low twice in 7 days keeps the truck off the road.
+    /// `None` for a word that is not asked about again.
+    pub fn severity_again(&self, word: &str) -> Option<Severity> {
+        let again = self.again.as_ref().filter(|again| again.word == word)?;
+        Some(self.severity(word)?.and(again.severity))
+    }
+
+    /// Whether it is looked at on each of several outlets, so that one of them can be locked by itself.
+    pub fn is_of_an_outlet(&self) -> bool {
+        self.repeat.is_some() || self.defects.iter().any(|defect| defect.1 == Severity::Outlet)
     }
 
     /// The worst that any one of its words locks.

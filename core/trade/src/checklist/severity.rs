@@ -43,8 +43,19 @@ pub enum Severity {
 
 impl Severity {
     /// Every severity, worst first.
-    const ALL: [Severity; 5] =
+    pub const ALL: [Severity; 5] =
         [Severity::RoadAndAir, Severity::Road, Severity::Air, Severity::Outlet, Severity::Note];
+
+    /// Its key: "road-and-air".
+    pub fn key(self) -> &'static str {
+        match self {
+            Severity::RoadAndAir => "road-and-air",
+            Severity::Road => "road",
+            Severity::Air => "air",
+            Severity::Outlet => "outlet",
+            Severity::Note => "note",
+        }
+    }
 
     /// What a finding of this may be raised to by whoever found it, the least first. It is never lowered.
     pub fn raised(self) -> Vec<Severity> {
@@ -76,6 +87,13 @@ impl Severity {
 #[cfg(test)]
 mod tests {
     use super::Severity::{Air, Note, Outlet, Road, RoadAndAir};
+
+    #[test]
+    fn its_key_is_how_it_is_written() {
+        for severity in super::Severity::ALL {
+            assert_eq!(serde_json::to_value(severity).unwrap(), severity.key());
+        }
+    }
 
     #[test]
     fn a_finding_is_raised_to_what_holds_it_and_never_lowered() {

@@ -1,7 +1,7 @@
 //! A checklist as data, and whether it hangs together.
 
 use std::collections::BTreeSet;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -85,10 +85,10 @@ impl Template {
     }
 
     /// The checklist that ships: common practice, until a shop makes it its own.
-    pub fn common_practice() -> Result<&'static Template, TemplateError> {
-        static TEMPLATE: OnceLock<Result<Template, TemplateError>> = OnceLock::new();
+    pub fn common_practice() -> Result<&'static Arc<Template>, TemplateError> {
+        static TEMPLATE: OnceLock<Result<Arc<Template>, TemplateError>> = OnceLock::new();
         TEMPLATE
-            .get_or_init(|| Template::read(include_str!("../../data/checklist.toml")))
+            .get_or_init(|| Template::read(include_str!("../../data/checklist.toml")).map(Arc::new))
             .as_ref()
             .map_err(Clone::clone)
     }

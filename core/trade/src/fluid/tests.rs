@@ -87,34 +87,17 @@ fn polyglycol_gels_with_two_families_either_way_round() {
 }
 
 #[test]
-fn a_poured_sealed_fluid_is_a_defect_of_its_own_line() {
-    use crate::checklist::Template;
-    let at = |text: &str| text.parse::<chrono::DateTime<chrono::FixedOffset>>().unwrap();
-    let now = at("2026-10-20T08:00:00-06:00");
-    let found = |fluid| fluids().finding_of_top_up(fluid, now, &[]);
-    let template = Template::common_practice().unwrap();
+fn a_poured_sealed_fluid_is_a_defect_of_its_own_line_and_locks_the_same_there() {
+    let template = crate::checklist::Template::common_practice().unwrap();
     for fluid in Fluid::ALL {
-        let sealed = fluids().of(fluid).unwrap().sealed;
-        assert_eq!(found(fluid).is_some(), sealed, "{fluid:?}");
-        if let Some(finding) = found(fluid) {
-            let known = template.item(finding.item).and_then(|item| item.severity(finding.word));
-            assert!(
-                known.is_some(),
-                "{fluid:?}: the checklist knows no {} of {}",
-                finding.word,
-                finding.item
-            );
-        }
+        let by_itself = fluids().of(fluid).unwrap().by_itself();
+        let found = fluids().finding_of_top_up(fluid);
+        let locks = found.map(|found| {
+            let severity = template.item(found.item).and_then(|item| item.severity(found.word));
+            severity.unwrap_or_else(|| panic!("the checklist knows no {} of {}", found.word, found.item))
+        });
+        assert_eq!(locks, by_itself, "{fluid:?}");
     }
-    assert_eq!(found(Fluid::BrakeFluid).unwrap().severity, Severity::Road);
-    let coolant = |earlier: &[&str]| {
-        let earlier: Vec<_> = earlier.iter().map(|text| at(text)).collect();
-        fluids().finding_of_top_up(Fluid::Coolant, now, &earlier).unwrap().severity
-    };
-    assert_eq!(coolant(&[]), Severity::Note);
-    assert_eq!(coolant(&["2026-10-13T07:59:00-06:00"]), Severity::Note, "more than seven days");
-    assert_eq!(coolant(&["2026-10-13T08:00:00-06:00"]), Severity::Road);
-    assert_eq!(coolant(&["2026-10-21T08:00:00-06:00"]), Severity::Note, "the later of the two is the second");
 }
 
 #[test]

@@ -178,4 +178,6 @@ facts! {
     53 RuleNumbers,
     /// A page of paper was typed in.
     54 PaperPage,
+    /// What findings lock, as the shop has it.
+    55 SeveritiesSet,
 }

@@ -47,6 +47,7 @@ mod photos;
 mod repair;
 mod says;
 mod service;
+mod severities;
 
 pub use air::{Drive, DriveWhat, RunningNumbers, StartAir, StepDone, StepsDone, StopAir};
 pub use campaign::{CampaignLooked, CampaignOf, CampaignSet, SerialRange};
@@ -74,3 +75,4 @@ pub use service::{
     LayUp, OilPut, OilReason, ReturnHow, ReturnLine, ReturnToService, ServiceDone, SetFitted, SetRemoved,
     VisitPlan, WaitingForPart,
 };
+pub use severities::{OwnSeverity, SeveritiesSet};

@@ -27,7 +27,7 @@ pub(super) struct Asked<'a> {
 pub(super) fn show(phone: &Daybook, asked: &Asked<'_>, now: Stamp) -> Result<Said, CommandError> {
     let ledger = phone.ledger();
     let standing = phone.standing()?;
-    let template = Template::common_practice().map_err(|e| CommandError::Asked(e.to_string()))?;
+    let template = &**ledger.fleet().checklist().map_err(|e| CommandError::Asked(e.to_string()))?;
     match asked.screen {
         ScreenAsked::Today => {
             record(&today(ledger, &TodayQuery { person: person(phone, asked)? }, &standing, now)?)

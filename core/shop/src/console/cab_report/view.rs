@@ -84,12 +84,12 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
     let Some(truck) = fleet.truck_by_door(door) else { return Ok(None) };
     let yard = Yard::of(ledger, fleet.yard_day(now), now)?;
     let state = ledger.unit_state_at(truck.truck, yard.cut_ms)?;
-    let template = template()?;
+    let template = template(ledger)?;
     let walk = looked_at(ledger, truck.truck, yard.cut_ms)?;
-    let parts = eleven_parts(ledger, truck.truck, template, &walk);
+    let parts = eleven_parts(ledger, truck.truck, &template, &walk);
     let answers = walk.iter().flat_map(|section| &section.section.answers);
     let rules = answers
-        .flat_map(|answer| walk_rules::said(template, answer, &truck.features, &ledger.fleet().numbers));
+        .flat_map(|answer| walk_rules::said(&template, answer, &truck.features, &ledger.fleet().numbers));
     let rules = rules.collect();
     let day = walk.first().map(|last| yard.day_of(last.entry.at.moment()));
     let mut defects = Vec::new();

@@ -17,7 +17,10 @@ pub(super) fn body(telling: &Telling, view: &Queue) -> Body {
         div class="head" {
             h1 { (words.t("section-certify")) " " span class="count" { (view.count) } }
             p class="known" { (words.with("known-at-short", &[("when", Arg::Text(&known))])) }
-            ul class="ways" { li { a href="/?view=morning" { (words.t("go-to-day-sheet")) } } }
+            ul class="ways" {
+                li { a href="/?view=morning" { (words.t("go-to-day-sheet")) } }
+                li { a href="/severities" { (words.t("severities-way")) } }
+            }
         }
         @if let Some(slip) = &view.signed {
             p class="strip" role="status" {

@@ -29,7 +29,10 @@ pub(super) fn body(telling: &Telling, view: &NumbersView) -> Body {
         div class="head" {
             h1 { (title) }
             p class="known" { (telling.with("known-at-short", &[("when", Arg::Text(&known))])) }
-            ul class="ways" { li { a href="/due" { (telling.t("place-due")) } } }
+            ul class="ways" {
+                li { a href="/due" { (telling.t("place-due")) } }
+                li { a href="/severities" { (telling.t("severities-way")) } }
+            }
         }
         p { (telling.t("numbers-beside")) }
         @if telling.writes() {

@@ -16,7 +16,7 @@ use crate::console::place::Place;
 use crate::console::refused::Refused;
 use crate::console::table::door;
 use crate::console::visit::{Body, Telling, Visit};
-use crate::paper::{editions, template};
+use crate::paper::editions;
 
 #[derive(Debug, Default, Deserialize)]
 pub(super) struct Asked {
@@ -203,7 +203,7 @@ fn photo(telling: &Telling, view: &TypeView) -> Markup {
 }
 
 fn form(telling: &Telling, view: &TypeView) -> Markup {
-    let Ok(template) = template() else { return html! {} };
+    let Ok(template) = Template::common_practice() else { return html! {} };
     let count: usize = view.stops.iter().map(|stop| stop.lines.len()).sum();
     let typed = view.given.0.iter().filter(|(key, value)| key.starts_with("a:") && !value.is_empty()).count();
     let args = [

@@ -183,9 +183,9 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
 fn rules(of: &Reading<'_>, entry: &Entry) -> Vec<RuleSaid> {
     let Fact::PreTripSection(section) = &entry.fact else { return Vec::new() };
     let features = of.ledger.fleet().trucks.get(&of.truck).map(|truck| &truck.features);
-    let Some((features, template)) = features.zip(template().ok()) else { return Vec::new() };
+    let Some((features, template)) = features.zip(template(of.ledger).ok()) else { return Vec::new() };
     let numbers = &of.ledger.fleet().numbers;
-    section.answers.iter().flat_map(|answer| walk_rules::said(template, answer, features, numbers)).collect()
+    section.answers.iter().flat_map(|answer| walk_rules::said(&template, answer, features, numbers)).collect()
 }
 
 /// The set an entry says was fitted or taken off.

@@ -183,6 +183,8 @@ pub(super) const ALL: &[Operation] = &[
     ),
     page("/numbers", "What the rules count with.", &[]),
     form("/numbers", "Sets the numbers of the rules."),
+    page("/severities", "What each finding locks.", &[]),
+    form("/severities", "Sets what findings lock, item by item."),
     page("/people", "People, phones, and who may sign in.", &[]),
     form("/people/person", "Adds or changes a person."),
     form("/people/new-pin", "Asks a person for a new PIN."),

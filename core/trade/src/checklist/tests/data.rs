@@ -135,9 +135,9 @@ fn other_locks_what_the_worst_word_locks() {
 fn coolant_low_twice_in_seven_days_locks_the_road() {
     let coolant = template().item("coolant").unwrap();
     assert_eq!(coolant.severity("low"), Some(Severity::Note));
-    assert_eq!(coolant.severity_again("low", 7), Some(Severity::Road));
-    assert_eq!(coolant.severity_again("low", 8), Some(Severity::Note));
-    assert_eq!(coolant.severity_again("oily", 1), Some(Severity::Note));
+    assert_eq!(coolant.severity_again("low"), Some(Severity::Road));
+    assert_eq!(coolant.again.as_ref().unwrap().days, 7);
+    assert_eq!(coolant.severity_again("oily"), None, "the same each time");
 }
 
 #[test]
