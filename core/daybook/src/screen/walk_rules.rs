@@ -35,7 +35,7 @@ pub struct RuleSaid {
     pub goes_by: bool,
     /// How it compares: `at-most`, `less-than`, `at-least`, `more-than`, `within`; none when a fact is missing.
     pub is: Option<Comparator>,
-    /// Its limit: "3 psi", "120 to 140 psi".
+    /// Its limit: "3 psi", "120 - 140 psi"; of a figure in another unit in that one too: "4/32 in (3.2 mm)".
     pub limit: Option<String>,
     /// Whether the figure keeps it; none when that cannot be told.
     pub keeps: Option<bool>,
@@ -137,7 +137,7 @@ fn row((item, place): (&str, Option<&str>), figure: Figure, verdict: RuleVerdict
         cites: verdict.cites,
         goes_by: verdict.goes_by,
         is: verdict.limit.map(|limit| limit.is),
-        limit: verdict.limit.map(limit),
+        limit: verdict.limit.map(|known| limit(known, read(figure).map(|(_, unit)| unit))),
         keeps: verdict.keeps,
         scaled: false,
         missing: verdict.missing,
@@ -149,15 +149,32 @@ fn key<T: Serialize>(unit: &T) -> String {
     serde_json::to_value(unit).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
-fn limit(limit: Limit) -> String {
-    if limit.unit == Measure::ThirtySecond {
-        return format!("{}/32 in", limit.low);
+/// A limit in its own unit, and in the figure's where that is another.
+fn limit(limit: Limit, given: Option<Measure>) -> String {
+    let own = limit_in(limit, limit.unit).unwrap_or_default();
+    let given = given.filter(|given| *given != limit.unit).and_then(|given| limit_in(limit, given));
+    given.map_or_else(|| own.clone(), |given| format!("{own} ({given})"))
+}
+
+fn limit_in(limit: Limit, unit: Measure) -> Option<String> {
+    // To a tenth, and towards what keeps the rule: whoever reads the limit there is never over it.
+    let told = |value: f64, up: bool| {
+        if unit == limit.unit {
+            return Some(value);
+        }
+        let tenths = (limit.unit.tell(value, unit)? * 1e7).round() / 1e6;
+        Some(if up { tenths.ceil() } else { tenths.floor() } / 10.0)
+    };
+    let up = matches!(limit.is, Comparator::AtLeast | Comparator::MoreThan | Comparator::Within);
+    let (low, high) = (told(limit.low, up)?, told(limit.high, false)?);
+    if unit == Measure::ThirtySecond {
+        return Some(format!("{low}/32 in"));
     }
-    let unit = key(&limit.unit);
-    match limit.is {
-        Comparator::Within => format!("{} - {} {unit}", limit.low, limit.high),
-        _ => format!("{} {unit}", limit.low),
-    }
+    let unit = key(&unit);
+    Some(match limit.is {
+        Comparator::Within => format!("{low} - {high} {unit}"),
+        _ => format!("{low} {unit}"),
+    })
 }
 
 #[cfg(test)]
@@ -202,6 +219,9 @@ mod tests {
             ]
         );
         assert!(rows[0].cites.contains("section 5.3"), "{rows:?}");
+        // Towards what keeps it: 21 kPa is 3.046 psi, and nobody is told 3.1.
+        let limits: Vec<_> = rows.iter().filter_map(|row| row.limit.as_deref()).collect();
+        assert_eq!(limits, ["3 psi", "3 psi", "21 kPa (3 psi)", "40 kPa (5.8 psi)"]);
         assert!(!over(&rows), "a rule the shop does not go by stands beside it");
         assert!(over(&said(
             template,
@@ -256,7 +276,7 @@ mod tests {
             &Features::default(),
             &RuleNumbers::default(),
         );
-        assert_eq!((rows[0].keeps, rows[0].limit.as_deref()), (Some(true), Some("4/32 in")));
+        assert_eq!((rows[0].keeps, rows[0].limit.as_deref()), (Some(true), Some("4/32 in (3.2 mm)")));
         let rows = said(
             template,
             &answer("low-air-warning", "58", Unit::Psi),

@@ -117,6 +117,22 @@ pub(crate) fn task_in(tag: &str, task: &str) -> String {
     texts::find(spoken(tag), &format!("task-{task}"), &[]).unwrap_or_else(|| task.replace('-', " "))
 }
 
+/// A rule's number as people read it.
+pub(crate) fn number_text(value: u32, places: u32) -> String {
+    numbers::text(value, places)
+}
+
+/// An item of the checklist and a word for what is found, likewise.
+pub(crate) fn item_in(tag: &str, item: &str) -> String {
+    let key = sumpbook_daybook::text::item_key(item);
+    texts::find(spoken(tag), &key, &[]).unwrap_or_else(|| item.replace('-', " "))
+}
+
+pub(crate) fn word_in(tag: &str, word: &str) -> String {
+    texts::find(spoken(tag), &sumpbook_daybook::text::word_key(word), &[])
+        .unwrap_or_else(|| word.replace('-', " "))
+}
+
 fn spoken(tag: &str) -> language::Language {
     language::Language::ALL.into_iter().find(|language| language.tag() == tag).unwrap_or_default()
 }

@@ -2,6 +2,7 @@
 
 mod check;
 mod gaps;
+mod own_rules;
 mod page;
 
 use std::io::Write;

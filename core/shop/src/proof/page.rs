@@ -8,7 +8,7 @@ use sumpbook_daybook::text::Arg;
 use sumpbook_trade::clock::{FirstService, Programme, Task};
 use sumpbook_trade::{Entry, Fact, Stamp, TruckId};
 
-use super::Gap;
+use super::{Gap, own_rules};
 use crate::ShopError;
 use crate::console::{say_in, task_in};
 use crate::sheet::Yard;
@@ -50,11 +50,11 @@ pub(super) const ENGLISH: Spoken = Spoken { tag: "en", page: "READ-ME-FIRST.html
 pub(super) const SPANISH: Spoken = Spoken { tag: "es", page: "LEER-PRIMERO.html", tables: "tablas" };
 
 impl Spoken {
-    fn say(self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
+    pub(super) fn say(self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
         say_in(self.tag, key, args)
     }
 
-    fn t(self, key: &str) -> String {
+    pub(super) fn t(self, key: &str) -> String {
         self.say(key, &[])
     }
 }
@@ -73,6 +73,7 @@ pub(super) fn page(
     let with = |key: &str, name: &str, value: &str| spoken.say(key, &[(name, Arg::Text(value))]);
     let when = |at: Stamp| yard.stamp(at.moment()).to_string();
     let programmes = programmes(ledger)?;
+    let own_rules = own_rules::own_rules(spoken, ledger)?;
     let here = |set: &InForce| set.of.is_none_or(|truck| units.iter().any(|(_, known)| *known == truck));
     let doors = units.iter().map(|(door, _)| door.as_str()).collect::<Vec<_>>().join(", ");
     let known = spoken.say(
@@ -136,7 +137,9 @@ pub(super) fn page(
                     }
                     (tasks(spoken, &set.programme))
                 }
-                h2 { "4. " (t("pack-records")) }
+                h2 { "4. " (t("pack-own")) }
+                (own_rules::drawn(spoken, &own_rules, when))
+                h2 { "5. " (t("pack-records")) }
                 p { (records) }
                 ul {
                     @for kind in Kind::ALL {
@@ -146,7 +149,7 @@ pub(super) fn page(
                         }
                     }
                 }
-                h2 { "5. " (t("pack-signatures")) }
+                h2 { "6. " (t("pack-signatures")) }
                 (how_to_check(spoken, fingerprint))
             }
         }

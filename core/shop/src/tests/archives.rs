@@ -249,6 +249,7 @@ fn a_pack_in_spanish_too_has_both_pages_and_both_heads_of_every_table() {
     for page in [&english, &spanish] {
         assert!(!page.contains("&lt;"), "{page}");
     }
+    assert!(english.contains("All as is usual, from the beginning."), "{english}");
     assert!(!spanish.contains("Identity") && !english.contains("Identidad"));
     for kind in crate::table_out::Kind::ALL {
         let heads = |folder: &str| {
@@ -389,4 +390,45 @@ fn the_feeds_address_is_secret_and_can_be_ended() {
     assert!(opens(&yard, &two) && !opens(&yard, &one));
     calendar_feed::end_address(&mut yard.shop).unwrap();
     assert!(!opens(&yard, &two));
+}
+
+#[test]
+fn a_pack_tells_what_the_shop_set_otherwise_than_usual_and_since_when() {
+    use sumpbook_trade::checklist::Severity;
+    use sumpbook_trade::record::{OwnSeverity, RuleNumbers};
+    let (mut yard, _) = lived();
+    let hand = yard.hand("Ilse", "2026-10-20T09:00:00-06:00");
+    let own = |item: &str, word: &str, severity, again| OwnSeverity {
+        item: item.into(),
+        word: word.into(),
+        severity,
+        again,
+    };
+    let set = vec![
+        own("mirrors", "hairline", Severity::Road, None),
+        own("coolant", "low", Severity::Note, Some(Severity::Note)),
+    ];
+    yard.shop.set_severities(set, &hand).unwrap();
+    yard.shop.set_numbers(RuleNumbers { forecast_spreads: 164, ..RuleNumbers::default() }, &hand).unwrap();
+    yard.shop.set_severities(vec![], &yard.hand("Ilse", "2026-10-20T10:00:00-06:00")).unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("p.zip");
+    let ledger = still(&yard.shop).unwrap();
+    let truck = yard.truck("TH-03");
+    pack(&ledger, &yard.shop.folder, Of::Units(&[truck]), &file, true, Moments::now(at(NOW))).unwrap();
+    let all = files(&file);
+    let text =
+        |name: &str| String::from_utf8(all.iter().find(|(is, _)| is == name).unwrap().1.clone()).unwrap();
+    let page = text("READ-ME-FIRST.html");
+    for said in [
+        "4. What the shop has otherwise than usual",
+        "Mirrors: hairline: road; usual is note",
+        "Coolant: low, the second time in 7 days: note; usual is road",
+        "Earliest and latest, spreads to either side: 1.64; usual is 1.28",
+        "All as is usual from then on.",
+    ] {
+        assert!(page.contains(said), "{said}: {page}");
+    }
+    assert_eq!(page.matches("What findings lock, since").count(), 2, "{page}");
+    assert!(text("LEER-PRIMERO.html").contains("lo habitual es 1.28"));
 }

@@ -138,7 +138,7 @@ feed-open = { $unit }: { $task }, último día bueno
 feed-done = { $unit }: { $task }, hecho el { $day }
 feed-gone = { $unit }: { $task }, ya no se pide
 feed-by-hours = Las horas del medidor ya se habían acabado cuando se leyeron este día.
-feed-hours = Vence a las { $hours } h del medidor o el último día por calendario, lo que llegue primero.
+feed-hours = Vence al llegar a { $hours } h del medidor o el último día por calendario, lo que llegue primero.
 feed-manual = Primero el manual del fabricante. Esto dice lo que se registró, nada más.
 
 gap-no-truck-serial = la serie del camión no está registrada

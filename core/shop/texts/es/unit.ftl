@@ -43,8 +43,8 @@ head-in-words = En palabras
 head-print = Imprimir
 
 never-done = nunca
-ruler-hours = quedan { $hours } h de { $every } h, vence a las { $at } h
-ruler-hours-past = { $hours } h pasadas de { $every } h, vencía a las { $at } h
+ruler-hours = quedan { $hours } h de { $every } h, vence al llegar a { $at } h
+ruler-hours-past = { $hours } h pasadas de { $every } h, vencía al llegar a { $at } h
 ruler-hours-unknown = horas desconocidas, de { $every } h
 ruler-days = { $days ->
     [0] hoy, { $day }, es el último día bueno

@@ -1,7 +1,7 @@
 //! A whole number with a decimal point in it, as people read and write it: 128 with two places is "1.28".
 
 /// As people read it.
-pub(super) fn text(value: u32, places: u32) -> String {
+pub(in crate::console) fn text(value: u32, places: u32) -> String {
     let one = 10_u32.pow(places);
     match places {
         0 => value.to_string(),

@@ -3,6 +3,8 @@
 mod figure;
 mod page;
 
+pub(super) use figure::text;
+
 use axum::Router;
 use axum::response::Response;
 use axum::routing::get;

@@ -301,7 +301,7 @@ async fn each_rule_says_its_word_about_a_drop_on_the_unit_and_on_the_cab_report(
         words.contains("breaks the rule, less than 3 psi: United States, driver test (older)"),
         "{words}"
     );
-    assert!(words.contains("keeps the rule, at most 21 kPa: Ontario"), "{words}");
+    assert!(words.contains("keeps the rule, at most 21 kPa (3 psi): Ontario"), "{words}");
     let view = browser.get("/units/TH-01/cab-report.json").await.json();
     assert_eq!(view["rules"].as_array().unwrap().len(), 4, "{view}");
     browser.get("/units/TH-01/cab-report").await.whole();
