@@ -11,3 +11,7 @@ severities-usual = the shop's own; usual is: { $usual }
 severities-again = { $word }, the second time in { $days } days
 severities-none = No word was named. Nothing was changed. Go back and choose again.
 severities-unknown = That is nothing a finding can lock. Nothing was changed. Go back and choose again.
+stands-on-common-practice = common practice, no source
+stands-on-shop-rule = the shop's own rule
+stands-on-shop-or-state = company policy or state rule
+stands-on-cdl-5-3 = model CDL manual, section 5.3

@@ -11,3 +11,7 @@ severities-usual = propio del taller; lo habitual es: { $usual }
 severities-again = { $word }, la segunda vez en { $days } días
 severities-none = No se nombró ninguna palabra. No se cambió nada. Regrese y elija otra vez.
 severities-unknown = Eso no es algo que un hallazgo pueda bloquear. No se cambió nada. Regrese y elija otra vez.
+stands-on-common-practice = práctica común, sin fuente
+stands-on-shop-rule = regla propia del taller
+stands-on-shop-or-state = política de la empresa o regla estatal
+stands-on-cdl-5-3 = manual CDL modelo, sección 5.3

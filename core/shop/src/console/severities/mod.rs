@@ -45,7 +45,8 @@ struct StopOfThem {
 #[serde(rename_all = "kebab-case")]
 struct ItemOfThem {
     item: String,
-    /// Where it is written: "49 CFR 396.11".
+    /// Where it is written, its key and its text: "49 CFR 396.11".
+    cites: String,
     stands_on: String,
     /// What may be chosen for it.
     choices: Vec<Severity>,
@@ -111,6 +112,7 @@ fn item_of(item: &Item, usual: &Item, stands_on: String) -> ItemOfThem {
     let choices = Severity::ALL.into_iter().rev();
     ItemOfThem {
         item: item.id.clone(),
+        cites: item.cites.clone(),
         stands_on,
         choices: choices.filter(|to| *to != Severity::Outlet || usual.is_of_an_outlet()).collect(),
         words: item.defects.iter().map(word).collect(),
