@@ -13,6 +13,8 @@ export const PAGES = {
   due: "/due",
   "record a service": "/due/service?unit=TH-08",
   "air for the job": "/air?unit=TH-01&holds=100&altitude=5906&takes-1=160&at-1=90&bore=3/4&length=50",
+  "the service programme": "/programme",
+  "a unit's programme": "/programme?unit=TH-04",
   "the rules' numbers": "/numbers",
   "what a finding locks": "/severities",
   people: "/people",

@@ -28,6 +28,14 @@ pub enum ShopError {
     /// A number no rule can count with.
     #[error("{0}. Nothing was changed. Give it within its bounds.")]
     Number(#[from] sumpbook_trade::record::NotANumberOfARule),
+    /// Nothing can be serviced by this programme.
+    #[error("{0}. Nothing was changed.")]
+    Programme(#[from] sumpbook_trade::clock::NotAProgramme),
+    /// Another programme was set since the page was looked at.
+    #[error(
+        "edition {0} of this programme was set meanwhile. Nothing was changed. Look at it and set yours again."
+    )]
+    OtherEdition(u32),
     /// What a finding is to lock does not fit the checklist.
     #[error("{0}. Nothing was changed.")]
     Severity(#[from] sumpbook_trade::checklist::NotOnTheChecklist),

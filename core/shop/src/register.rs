@@ -181,13 +181,14 @@ impl Shop {
     /// Sets the programme of one truck, or of every truck without one of its own.
     ///
     /// # Errors
-    /// As [`Shop::write`].
+    /// A programme that does not hang together; else as [`Shop::write`].
     pub fn set_programme(
         &mut self,
         truck: Option<TruckId>,
         programme: Programme,
         hand: &Hand,
     ) -> Result<(), ShopError> {
+        programme.check()?;
         self.write(None, ProgrammeSet { truck, programme }.into(), None, hand)?;
         Ok(())
     }

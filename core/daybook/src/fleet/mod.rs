@@ -253,7 +253,10 @@ impl Fleet {
     /// # Errors
     /// A checklist in this program that does not hang together.
     pub fn checklist(&self) -> Result<&Arc<Template>, TemplateError> {
-        self.own_checklists.last().map_or_else(|| Template::common_practice(), Ok)
+        match self.own_checklists.last() {
+            Some(own) => Ok(own),
+            None => Template::common_practice(),
+        }
     }
 
     /// The checklist as the shop had it at a moment, milliseconds: what was found then locks what it locked then.
@@ -262,8 +265,10 @@ impl Fleet {
     /// As [`Fleet::checklist`].
     pub fn checklist_at(&self, at_ms: i64) -> Result<&Arc<Template>, TemplateError> {
         let before = self.severities.partition_point(|set| set.from_ms <= at_ms);
-        let then = before.checked_sub(1).and_then(|last| self.own_checklists.get(last));
-        then.map_or_else(|| Template::common_practice(), Ok)
+        match before.checked_sub(1).and_then(|last| self.own_checklists.get(last)) {
+            Some(then) => Ok(then),
+            None => Template::common_practice(),
+        }
     }
 
     /// What findings lock where the shop now has it otherwise than the checklist.

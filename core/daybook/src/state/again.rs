@@ -59,7 +59,14 @@ impl UnitState {
 
 /// Everything of a unit that bears on whether a word came to be so a second time.
 pub(super) struct Seconds<'a> {
-    told: Vec<(&'a Item, &'a Again, Vec<(DateTime<FixedOffset>, Bears)>)>,
+    told: Vec<Told<'a>>,
+}
+
+/// One item's word, and what bears on it.
+struct Told<'a> {
+    item: &'a Item,
+    again: &'a Again,
+    events: Vec<(DateTime<FixedOffset>, Bears)>,
 }
 
 impl<'a> Seconds<'a> {
@@ -90,14 +97,14 @@ impl<'a> Seconds<'a> {
             for quiet in inputs::sections_beside(&scope.truth, scope.truck, &given, upto_ms)? {
                 events.extend(events_of(item, &again.word, &quiet));
             }
-            told.push((item, again, events));
+            told.push(Told { item, again, events });
         }
         Ok(Seconds { told })
     }
 
     /// Makes each finding that is a second time lock what it then locks.
     pub(super) fn raise(&self, fleet: &Fleet, findings: &mut [Finding]) {
-        for (item, again, events) in &self.told {
+        for Told { item, again, events } in &self.told {
             let seconds = second_times(events, again.days);
             let second = |finding: &&mut Finding| {
                 finding.item == item.id
@@ -117,7 +124,7 @@ impl<'a> Seconds<'a> {
 
     /// The words that are a second time when they are given now.
     pub(super) fn now(&self) -> Vec<AgainNow> {
-        let of = |(item, again, events): &(&Item, &Again, Vec<_>)| {
+        let of = |Told { item, again, events }: &Told<'_>| {
             let until = second_until(events, again.days)?;
             Some(AgainNow { item: item.id.clone(), word: again.word.clone(), until })
         };

@@ -28,6 +28,7 @@ mod parts;
 mod people;
 mod photo;
 mod place;
+mod programme;
 mod refused;
 mod rule_words;
 mod ruler;
@@ -155,6 +156,7 @@ pub fn router(console: Console) -> Router {
         .merge(air::routes())
         .merge(numbers::routes())
         .merge(severities::routes())
+        .merge(programme::routes())
         .merge(aside::routes())
         .merge(people::routes())
         .merge(paper::routes())

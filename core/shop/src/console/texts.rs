@@ -28,6 +28,7 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/note.ftl")),
             include_str!(concat!("../../texts/", $language, "/numbers.ftl")),
             include_str!(concat!("../../texts/", $language, "/severities.ftl")),
+            include_str!(concat!("../../texts/", $language, "/programme.ftl")),
             include_str!(concat!("../../texts/", $language, "/aside.ftl")),
             include_str!(concat!("../../texts/", $language, "/people.ftl")),
             include_str!(concat!("../../texts/", $language, "/paper.ftl")),

@@ -17,7 +17,7 @@ mod tests;
 pub use doubles::ClockNumbers;
 pub use fine::FineHours;
 pub use order::{DueRow, due_order};
-pub use programme::{FirstService, Programme, Task, TaskId};
+pub use programme::{FirstService, NotAProgramme, Programme, Task, TaskId};
 pub use service::{EnteredTwice, InService, LastDone, ServiceDecision, ServiceRow, UnitHours};
 pub use state::{Ahead, Nearer, Standing, Standpoint, TaskState, nearer};
 pub use task_clock::{LateBy, TaskClock, task_clocks, task_clocks_weighed};

@@ -110,7 +110,80 @@ pub struct Programme {
     pub tasks: Vec<Task>,
 }
 
+/// Why nothing can be serviced by a programme.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NotAProgramme {
+    /// A task without a name, or with one that is a campaign's.
+    #[error("a task needs a name of its own: '{0}' is none")]
+    Name(String),
+    /// A task, or a first service, stands twice.
+    #[error("'{0}' stands twice in the programme")]
+    Twice(TaskId),
+    /// A task that would never be due.
+    #[error("'{0}' has neither hours nor months: it would never be due")]
+    NoClock(TaskId),
+    /// An interval, or the hours of a first service, out of bounds.
+    #[error("'{task}' has {what} of {given}: it goes from {least} to {most}")]
+    OutOfBounds {
+        /// The task.
+        task: TaskId,
+        /// Which of its figures.
+        what: &'static str,
+        /// As given.
+        given: String,
+        /// The least.
+        least: &'static str,
+        /// The most.
+        most: &'static str,
+    },
+}
+
 impl Programme {
+    /// Whether it hangs together: every task and first service of one name, each task with a clock, every figure
+    /// within its bounds.
+    ///
+    /// # Errors
+    /// The first that does not.
+    pub fn check(&self) -> Result<(), NotAProgramme> {
+        let firsts = self.tasks.iter().filter_map(|task| Some(&task.first_service.as_ref()?.id));
+        let mut seen = std::collections::BTreeSet::new();
+        for id in self.tasks.iter().map(|task| &task.id).chain(firsts) {
+            if id.0.trim().is_empty() || id.campaign().is_some() {
+                return Err(NotAProgramme::Name(id.0.clone()));
+            }
+            if !seen.insert(id) {
+                return Err(NotAProgramme::Twice(id.clone()));
+            }
+        }
+        for task in &self.tasks {
+            if task.hours.is_none() && task.months.is_none() {
+                return Err(NotAProgramme::NoClock(task.id.clone()));
+            }
+            let hours = [("hours", task.hours), ("first hours", task.first_service.as_ref().map(|of| of.at))];
+            for (what, given) in hours.into_iter().filter_map(|(what, given)| Some((what, given?))) {
+                if !(Tenths(1)..=Tenths::hours(100_000)).contains(&given) {
+                    let (task, given) = (task.id.clone(), given.to_string());
+                    return Err(NotAProgramme::OutOfBounds {
+                        task,
+                        what,
+                        given,
+                        least: "0.1",
+                        most: "100000",
+                    });
+                }
+            }
+            let days = Some(task.parts_lead_days).filter(|days| *days > 366);
+            let months = task.months.filter(|months| !(1..=600).contains(months));
+            let out = months.map(|given| ("months", given, "1", "600"));
+            let out = out.or(days.map(|given| ("days for its parts", given, "0", "366")));
+            if let Some((what, given, least, most)) = out {
+                let (task, given) = (task.id.clone(), given.to_string());
+                return Err(NotAProgramme::OutOfBounds { task, what, given, least, most });
+            }
+        }
+        Ok(())
+    }
+
     /// Tasks in which the oil is changed: those whose hours dust makes heavier, and their first service.
     pub fn oil_tasks(&self) -> impl Iterator<Item = &TaskId> {
         let oil = self.tasks.iter().filter(|task| task.counts_weighted);

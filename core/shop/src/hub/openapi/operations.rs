@@ -183,6 +183,8 @@ pub(super) const ALL: &[Operation] = &[
     ),
     page("/numbers", "What the rules count with.", &[]),
     form("/numbers", "Sets the numbers of the rules."),
+    page("/programme", "Which services are due how often.", &["unit"]),
+    form("/programme", "Sets the programme of every unit without one of its own, or of one unit."),
     page("/severities", "What each finding locks.", &[]),
     form("/severities", "Sets what findings lock, item by item."),
     page("/people", "People, phones, and who may sign in.", &[]),

@@ -7,6 +7,7 @@ mod moved_sets;
 mod note;
 mod numbers;
 mod people;
+mod programme;
 mod severities;
 mod slips;
 mod unit;

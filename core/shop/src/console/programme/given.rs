@@ -1,0 +1,92 @@
+//! A programme as a form gives it: each task by its number, fields left empty count nothing.
+
+use sumpbook_daybook::text::Arg;
+use sumpbook_trade::Tenths;
+use sumpbook_trade::clock::{FirstService, Programme, Task, TaskId};
+
+use crate::console::form::Fields;
+use crate::console::language::Language;
+use crate::console::refused::Refused;
+
+/// Tasks one form can carry; more is no form of ours.
+const MOST: usize = 100;
+
+/// A task as it was given.
+#[derive(Clone, Debug)]
+pub(super) struct Given {
+    id: TaskId,
+    hours: Option<Tenths>,
+    months: Option<u32>,
+    first_at: Option<Tenths>,
+    counts_weighted: bool,
+    display_counts: bool,
+    parts_lead_days: u32,
+}
+
+/// The tasks of a form, without those that were ticked to go.
+pub(super) fn tasks(fields: &Fields, language: Language) -> Result<Vec<Given>, Refused> {
+    let mut tasks = Vec::new();
+    for nth in 0..MOST {
+        let field = |name: &str| fields.text(&format!("{name}-{nth}"));
+        let named = field("task").map(TaskId::from).or_else(|| field("name").map(of_name));
+        if named.is_none() && ["hours", "months", "first"].into_iter().any(|figure| field(figure).is_some()) {
+            return Err(Refused::Asked("programme-no-name"));
+        }
+        let Some(id) = named.filter(|_| field("gone").is_none()) else { continue };
+        let name = super::page::name_in(language, &id.0);
+        let number = |of: &str| {
+            let read = field(of).map(|text| text.replace(',', "").parse::<u32>());
+            read.transpose().map_err(|_| not_read(language, &name))
+        };
+        let hours = |of: &str| fields.hours(&format!("{of}-{nth}")).map_err(|_| not_read(language, &name));
+        let given = Given {
+            hours: hours("hours")?,
+            months: number("months")?,
+            first_at: hours("first")?,
+            counts_weighted: field("weighted").is_some(),
+            display_counts: field("display").is_some(),
+            parts_lead_days: number("lead")?.unwrap_or(0),
+            id,
+        };
+        if given.hours.is_none() && given.months.is_none() {
+            return Err(said(language, "programme-no-clock", &name));
+        }
+        tasks.push(given);
+    }
+    if tasks.is_empty() {
+        return Err(Refused::Asked("programme-no-task"));
+    }
+    Ok(tasks)
+}
+
+/// The programme with these tasks; a first service keeps the name it had.
+pub(super) fn programme(before: &Programme, tasks: Vec<Given>) -> Programme {
+    let known = |id: &TaskId| before.tasks.iter().find(|task| task.id == *id)?.first_service.as_ref();
+    let task = |given: Given| Task {
+        first_service: given.first_at.map(|at| {
+            let id = known(&given.id).map(|first| first.id.clone());
+            FirstService { id: id.unwrap_or_else(|| TaskId(format!("first-{}", given.id))), at }
+        }),
+        id: given.id,
+        hours: given.hours,
+        months: given.months,
+        counts_weighted: given.counts_weighted,
+        display_counts: given.display_counts,
+        parts_lead_days: given.parts_lead_days,
+    };
+    Programme { edition: before.edition.saturating_add(1), tasks: tasks.into_iter().map(task).collect() }
+}
+
+/// The name of a new task as records keep it: small letters and figures, words apart by a hyphen.
+fn of_name(name: &str) -> TaskId {
+    let words = name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    TaskId(words.map(str::to_lowercase).collect::<Vec<_>>().join("-"))
+}
+
+fn not_read(language: Language, name: &str) -> Refused {
+    said(language, "programme-not-read", name)
+}
+
+fn said(language: Language, key: &str, name: &str) -> Refused {
+    Refused::Said(language.say(key, &[("name", Arg::Text(name))]))
+}

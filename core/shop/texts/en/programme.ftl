@@ -1,0 +1,29 @@
+# The service programme.
+
+programme-title = Service programme
+programme-title-of = Service programme of { $unit }
+programme-way = the service programme
+programme-beside = Each task is due at its last service plus these hours or these months, whichever comes first. A change is read over all that was ever recorded; sheets that are closed stay as they are. The maker's manual comes before it.
+programme-edition = Edition { $edition }.
+programme-of-all = Holds for every unit without one of its own.
+programme-its-own = { $unit } has a programme of its own.
+programme-the-fleets = { $unit } goes by the fleet's; set here, it has one of its own from then on.
+programme-of-unit = Of
+programme-all = every unit
+programme-show = Show
+programme-own-units = With one of their own:
+programme-hours = Every, hours on the meter
+programme-months = Every, months
+programme-first = First, at hours
+programme-lead = Days from ordering its parts to having them
+programme-weighted = hours in dust count more
+programme-display = the unit's display counts it too
+programme-gone = leave this task out from now on
+programme-new = Another task
+programme-name = Name
+programme-set = Set the programme
+programme-set-of = Set the programme of { $unit }
+programme-no-clock = "{ $name }" has neither hours nor months: it would never be due. Nothing was changed. Go back and give one.
+programme-not-read = A figure of "{ $name }" cannot be read. Nothing was changed. Go back and give hours like 500 or 500.0, months and days as whole numbers.
+programme-no-task = A programme without a task says nothing. Nothing was changed. Go back and leave one in.
+programme-no-name = A task that was given figures has no name. Nothing was changed. Go back and name it.

@@ -1,0 +1,29 @@
+# El programa de servicio.
+
+programme-title = Programa de servicio
+programme-title-of = Programa de servicio de { $unit }
+programme-way = el programa de servicio
+programme-beside = Cada tarea vence en su último servicio más estas horas o estos meses, lo que llegue primero. Un cambio se lee sobre todo lo registrado; las hojas cerradas quedan como están. El manual del fabricante va antes.
+programme-edition = Edición { $edition }.
+programme-of-all = Vale para toda unidad que no tenga uno propio.
+programme-its-own = { $unit } tiene un programa propio.
+programme-the-fleets = { $unit } va por el de la flota; si se fija aquí, tendrá uno propio desde entonces.
+programme-of-unit = De
+programme-all = toda unidad
+programme-show = Mostrar
+programme-own-units = Con uno propio:
+programme-hours = Cada, horas del medidor
+programme-months = Cada, meses
+programme-first = El primero, a las horas
+programme-lead = Días desde pedir sus partes hasta tenerlas
+programme-weighted = las horas con polvo cuentan más
+programme-display = la pantalla de la unidad también la cuenta
+programme-gone = quitar esta tarea desde ahora
+programme-new = Otra tarea
+programme-name = Nombre
+programme-set = Fijar el programa
+programme-set-of = Fijar el programa de { $unit }
+programme-no-clock = "{ $name }" no tiene horas ni meses: nunca vencería. No se cambió nada. Regrese y ponga uno.
+programme-not-read = Una cifra de "{ $name }" no se puede leer. No se cambió nada. Regrese y ponga horas como 500 o 500.0, meses y días en números enteros.
+programme-no-task = Un programa sin tareas no dice nada. No se cambió nada. Regrese y deje una.
+programme-no-name = Una tarea con cifras no tiene nombre. No se cambió nada. Regrese y póngale uno.
