@@ -76,6 +76,8 @@ pub struct LineRow {
     pub open_since: Option<Stamp>,
     /// Key of the word that stands for that defect, for "still so".
     pub open_word: Option<String>,
+    /// The part that this defect waits for.
+    pub waits_for: Option<String>,
     /// What was answered; none yet.
     pub answer: Option<LineAnswer>,
 }

@@ -26,11 +26,16 @@ fn seen(yard: &Yard, truck: sumpbook_trade::TruckId, person: sumpbook_trade::Per
 
 /// TH-02 whose right mirror was found cracked, and whose oil is milky.
 fn locked() -> Yard {
+    locked_by().0
+}
+
+/// The same, with the walk that found it.
+fn locked_by() -> (Yard, sumpbook_trade::EntryId) {
     let mut yard = Yard::new();
-    yard.phone(
+    let found = yard.phone(
         r#"{"unit":"TH-02","person":"Bettina Quaye","at":"2026-10-19T06:41:00-06:00","kind":"pre-trip-section","body":{"walk":"00000000-0000-0000-0000-000000000902","edition":1,"answers":[{"item":"mirrors","place":"right","answer":"defect","word":"no-view"},{"item":"oil-look","answer":"defect","word":"milky"},{"item":"wipers","answer":"defect","word":"torn-dry"}],"complete":false}}"#,
     );
-    yard
+    (yard, found)
 }
 
 #[test]
@@ -179,4 +184,37 @@ fn what_is_told_again_has_its_line_on_the_walk() {
     let mirrors = rows.iter().find(|row| row.item == "mirrors").unwrap();
     assert_eq!((mirrors.place.as_deref(), mirrors.line.as_deref()), (Some("right"), Some("mirrors")));
     assert!(yard.walk(TH_02).iter().any(|stop| Some(stop.label()) == mirrors.stop));
+}
+
+#[test]
+fn an_open_line_says_which_part_its_defect_waits_for_until_it_is_over() {
+    let (mut yard, found) = locked_by();
+    let waits = |yard: &Yard, item: &str| {
+        let rows = lines_of_unit(&yard.ledger, TH_02, template(), at(NOW)).unwrap();
+        rows.into_iter().find(|row| row.item == item).unwrap().waits_for
+    };
+    let told = |over: bool, minute: u32, defect: &str| {
+        format!(
+            r#"{{"unit":"TH-02","person":"Wren Castellane","at":"2026-10-19T08:{minute}:00-06:00","source":"shop","kind":"waiting-for-part","body":{{"task":null,"part":"mirror glass","promised":"2026-10-26","over":{over}{defect}}}}}"#
+        )
+    };
+    let mirror = format!(r#","defect":{{"entry":"{found}","item":"mirrors","place":"right"}}"#);
+    yard.shop(&told(false, 10, &mirror));
+    assert_eq!(waits(&yard, "mirrors").as_deref(), Some("mirror glass"));
+    assert_eq!(waits(&yard, "wipers"), None);
+    yard.shop(&told(true, 20, &mirror));
+    assert_eq!(waits(&yard, "mirrors"), None);
+    // A wait that an older program kept names no defect; it is ended by naming one.
+    yard.shop(&told(false, 30, ""));
+    assert_eq!(waits(&yard, "mirrors"), None);
+    let open = |yard: &Yard| yard.ledger.unit_state(TH_02).unwrap().waiting.len();
+    assert_eq!(open(&yard), 1);
+    yard.shop(&told(true, 40, &mirror));
+    assert_eq!(open(&yard), 0);
+    // A certified defect waits for nothing.
+    yard.shop(&told(false, 50, &mirror));
+    yard.shop(&format!(
+        r#"{{"unit":"TH-02","person":"Wren Castellane","at":"2026-10-19T08:55:00-06:00","source":"shop","kind":"certificate","body":{{"defect":{{"entry":"{found}","item":"mirrors","place":"right"}},"verdict":"repaired","words":"glass changed"}}}}"#
+    ));
+    assert_eq!(open(&yard), 0);
 }

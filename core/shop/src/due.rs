@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::{TaskNow, UnitState};
+use sumpbook_daybook::state::{TaskNow, UnitState, WaitingNow};
 use sumpbook_trade::clock::{
     DueRow as Order, FineHours, Nearer, Standing, TaskClock, TaskId, TaskState, due_order, not_bundled,
 };
@@ -125,6 +125,22 @@ pub struct PartRow {
     pub promised: Option<NaiveDate>,
     /// Waited for since.
     pub since: Stamp,
+    /// The defect it is for, its item and its place.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub defect: Option<(String, Option<String>)>,
+}
+
+impl PartRow {
+    /// A wait of a unit as it stands.
+    pub(crate) fn of(yard: &Yard, door: &str, wait: &WaitingNow) -> PartRow {
+        PartRow {
+            unit: door.to_owned(),
+            part: wait.what.part.clone(),
+            promised: wait.what.promised,
+            since: yard.stamp(wait.at),
+            defect: wait.what.defect.as_ref().map(|of| (of.item.clone(), of.place.clone())),
+        }
+    }
 }
 
 /// A service recorded.
@@ -200,12 +216,8 @@ pub(crate) fn list(
             told.insert(((*door).to_owned(), clock.task.clone()), row);
         }
         done.extend(services(ledger, yard, door, state)?);
-        parts.extend(state.waiting.iter().filter(|wait| wait.what.task.is_none()).map(|wait| PartRow {
-            unit: (*door).to_owned(),
-            part: wait.what.part.clone(),
-            promised: wait.what.promised,
-            since: yard.stamp(wait.at),
-        }));
+        let of_no_task = state.waiting.iter().filter(|wait| wait.what.task.is_none());
+        parts.extend(of_no_task.map(|wait| PartRow::of(yard, door, wait)));
     }
     due_order(&mut order);
     let every = order.into_iter().filter_map(|next| told.remove(&(next.unit, next.task)));
@@ -260,12 +272,7 @@ fn row(
         read_at: state.hours.due_at.map(|at| yard.stamp(at)),
         higher_of_disputed: state.hours.higher_of_disputed,
         across_unanswered_jump: state.hours.across_unanswered_jump,
-        waiting_for: waiting.map(|wait| PartRow {
-            unit: door.to_owned(),
-            part: wait.what.part.clone(),
-            promised: wait.what.promised,
-            since: yard.stamp(wait.at),
-        }),
+        waiting_for: waiting.map(|wait| PartRow::of(yard, door, wait)),
         laid_up_since,
         campaign: None,
         said,

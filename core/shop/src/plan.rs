@@ -201,12 +201,7 @@ fn needs(
         let Some((door, state)) = states.iter().find(|(door, _)| *door == visit.unit) else { continue };
         let of_visit =
             |wait: &&WaitingNow| wait.what.task.as_ref().is_none_or(|task| visit.tasks.contains(&task.0));
-        let waits = state.waiting.iter().filter(of_visit).map(|wait| PartRow {
-            unit: door.clone(),
-            part: wait.what.part.clone(),
-            promised: wait.what.promised,
-            since: yard.stamp(wait.at),
-        });
+        let waits = state.waiting.iter().filter(of_visit).map(|wait| PartRow::of(yard, door, wait));
         needs.push(parts::of_visit(ledger, state.truck, visit, waits.collect())?);
     }
     Ok(needs)

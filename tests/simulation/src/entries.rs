@@ -146,7 +146,8 @@ pub fn by_phone(entry: &mut Entry, kind: u8, about: About) {
         14 if number.is_multiple_of(2) => OtherUnit { target, unit: elsewhere, anew: other }.into(),
         14 => {
             let part = pick(&["element", "hose"], number).to_owned();
-            WaitingForPart { task: None, part, promised: None, over: number.is_multiple_of(3) }.into()
+            WaitingForPart { task: None, part, promised: None, over: number.is_multiple_of(3), defect: None }
+                .into()
         }
         _ => StartAir { steps: Vec::new(), in_spite_of_lock: None }.into(),
     };

@@ -92,6 +92,8 @@ pub struct LineRow {
     pub open_since: Option<Stamp>,
     /// Key of the word that stands for that defect, for "still so".
     pub open_word: Option<String>,
+    /// The part that this defect waits for.
+    pub waits_for: Option<String>,
     /// What was answered; none yet.
     pub answer: Option<LineAnswer>,
 }
@@ -138,6 +140,7 @@ pub(super) fn line_row(
         caution: item.and_then(|item| item.caution.clone()),
         open_since: still.map(|d| d.since.into()),
         open_word: still.and_then(first_word),
+        waits_for: still.and_then(|d| state.waits_for(&d.item, d.place.as_deref())).map(str::to_owned),
         answer,
         place,
     }

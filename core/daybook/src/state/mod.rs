@@ -213,6 +213,14 @@ pub struct ServiceNow {
 }
 
 impl UnitState {
+    /// The part that the defect of an item at a place waits for.
+    pub fn waits_for(&self, item: &str, place: Option<&str>) -> Option<&str> {
+        let of = |wait: &&WaitingNow| {
+            wait.what.defect.as_ref().is_some_and(|of| of.item == item && of.place.as_deref() == place)
+        };
+        self.waiting.iter().rev().find(of).map(|wait| wait.what.part.as_str())
+    }
+
     /// What the unit is down as on a day of the yard; none before anything was said.
     pub fn status_on(&self, day: NaiveDate) -> Option<(DayStatus, Option<u16>)> {
         self.roster.iter().rev().find(|change| change.from <= day).map(|c| (c.status, c.expected_minute))

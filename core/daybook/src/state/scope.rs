@@ -234,6 +234,9 @@ fn only(fleet: &Fleet, mut bearing: Bearing, half: Half) -> Option<Bearing> {
         Fact::WaitingForPart(WaitingForPart { task: Some(task), .. }) => {
             return here(task).then_some(bearing);
         }
+        Fact::WaitingForPart(WaitingForPart { defect: Some(defect), .. }) => {
+            return (is_item_of_set(&defect.item) == (half == Half::Air)).then_some(bearing);
+        }
         Fact::PreTripSection(section) => keep(&mut section.answers),
         Fact::EndOfDay(report) => keep(&mut report.defects),
         // What they speak of is here or it is not.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use sumpbook_trade::Fact;
 use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, TaskId, task_clocks_weighed};
 use sumpbook_trade::hours::{Estimate, HoursLedger};
-use sumpbook_trade::record::{DefectName, ServiceDone, Source, Verdict};
+use sumpbook_trade::record::{DefectName, ServiceDone, Source, Verdict, WaitingForPart};
 use sumpbook_trade::wear::Worn;
 use uuid::Uuid;
 
@@ -107,19 +107,44 @@ pub(super) fn recent(entries: &[Bearing], newest_ms: i64) -> Vec<ServiceNow> {
     recent
 }
 
-/// Waits for parts that are not over.
+/// Waits for parts that are not over. A certified defect waits for none.
 pub(super) fn waiting(entries: &[Bearing]) -> Vec<WaitingNow> {
     let mut open: Vec<WaitingNow> = Vec::new();
     for bearing in entries {
-        if let Fact::WaitingForPart(wait) = &bearing.entry.fact {
-            open.retain(|known| known.what.part != wait.part || known.what.task != wait.task);
-            if !wait.over {
-                let at = bearing.entry.at.moment();
-                open.push(WaitingNow { entry: bearing.entry.id, at, what: wait.clone() });
+        match &bearing.entry.fact {
+            Fact::WaitingForPart(wait) => {
+                open.retain(|known| !is_same_wait(&known.what, wait));
+                if !wait.over {
+                    let at = bearing.entry.at.moment();
+                    open.push(WaitingNow { entry: bearing.entry.id, at, what: wait.clone() });
+                }
             }
+            Fact::Certificate(certificate) => {
+                let of = |known: &WaitingNow| known.what.defect.clone();
+                open.retain(|known| {
+                    of(known).is_none_or(|defect| !is_same_place(&defect, &certificate.defect))
+                });
+            }
+            _ => {}
         }
     }
     open
+}
+
+/// The same part for the same work. An older wait for a defect names none: any of the unit's ends it.
+fn is_same_wait(known: &WaitingForPart, wait: &WaitingForPart) -> bool {
+    let same = match (&known.defect, &wait.defect) {
+        (Some(known), Some(wait)) => is_same_place(known, wait),
+        (None, Some(_)) => wait.over,
+        (Some(_), None) => false,
+        (None, None) => true,
+    };
+    same && known.part == wait.part && known.task == wait.task
+}
+
+/// Of one place at most one defect is open, whichever entry found it first.
+fn is_same_place(one: &DefectName, other: &DefectName) -> bool {
+    (&one.item, &one.place) == (&other.item, &other.place)
 }
 
 /// Visits that are planned. What is planned again moves; a task done and a defect certified leave their visit.
@@ -132,11 +157,9 @@ pub(super) fn planned(entries: &[Bearing]) -> Vec<PlannedNow> {
             Fact::Certificate(certificate) => (&[], std::slice::from_ref(&certificate.defect)),
             _ => continue,
         };
-        // Of one place at most one defect is open, whichever entry found it first.
-        let same = |a: &DefectName, b: &DefectName| (&a.item, &a.place) == (&b.item, &b.place);
         for visit in &mut open {
             visit.tasks.retain(|task| !tasks.contains(task));
-            visit.defects.retain(|defect| !defects.iter().any(|gone| same(gone, defect)));
+            visit.defects.retain(|defect| !defects.iter().any(|gone| is_same_place(gone, defect)));
         }
         open.retain(|visit| !visit.tasks.is_empty() || !visit.defects.is_empty());
         if let Fact::VisitPlan(plan) = &bearing.entry.fact {

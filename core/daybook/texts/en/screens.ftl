@@ -100,6 +100,7 @@ report-no-certificate = no certificate
 stop-of = { $index } / { $of }
 stop-answered-together = { $lines } answered together after { $seconds } s on screen
 stop-open-since = Open since { $when }. Still so?
+stop-open-since-part = Open since { $when }, part on hold. Still so?
 stop-by-other = { $by }, { $when }
 mark-to-come = to come
 mark-done = done

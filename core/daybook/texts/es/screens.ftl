@@ -106,6 +106,7 @@ stop-answered-together = { $lines ->
    *[other] { $lines } contestados juntos
 } después de { $seconds } s en pantalla
 stop-open-since = Abierto desde: { $when }. ¿Sigue igual?
+stop-open-since-part = Abierto desde: { $when }, espera la parte. ¿Sigue igual?
 stop-by-other = { $by }, { $when }
 mark-to-come = falta
 mark-done = hecha

@@ -172,6 +172,15 @@ pub(super) fn part(words: &Words, part: Option<&PartRow>) -> String {
     }
 }
 
+/// That something waits for a part: the defect it is for where it is one.
+pub(super) fn waits(words: &Words, row: &PartRow) -> String {
+    let waits = words.with("waiting-part", &[("part", Arg::Text(&part(words, Some(row))))]);
+    match &row.defect {
+        Some((item, place)) => format!("{}: {waits}", words.item(item, place.as_deref())),
+        None => waits,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -342,7 +342,8 @@ fn event_13_repair_not_needed_and_still_locked_until_the_review() {
     let reason = "hairline outside the view; glass ordered";
     let certificate =
         certify(&mut yard.shop, truck, "mirrors", RepairVerdict::NotNeeded, reason, &wren).unwrap();
-    let glass = WaitingForPart { task: None, part: "mirror glass".into(), promised: None, over: false };
+    let glass =
+        WaitingForPart { task: None, part: "mirror glass".into(), promised: None, over: false, defect: None };
     wait_for_part(&mut yard.shop, truck, glass, &wren).unwrap();
     let eight = yard.morning("2026-11-03", "2026-11-03T08:00:00-07:00");
     assert_eq!(eight.not_to_go_out.rows[0].next_step, "review", "still not to be driven");

@@ -85,6 +85,9 @@ record! {
         #[n(2)] pub promised: Option<NaiveDate>,
         /// The wait is over.
         #[n(3)] pub over: bool,
+        /// For which defect, when it is one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(4)] pub defect: Option<DefectName>,
     }
 
     /// Put away: the compressor set, on whatever truck it stands. Its hours then stand in the entry.

@@ -67,7 +67,7 @@ fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Marku
         @for part in &list.parts {
             p {
                 (door(&part.unit)) " "
-                (words.with("waiting-part", &[("part", Arg::Text(&told::part(words, Some(part))))]))
+                (told::waits(words, part))
             }
         }
     };

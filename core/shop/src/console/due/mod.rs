@@ -22,6 +22,7 @@ use super::language::escaped;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
+use crate::certify::open_defect;
 use crate::plan::{FleetDue, Work, fleet_due_with, plan_visits};
 use crate::sheet::{DefectRow, Yard, to_certify};
 use crate::{Shop, ShopError, service as services};
@@ -138,8 +139,7 @@ fn defects(ledger: &Ledger, now: Stamp, unit: &str) -> Result<Vec<DefectRow>, Sh
     Ok(rows)
 }
 
-/// `POST /due/wait`: the ticked rows wait for a part, or no longer. Of a defect the record holds the part alone:
-/// what waits is then the unit, whatever it needs the part for.
+/// `POST /due/wait`: the ticked rows wait for a part, or no longer.
 async fn wait(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let ticked = Ticked::of(&fields)?;
     let part = fields.owned("part").ok_or(Refused::Asked("wait-no-part"))?;
@@ -150,11 +150,11 @@ async fn wait(visit: Visit, fields: Fields) -> Result<Response, Refused> {
                 if !work.tasks.is_empty() {
                     services::known_tasks(shop, truck, &work.tasks)?;
                 }
-                let tasks = work.tasks.into_iter().map(Some);
-                // One part for several defects of a unit is one wait.
-                let unit_waits = (!work.defects.is_empty()).then_some(None);
-                for task in tasks.chain(unit_waits) {
-                    let wait = WaitingForPart { task, part: part.clone(), promised, over };
+                let named = work.defects.iter().map(|named| open_defect(shop, truck, named));
+                let defects = named.collect::<Result<Vec<_>, _>>()?;
+                let of_tasks = work.tasks.into_iter().map(|task| (Some(task), None));
+                for (task, defect) in of_tasks.chain(defects.into_iter().map(|defect| (None, Some(defect)))) {
+                    let wait = WaitingForPart { task, part: part.clone(), promised, over, defect };
                     services::wait_for_part(shop, truck, wait, hand)?;
                 }
             }

@@ -36,7 +36,7 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         @for part in &view.due.parts {
             p {
                 (door(&part.unit)) " "
-                (telling.with("waiting-part", &[("part", Arg::Text(&told::part(telling, Some(part))))]))
+                (told::waits(telling, part))
             }
         }
         (campaigns::draw(telling, view))

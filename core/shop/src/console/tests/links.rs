@@ -128,7 +128,9 @@ async fn a_defect_waits_for_its_part() {
         (&json["parts"][0]["unit"], &json["parts"][0]["part"]),
         (&"TH-03".into(), &"mirror glass".into())
     );
-    desk.get("/due").await.says("mirror glass").says("Mon 26 Oct");
+    assert_eq!(json["parts"][0]["defect"], serde_json::json!(["mirrors", "right"]));
+    desk.get("/due").await.says("Mirrors, right: waits for mirror glass").says("Mon 26 Oct");
+    desk.get("/units/TH-03").await.says("Mirrors, right: mirror glass");
     let over = [("defect", "mirrors/right@TH-03"), ("part", "mirror glass"), ("over", "yes")];
     assert_eq!(desk.post("/due/wait", &over).await.status, StatusCode::SEE_OTHER);
     assert_eq!(desk.get("/due.json").await.json()["parts"].as_array().unwrap().len(), 0);

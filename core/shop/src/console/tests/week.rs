@@ -103,6 +103,7 @@ async fn the_morning_says_what_came_in_what_is_in_the_bays_and_what_is_to_be_typ
         part: "filter F-118".into(),
         promised: None,
         over,
+        defect: None,
     };
     let truck = yard.truck("TH-08");
     crate::service::wait_for_part(&mut yard.shop, truck, wait(false), &hand).unwrap();

@@ -77,10 +77,12 @@ fn fact(words: &Words, fact: &Fact) -> String {
             let work = words.listed(tasks.chain(defects));
             joined(words, format!("{} {work}", words.short_day(plan.day)), plan.where_and_who.clone())
         }
-        Fact::WaitingForPart(wait) => match wait.over {
-            true => format!("{} ({})", wait.part, words.t("wait-over")),
-            false => wait.part.clone(),
-        },
+        Fact::WaitingForPart(wait) => {
+            let of_defect = wait.defect.as_ref().map(|of| words.item(&of.item, of.place.as_deref()));
+            let work = of_defect.or_else(|| wait.task.as_ref().map(|task| words.task(&task.0)));
+            let part = work.map_or_else(|| wait.part.clone(), |work| format!("{work}: {}", wait.part));
+            if wait.over { format!("{part} ({})", words.t("wait-over")) } else { part }
+        }
         Fact::LayUp(lay_up) => lay_up.done.clone().unwrap_or_default(),
         Fact::ReturnToService(said) => returned(words, said),
         Fact::SetFitted(fitted) => {

@@ -43,6 +43,8 @@ pub(super) fn november(deeds: &mut Vec<Deed>) -> Result<(), DemoError> {
         part: "right mirror glass".to_owned(),
         promised: NaiveDate::from_ymd_opt(2026, 11, 17),
         over: false,
+        // The defect is certified; the glass is for the mirror all the same.
+        defect: None,
     };
     add(Deed {
         at: moment("2026-11-03T07:56:00-07:00")?,
