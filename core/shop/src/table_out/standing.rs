@@ -1,6 +1,7 @@
 //! Tables of how things stand: units, what is due, readings, defects, people, phones, what is set aside.
 
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::defect::{DefectState, Said, Verdict};
 use sumpbook_trade::{PersonId, Stamp};
 
@@ -100,12 +101,14 @@ pub(super) fn due(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, Sho
         "Part waited for",
         "Promised",
         "Laid up since (yard)",
+        "Campaign",
     ];
     let doors: Vec<String> = units(ledger, yard, of)?.into_iter().map(|(door, _)| door).collect();
     let rows =
         due_list(ledger, yard.now)?.into_every_row().filter(|row| doors.contains(&row.unit)).map(|row| {
             let [utc, local] = times_or_blank(yard, row.read_at);
             let part = row.waiting_for.as_ref();
+            let campaign = TaskId(row.task.clone()).campaign().map(str::to_owned);
             vec![
                 Cell::text(row.unit),
                 Cell::text(row.task),
@@ -123,6 +126,7 @@ pub(super) fn due(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sheet, Sho
                 Cell::some(part.map(|part| part.part.clone())),
                 Cell::some(part.and_then(|part| part.promised).map(|day| day.to_string())),
                 times_or_blank(yard, row.laid_up_since)[1].clone(),
+                Cell::some(campaign),
             ]
         });
     Ok(Sheet { heads: plain(&own), rows: rows.collect() })

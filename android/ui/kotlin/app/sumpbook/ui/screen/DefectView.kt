@@ -68,7 +68,7 @@ fun Reader.defectView(door: String, row: LineRow): DefectView = DefectView(
     line = lineWords(row),
     choices = row.words.map { WordChoice(it.word, choice(it.word), lockedParts(it.severity), it.raises.map { to -> to to lockedParts(to) }) },
     sides = row.sides.map { side -> side.name.lowercase().let { it to words("side-$it") } },
-    open = row.openWord?.let { word -> row.openSince?.let { word to words("stop-open-since", "when" to moments.at(it)) } },
+    open = row.openWord?.let { word -> openSince(row)?.let { word to it } },
     couldNotCheck = words("answer-could-not-check"),
     notFitted = words("answer-not-fitted"),
 )

@@ -110,7 +110,6 @@ private fun isMeasured(row: LineRow): Boolean = row.figure?.how.let { it == HowG
 
 /** A line in words. */
 fun Reader.lineWords(row: LineRow): LineWords {
-    val open = row.openSince
     return LineWords(
         row = row,
         name = item(row.item, row.place),
@@ -118,8 +117,14 @@ fun Reader.lineWords(row: LineRow): LineWords {
         look = words("item-${row.item}.look"),
         caution = row.caution?.let { words("caution-$it") },
         said = row.answer?.let(::answerWords),
-        note = if (open != null && row.answer == null) words("stop-open-since", "when" to moments.at(open)) else null,
+        note = if (row.answer == null) openSince(row) else null,
     )
+}
+
+/** Since when a defect of the line is open, and that its part is on hold where it waits for one; none where nothing is open. */
+fun Reader.openSince(row: LineRow): String? {
+    val key = if (row.waitsFor == null) "stop-open-since" else "stop-open-since-part"
+    return row.openSince?.let { words(key, "when" to moments.at(it)) }
 }
 
 private fun Reader.answerWords(answer: LineAnswer): String {
