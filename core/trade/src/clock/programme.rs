@@ -236,6 +236,44 @@ mod tests {
     use super::*;
 
     #[test]
+    fn a_programme_that_does_not_hang_together_is_refused_by_name() {
+        Programme::common_practice().check().unwrap();
+        Programme { edition: 1, tasks: vec![] }.check().unwrap();
+        let refused = |change: &dyn Fn(&mut Task)| {
+            let mut programme = Programme::common_practice();
+            change(&mut programme.tasks[0]);
+            programme.check().unwrap_err().to_string()
+        };
+        let told = [
+            refused(&|task| task.id = "".into()),
+            refused(&|task| task.id = TaskId::of_campaign("TX-7")),
+            refused(&|task| task.id = "separator".into()),
+            refused(&|task| task.id = "first-service".into()),
+            refused(&|task| (task.hours, task.months) = (None, None)),
+            refused(&|task| task.hours = Some(Tenths(0))),
+            refused(&|task| task.months = Some(0)),
+            refused(&|task| task.months = Some(601)),
+            refused(&|task| task.parts_lead_days = 367),
+            refused(&|task| task.first_service.as_mut().unwrap().at = Tenths(-1)),
+        ];
+        assert_eq!(
+            told,
+            [
+                "a task needs a name of its own: '' is none",
+                "a task needs a name of its own: 'campaign:TX-7' is none",
+                "'separator' stands twice in the programme",
+                "'first-service' stands twice in the programme",
+                "'oil-and-filters' has neither hours nor months: it would never be due",
+                "'oil-and-filters' has hours of 0.0: it goes from 0.1 to 100000",
+                "'oil-and-filters' has months of 0: it goes from 1 to 600",
+                "'oil-and-filters' has months of 601: it goes from 1 to 600",
+                "'oil-and-filters' has days for its parts of 367: it goes from 0 to 366",
+                "'oil-and-filters' has first hours of -0.1: it goes from 0.1 to 100000",
+            ]
+        );
+    }
+
+    #[test]
     fn a_programme_reads_back_in_both_encodings() {
         let programme = Programme::common_practice();
         let json = serde_json::to_string(&programme).unwrap();
