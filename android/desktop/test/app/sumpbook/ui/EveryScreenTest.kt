@@ -9,6 +9,7 @@ import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import app.sumpbook.ui.control.assertApart
 import app.sumpbook.ui.control.assertKeysWhole
+import app.sumpbook.ui.control.assertMainWhole
 import app.sumpbook.ui.control.assertRead
 import app.sumpbook.ui.control.assertTargets
 import app.sumpbook.ui.control.assertText
@@ -111,6 +112,7 @@ class EveryScreenTest {
         runCatching { assertTargets(where) }.onFailure { wrong += it.message.orEmpty() }
         runCatching { assertText(where) }.onFailure { wrong += it.message.orEmpty() }
         runCatching { assertRead(where) }.onFailure { wrong += it.message.orEmpty() }
+        runCatching { assertMainWhole(where) }.onFailure { wrong += it.message.orEmpty() }
         runCatching { assertApart(where) }.onFailure { wrong += it.message.orEmpty() }
     }
 

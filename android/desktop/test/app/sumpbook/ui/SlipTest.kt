@@ -7,6 +7,7 @@ import app.sumpbook.core.LockState
 import app.sumpbook.core.Phone
 import app.sumpbook.core.Signed
 import app.sumpbook.core.uniffiEnsureInitialized
+import app.sumpbook.ui.control.assertKeysWhole
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.FileKeeper
@@ -63,7 +64,8 @@ class SlipTest {
         assertEquals(12, own.length)
         fun road() = phone.unit(phone.unitAt("TH-02"), phone.person("Amos Tillery")).roadAir.road.state
 
-        onScreen {
+        // On the narrowest phone: the keys are whole just when a digit is to be mended.
+        onScreen(320, 616) {
             val desk = Desk(phone, hand)
             val back = BackStack(Place.Today(), Signer(phone.person("Amos Tillery"))).apply { go(Place.Unit(phone.unitAt("TH-02"))) }
             setContent { DesktopFace { App(desk, back) } }
@@ -79,6 +81,7 @@ class SlipTest {
             assertTrue(driver.sees("1 digit more"), driver.strips())
             types(own.dropLast(1) + (own.last().digitToInt() + 1) % 10)
             assertTrue(driver.sees("A digit is mistyped. Nothing was changed."), driver.strips())
+            assertKeysWhole("mistyped, narrow")
             picture("slip-mistyped")
             repeat(2) {
                 types(others)

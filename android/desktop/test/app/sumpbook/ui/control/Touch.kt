@@ -53,6 +53,15 @@ fun SkikoComposeUiTest.assertKeysWhole(where: String) {
     }
 }
 
+/** The main button is whole in the frame, whatever else there is and wherever the focus went. */
+@OptIn(ExperimentalTestApi::class)
+fun SkikoComposeUiTest.assertMainWhole(where: String) {
+    val hair = with(density) { 1.dp.toPx() / 2 }
+    val main = onAllNodes(hasClickAction() and hasAnyAncestor(hasTestTag(MAIN))).fetchSemanticsNodes().singleOrNull() ?: return
+    val seen = main.boundsInRoot
+    assertTrue(seen.height + hair >= main.size.height && seen.width + hair >= main.size.width, "$where: the main button ${named(main)} of ${main.size} is cut")
+}
+
 /** All text is at least 16, nothing of it is cut off, and no word is broken. */
 @OptIn(ExperimentalTestApi::class)
 fun SkikoComposeUiTest.assertText(where: String) {

@@ -3,12 +3,16 @@ package app.sumpbook.ui.screen
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.assertIsEnabled
 import androidx.compose.ui.test.assertIsNotEnabled
+import androidx.compose.ui.test.hasAnyAncestor
+import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performScrollTo
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.How
+import app.sumpbook.ui.frame.MAIN
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.words.OwnWay
@@ -28,6 +32,8 @@ class FigureTest {
 
     private fun SkikoComposeUiTest.type(digits: String) = with(cab) { for (digit in digits) find(digit.toString()) }
 
+    private fun SkikoComposeUiTest.atTheThumb(words: String) = onNode(hasText(words) and hasAnyAncestor(hasTestTag(MAIN)))
+
     private fun line(stop: String, id: String) = Place.Defect(cab.unit("TH-03"), draft, cab.stop(draft, stop), id)
 
     @Test
@@ -39,12 +45,15 @@ class FigureTest {
             onNodeWithText("Keep the figure").assertIsNotEnabled()
             type("6")
             onNodeWithText("keeps the rule, at least 4/32 in: United States", substring = true).assertExists()
+            atTheThumb("OK, 6/32 in").assertIsEnabled()
             picture("figure-kept-by-rule")
         }
         at(line("left-side", "tread-front/left")) {
             press("Give the figure")
             type("3")
             onNodeWithText("breaks the rule, at least 4/32 in: United States", substring = true).assertExists()
+            // What is nearer to the thumb changes with the verdict; both take one tap.
+            atTheThumb("It is a defect").assertIsEnabled()
             picture("figure-breaks-rule")
             press("OK, 3/32 in")
             val kept = checkNotNull(answer(draft, stop, "tread-front/left"))

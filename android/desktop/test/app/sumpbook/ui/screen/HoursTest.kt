@@ -107,6 +107,16 @@ class HoursTest {
     }
 
     @Test
+    fun `on a narrow phone the keys are whole when a digit is to be mended`() = with(cab) {
+        phone.giveHours(Said(unit("TH-02"), person()), Meter.COMPRESSOR, 12_110, false)
+        at(Place.Hours(unit("TH-02")), wide = 320, high = 616, pictures = Camera(31)) {
+            type("74210")
+            onNode(hasText("The meter can read at most", substring = true)).assertExists()
+            assertKeysWhole("hours, narrow, above what can be")
+        }
+    }
+
+    @Test
     fun `in the walk a question stands in the lines' place, and the keys stay`() = with(cab) {
         phone.giveHours(Said(unit("TH-01"), person()), Meter.COMPRESSOR, 28_624, false)
         hasWalked(person())

@@ -12,6 +12,8 @@ import app.sumpbook.ui.HandHandset
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.onPhone
+import app.sumpbook.ui.control.assertKeysWhole
+import app.sumpbook.ui.onScreen
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.Place
@@ -30,7 +32,7 @@ class QuickTest {
 
     private fun signed(afterMs: Long, says: String?) = with(cab) {
         val draft = answeredWalk("TH-01")
-        onPhone {
+        onScreen(high = 776) {
             val hand = HandHandset()
             val desk = Desk(phone, hand)
             desk.walks.begins(draft)
@@ -39,8 +41,12 @@ class QuickTest {
             settle(desk)
             picture(if (says == null) "sign-not-quick" else "sign-quick")
             if (says == null) onNodeWithText("look again?", substring = true).assertDoesNotExist() else onNodeWithText(says).assertExists()
-            onNodeWithText("48 %", substring = true).assertExists()
+            // Each figure by its name: a bare 48 psi says nothing to whoever signs for it.
+            for (named in listOf("Compressor hours: 2,862.4", "Sight glass: 48\u00A0%", "Leak, brakes released: 48\u00A0psi", "Leak, pedal held: 48\u00A0psi")) {
+                onNodeWithText(named, substring = true).assertExists()
+            }
             onNodeWithText("Sign without PIN").assertExists()
+            assertKeysWhole("the PIN, with the time of the walk above it")
         }
     }
 

@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.assertIsNotEnabled
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithContentDescription
@@ -20,6 +21,7 @@ import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertIs
+import kotlin.test.assertTrue
 
 @OptIn(ExperimentalTestApi::class)
 class StepsTest {
@@ -53,6 +55,23 @@ class StepsTest {
             onNodeWithText("at most 2:00").assertExists()
             press("Done")
             assertIs<StopNow.Stopped>(now("TH-02"))
+        }
+    }
+
+    @Test
+    fun `in the largest text the step stands first, and is done only when its caution was seen`() = with(cab) {
+        at(steps("TH-02", "start"), wide = 320, high = 616, text = 2f) {
+            onNodeWithText("Preheat lamp").assertIsDisplayed()
+            onNodeWithText("out").assertIsDisplayed()
+            val caution = onNodeWithText("Never starting fluid", substring = true)
+            val opening = onNodeWithText("The maker's manual", substring = true)
+            assertTrue(caution.fetchSemanticsNode().positionInRoot.y < opening.fetchSemanticsNode().positionInRoot.y, "the caution comes before what stands over all steps")
+            press("1 more below")
+            onNodeWithText("Start air 1\u00A0/\u00A07").assertExists()
+            val seen = caution.fetchSemanticsNode()
+            assertEquals(seen.size.height.toFloat(), seen.boundsInRoot.height, "all of the caution is in the frame")
+            done(1)
+            onNodeWithText("Start air 2\u00A0/\u00A07").assertExists()
         }
     }
 

@@ -3,6 +3,8 @@ package app.sumpbook.ui.screen
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SkikoComposeUiTest
+import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.assertIsNotDisplayed
 import androidx.compose.ui.test.assertIsNotEnabled
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
@@ -106,6 +108,30 @@ class TopUpTest {
             val unit = phone.unit(unit("TH-01"), person())
             assertEquals(OilFamily.POLYGLYCOL, unit.pours.first().family)
             assertEquals(LockState.LOCKED, unit.roadAir.air.state)
+        }
+    }
+
+    @Test
+    fun `on a narrow phone both oils are seen when they may not meet`() = with(cab) {
+        at(Place.TopUp(unit("TH-01"), ""), wide = 320, high = 616) {
+            find("It says something else")
+            find("polyglycol")
+            for (said in listOf("Another oil family. Do not pour; call.", "In the unit", "In the drum")) onNodeWithText(said).assertIsDisplayed()
+        }
+    }
+
+    @Test
+    fun `in the largest text the warning is what is seen, and a press too early leads to the reason`() = with(cab) {
+        at(Place.TopUp(unit("TH-01"), ""), high = 776, text = 2f) {
+            find("It says something else")
+            find("polyglycol")
+            onNodeWithText("Another oil family. Do not pour; call.").assertIsDisplayed()
+            onNodeWithText("In the unit").assertIsDisplayed()
+            onNodeWithText("In the drum").assertIsDisplayed()
+            val why = onNodeWithText("The gauge at 0 and blow-down silent, both, before the cap.")
+            why.assertIsNotDisplayed()
+            press("Add a pour")
+            why.assertIsDisplayed()
         }
     }
 

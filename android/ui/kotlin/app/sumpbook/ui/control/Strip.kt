@@ -35,6 +35,10 @@ fun Strip(words: String, modifier: Modifier = Modifier, heavy: Boolean = false, 
     val type = LocalType.current
     val press = rememberPress()
     val pressing = onPress != null && press.pressed
+    val style = when {
+        heavy -> if (small) type.helpStrong else type.strong
+        else -> if (small) type.help else type.text
+    }
     val sight = remember { BringIntoViewRequester() }
     LaunchedEffect(words, calls) {
         if (!calls) return@LaunchedEffect
@@ -58,6 +62,6 @@ fun Strip(words: String, modifier: Modifier = Modifier, heavy: Boolean = false, 
             .padding(start = 20.dp, end = if (onPress != null) 36.dp else 12.dp, top = if (small) 6.dp else 8.dp, bottom = if (small) 6.dp else 8.dp),
         contentAlignment = Alignment.CenterStart,
     ) {
-        Text(words, style = if (heavy) type.strong else if (small) type.help else type.text, color = if (pressing) tokens.wash else tokens.ink)
+        Text(words, style = style, color = if (pressing) tokens.wash else tokens.ink)
     }
 }

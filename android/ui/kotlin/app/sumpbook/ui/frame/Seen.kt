@@ -41,7 +41,12 @@ class Seen(val scroll: ScrollState) {
         val within = content?.takeIf { it.isAttached && at.isAttached } ?: return
         val top = within.localPositionOf(at, Offset.Zero).y
         rows[id] = Reach(top, top + at.size.height)
+        // At once: what fits is never shown as not seen.
+        look()
     }
+
+    /** How many rows have not been whole yet. */
+    val left: Int get() = rows.keys.count { it !in whole }
 
     /** Where the rows lie, to be followed. */
     internal fun places(): Map<String, Any> = rows.toMap()

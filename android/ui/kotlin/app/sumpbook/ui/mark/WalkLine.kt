@@ -46,7 +46,8 @@ fun WalkLine(
                 val (wide, high) = size.width / density to size.height / density
                 inDp { walk(measure, round(wide, high), marks, here, tokens) }
             }
-            .padding(start = 40.dp, end = 26.dp, top = 14.dp, bottom = 20.dp),
+            // The mark of where one stands passes over and under the words, never through them.
+            .padding(start = 40.dp, end = 26.dp, top = 17.dp, bottom = 17.dp),
         content = content,
     )
 }
@@ -54,9 +55,12 @@ fun WalkLine(
 /** The line, W x H dp: nose, left side, rear, right side. */
 internal fun round(wide: Float, high: Float): Path =
     path(
-        "M10 ${high / 2}L32 ${high - 10}H${wide - 24}Q${wide - 10} ${high - 10} ${wide - 10} ${high - 24}" +
-            "V24Q${wide - 10} 10 ${wide - 24} 10H32L10 ${high / 2}",
+        "M10 ${high / 2}L32 ${high - IN}H${wide - 24}Q${wide - 10} ${high - IN} ${wide - 10} ${high - IN - 14}" +
+            "V${IN + 14}Q${wide - 10} $IN ${wide - 24} ${IN}H32L10 ${high / 2}",
     )
+
+/** How far in the two sides run: what stands on them has room up to the words, and none of it is cut at the top. */
+private const val IN = 8f
 
 /** The gap between two stops. */
 private const val GAP = 4f
@@ -72,10 +76,10 @@ private fun DrawScope.walk(measure: PathMeasure, line: Path, marks: List<StopMar
         if (index == here) {
             drawPath(arc, tokens.act, style = flat(8f))
             val defect = mark == StopMark.DEFECT
-            val ring = if (defect) 13f else 9f
+            val ring = if (defect) 11f else 9f
             drawCircle(tokens.paper, ring, middle)
             drawCircle(tokens.act, ring, middle, style = line(4f))
-            if (defect) drawPath(diamond(middle, 8f), tokens.stop) else drawCircle(tokens.act, 3f, middle)
+            if (defect) drawPath(diamond(middle, 7f), tokens.stop) else drawCircle(tokens.act, 3f, middle)
         } else {
             stop(arc, middle, mark, tokens)
         }

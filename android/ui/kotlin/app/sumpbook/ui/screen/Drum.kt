@@ -61,7 +61,8 @@ fun TwoOils(view: TopUpView) {
     val drum = listOfNotNull(view.families.firstOrNull { it.first == view.record.drumFamily }?.second, view.record.drumGrade).joinToString(" ")
     Line(stringResource(R.string.unit_oil), said = view.own ?: stringResource(R.string.oil_not_said))
     Line(stringResource(R.string.drum_oil), said = drum, defect = true)
-    if (view.record.gels) Strip(stringResource(R.string.oils_gel), heavy = true)
+    // That they may not meet is what is brought into sight, and both names with it.
+    if (view.record.gels) Strip(stringResource(R.string.oils_gel), heavy = true, calls = false)
 }
 
 /** Another fluid: the top-up begun is given up, for nothing was poured, and one of that fluid begins. */

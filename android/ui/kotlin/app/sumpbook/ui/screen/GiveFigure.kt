@@ -30,7 +30,7 @@ import app.sumpbook.ui.words.unitWords
 
 /**
  * A figure that a line offers to take, typed on the app's own keys. What the rules say of it stands there before it is kept,
- * and holds nothing up.
+ * and holds nothing up: where it breaks the one that counts, that it is a defect is nearer than that it is OK, and no more.
  *
  * @param keep keeps the line as OK with it
  * @param defect takes it along to the form of a defect
@@ -40,19 +40,23 @@ fun GiveFigure(unit: String, view: DefectView, asked: Offered, refused: String?,
     var digits by rememberSaveable { mutableStateOf("") }
     val typed = typedFigure(asked, digits)?.let { ItemFigure(it, How.OFFERED) }
     val shown by seen(unit, view.line.row.id, digits) {
-        typed?.let { verdicts(unit, view.line.row, it) } ?: Verdicts()
+        digits to (typed?.let { verdicts(unit, view.line.row, it) } ?: Verdicts())
     }
-    val verdicts = (shown as? Told.Got)?.it
+    val (of, verdicts) = (shown as? Told.Got)?.it ?: (null to null)
+    // Said of these digits, not of those before the last one.
+    val over = of == digits && verdicts?.over == true
+    val ok = typed?.let { stringResource(R.string.figure_ok_with, figure(it.figure)) }
+    val broken = stringResource(R.string.defect_after_all)
     ScreenFrame(
         header = { DoorHeader(view.door, view.line.name, goBack) },
         strips = {
             refused?.let { Strip(it, heavy = true) }
             view.line.caution?.let { Strip(it, small = true) }
         },
-        secondary = typed?.let { { SecondaryButton(stringResource(R.string.defect_after_all)) { defect(it) } } },
+        secondary = typed?.let { { SecondaryButton(if (over) ok.orEmpty() else broken) { if (over) keep(it) else defect(it) } } },
         main = {
-            val words = typed?.let { stringResource(R.string.figure_ok_with, figure(it.figure)) } ?: stringResource(R.string.figure_keep)
-            MainPress(words, if (typed == null) stringResource(R.string.figure_first) else null) { typed?.let(keep) }
+            val words = if (over) broken else ok ?: stringResource(R.string.figure_keep)
+            MainPress(words, if (typed == null) stringResource(R.string.figure_first) else null) { typed?.let(if (over) defect else keep) }
         },
     ) {
         FigureKeys(asked, digits, { if (verdicts == null || verdicts.said.isEmpty()) Limits(view.limits) else SaidByRules(verdicts) }) { digits = it }

@@ -76,7 +76,7 @@ fun Happened(unit: String, signer: Signer) {
         },
         secondary = {
             view?.let {
-                SecondaryButton(stringResource(R.string.call_somebody, it.emergency)) { handset.call(it.emergency) }
+                SecondaryButton(stringResource(R.string.call_number, it.emergency)) { handset.call(it.emergency) }
                 CallThem(it.onCall)
             }
         },

@@ -87,7 +87,7 @@ fun Hours(unit: String, signer: Signer) {
         header = { DoorHeader(record.door, capital(view.meters.first { it.first == meter }.second)) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
-            view.hours.asked?.takeIf { fresh }?.let { Strip(it, heavy = true, calls = false) }
+            view.hours.asked?.takeIf { fresh }?.let { Strip(it, heavy = true, small = wantsPhoto, calls = false) }
         },
         secondary = {
             // In their place: a row more would cut the keys. One digit taken back, and they are there again.

@@ -1,15 +1,16 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxWidth
-import androidx.compose.foundation.layout.heightIn
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.clearAndSetSemantics
@@ -21,6 +22,7 @@ import app.sumpbook.R
 import app.sumpbook.core.Signed
 import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.Line
+import app.sumpbook.ui.control.Places
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Act
@@ -73,7 +75,7 @@ fun ColumnScope.LearnsWith(by: SignedBy, choose: (String) -> Unit) {
     by.trainers.forEach { trainer -> Line(trainer.name) { choose(trainer.id) } }
 }
 
-/** Digits, dots and why the last one was not taken; whose PIN it is stands there where two sign. */
+/** Digits, their places and why the last one was not taken; whose PIN it is stands there where two sign. */
 @Composable
 fun PinPart(signing: Signing, by: SignedBy) {
     val of = signing.asked(by)
@@ -84,19 +86,26 @@ fun PinPart(signing: Signing, by: SignedBy) {
         of.newAsked -> stringResource(R.string.pin_choose_new, of.digits)
         else -> stringResource(R.string.pin_choose, of.digits)
     }
-    PinDots(if (by.trainer == null) asks else "${of.name}: $asks", signing.typed.length, of.digits)
-    Keypad({ signing.digit(it, of.digits) }, signing::erase)
+    Column(verticalArrangement = Arrangement.spacedBy(4.dp)) {
+        PinPlaces(if (by.trainer == null) asks else "${of.name}: $asks", signing.typed, of.digits)
+        Keypad({ signing.digit(it, of.digits) }, signing::erase)
+    }
 }
 
 @Composable
-private fun PinDots(asks: String, typed: Int, of: Int) {
-    val says = pluralStringResource(R.plurals.pin_digits_typed, typed, typed)
-    Row(
-        Modifier.fillMaxWidth().heightIn(40.dp).clearAndSetSemantics { contentDescription = "$asks. $says" },
-        Arrangement.SpaceBetween,
-        Alignment.CenterVertically,
-    ) {
-        Text(asks, Modifier.weight(1f), style = LocalType.current.line)
-        Text("\u25CF ".repeat(typed) + "\u00B7 ".repeat(of - typed), style = LocalType.current.figure)
+private fun PinPlaces(asks: String, typed: String, of: Int) {
+    val says = pluralStringResource(R.plurals.pin_digits_typed, typed.length, typed.length)
+    val whole = Modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = "$asks. $says" }
+    if (LocalDensity.current.fontScale > 1.3f) {
+        // Beside each other the words would break.
+        Column(whole, Arrangement.spacedBy(4.dp)) {
+            Text(asks, style = LocalType.current.line)
+            Places(typed, of, hidden = true)
+        }
+    } else {
+        Row(whole, Arrangement.SpaceBetween, Alignment.CenterVertically) {
+            Text(asks, Modifier.weight(1f), style = LocalType.current.line)
+            Places(typed, of, hidden = true)
+        }
     }
 }

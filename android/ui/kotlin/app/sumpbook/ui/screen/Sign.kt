@@ -16,6 +16,7 @@ import androidx.compose.ui.res.pluralStringResource
 import androidx.compose.ui.res.stringResource
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.Quick
 import app.sumpbook.core.SignScreen
@@ -83,9 +84,13 @@ fun Sign(unit: String, draft: String, signer: Signer) {
     ) {
         Line(summary(record), under = underSummary(record)) { whole = !whole }
         if (whole) view.stops.forEach { StopLine(it) { back.goInstead(Place.Stop(unit, draft, it.label)) } }
-        Section(null, view.defects + view.other + listOfNotNull(view.figures))
-        Text(stringResource(R.string.what_i_saw), style = LocalType.current.text)
-        if (record.openStop == null && by.trainers.isEmpty()) PinPart(signing, by)
+        // Close together: the keys of the PIN just fit under them.
+        Column(verticalArrangement = Arrangement.spacedBy(4.dp)) {
+            (view.defects + view.other).forEach { Text(it, style = LocalType.current.text) }
+            view.figures?.let { Text(it, style = LocalType.current.help) }
+            Text(stringResource(R.string.what_i_saw), style = LocalType.current.text)
+            if (record.openStop == null && by.trainers.isEmpty()) PinPart(signing, by)
+        }
         if (record.openStop == null && by.trainers.isNotEmpty()) LearnsWith(by, back::learnsWith)
     }
 }

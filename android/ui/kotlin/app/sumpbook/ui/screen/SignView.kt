@@ -9,6 +9,7 @@ import app.sumpbook.core.SignStop
 import app.sumpbook.core.StopMark
 import app.sumpbook.core.Together
 import app.sumpbook.ui.desk.Reader
+import app.sumpbook.ui.words.capital
 import app.sumpbook.ui.words.figure
 import app.sumpbook.ui.words.hours
 
@@ -21,7 +22,7 @@ data class SignView(
     val stops: List<StopRow>,
     val defects: List<String>,
     val other: List<String>,
-    /** Hours, glass, drops, in one line; none when nothing was read. */
+    /** Hours, glass, drops, each by its name; none when nothing was read. */
     val figures: String?,
 ) {
     val marks: List<StopMark> get() = stops.map { it.mark }
@@ -35,10 +36,14 @@ fun Reader.signView(draft: String, walkedMs: ULong?): SignView {
         stops = record.stops.map(::stopRow),
         defects = record.defects.map(::foundWords),
         other = record.notChecked.map(::signRowWords),
-        figures = (listOfNotNull(record.hours?.let { "${hours(it)} h" }) + record.figures.flatMap { row -> row.figures.map { figure(it.figure) } })
-            .joinToString(", ").ifEmpty { null },
+        figures = (listOfNotNull(record.hours?.let { "${capital(words("meter-compressor"))}: ${hours(it)}" }) + record.figures.map(::figureByName))
+            .joinToString("; ").ifEmpty { null },
     )
 }
+
+/** "Sight glass: 48 %"; no figure is parted from its unit. */
+private fun Reader.figureByName(row: SignRow): String =
+    "${item(row.item, row.place)}: ${row.figures.joinToString { figure(it.figure).replace(' ', '\u00A0') }}"
 
 /** A defect with its word: "Mirrors, right: cracked". */
 fun Reader.foundWords(row: FoundRow): String = item(row.item, row.place) + row.word?.let { ": ${choice(it)}" }.orEmpty()

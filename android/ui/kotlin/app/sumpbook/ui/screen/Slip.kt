@@ -22,6 +22,7 @@ import app.sumpbook.core.slipDigits
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.Keypad
+import app.sumpbook.ui.control.Places
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
@@ -70,7 +71,8 @@ fun Slip(unit: String, signer: Signer) {
         header = { DoorHeader(view?.door.orEmpty(), stringResource(R.string.slip_code)) { back.back() } },
         strips = {
             (shown as? Told.Refused)?.let { Strip(sentence(it.why), heavy = true) }
-            act.refused?.let { Strip(sentence(it), heavy = true) }
+            // Small: the keys under it are to be whole just when a digit is to be mended.
+            act.refused?.let { Strip(sentence(it), heavy = true, small = true) }
         },
         main = {
             MainPress(stringResource(R.string.slip_take), whyNot) {
@@ -85,19 +87,23 @@ fun Slip(unit: String, signer: Signer) {
     ) {
         if (locks.size > 1) Chips { locks.forEachIndexed { n, lock -> Chip(lock.title, n == which) { which = n } } }
         else chosen?.let { Text(it.title, style = LocalType.current.line) }
-        Text(stringResource(R.string.slip_where, view?.phone.orEmpty()), style = LocalType.current.help, color = LocalTokens.current.soft)
+        val where = @Composable { Text(stringResource(R.string.slip_where, view?.phone.orEmpty()), style = LocalType.current.help, color = LocalTokens.current.soft) }
+        // What was refused takes its room.
+        if (act.refused == null) where()
         SlipDigits(digits, of)
         Keypad({ if (digits.length < of) digits += it }, { digits = digits.dropLast(1) })
+        if (act.refused != null) where()
     }
 }
 
-/** Three groups of four as the slip has them; a dot for each digit still to come. */
+/** Three groups of four as the slip has them, with a place for each digit still to come. */
 @Composable
 private fun SlipDigits(digits: String, of: Int) {
-    val says = stringResource(R.string.slip_so_far, digits.chunked(4).joinToString(" "))
-    FlowRow(Modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, Arrangement.spacedBy(20.dp)) {
-        digits.padEnd(of, TO_COME).chunked(4).forEach { Text(it, style = LocalType.current.figure) }
+    val says = stringResource(R.string.slip_so_far, digits.chunked(GROUP).joinToString(" "))
+    FlowRow(Modifier.fillMaxWidth().clearAndSetSemantics { contentDescription = says }, Arrangement.spacedBy(16.dp), Arrangement.spacedBy(12.dp)) {
+        for (from in 0 until of step GROUP) Places(digits.drop(from).take(GROUP), GROUP)
     }
 }
 
-private const val TO_COME = '\u00B7'
+/** So many digits stand together on the slip. */
+private const val GROUP = 4

@@ -22,28 +22,33 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.NotSo
+import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.HoldRing
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalDesk
+import app.sumpbook.ui.frame.Seen
+import app.sumpbook.ui.frame.seenAs
 import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.minutesAndSeconds
 import kotlinx.coroutines.delay
 
 /** What the step is called. */
 @Composable
-fun StepHead(step: StepWords) {
+fun StepHead(step: StepWords, rows: Seen) {
     val type = LocalType.current
     // At the largest sizes a title would break its longest word.
-    Text(step.name, Modifier.semantics { heading() }, style = if (LocalDensity.current.fontScale > 1.5f) type.heading else type.title)
+    Text(step.name, Modifier.seenAs("name", rows).semantics { heading() }, style = if (LocalDensity.current.fontScale > 1.5f) type.heading else type.title)
 }
 
 /** What is so when it is done, the unit's own valves by name, its caution, and its time. */
 @Composable
-fun ColumnScope.StepBody(step: StepWords, key: String, time: Boolean) {
+fun ColumnScope.StepBody(step: StepWords, rows: Seen, key: String, time: Boolean) {
     val type = LocalType.current
-    Text(step.ok, style = type.heading)
-    step.row.names.forEach { Text(it, style = type.line) }
-    step.caution?.let { Strip(it) }
+    Column(Modifier.seenAs("so", rows), Arrangement.spacedBy(Gap)) {
+        Text(step.ok, style = type.heading)
+        step.row.names.forEach { Text(it, style = type.line) }
+    }
+    step.caution?.let { Strip(it, Modifier.seenAs("caution", rows)) }
     step.row.everyS?.let { Text(pluralStringResource(R.plurals.steps_every, it.toInt() / 60, it.toInt() / 60), style = type.text) }
     step.row.dwellS?.takeIf { time }?.let { Dwell(it.toLong() * 1_000, step.row.within, key) }
 }

@@ -1,11 +1,14 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.foundation.rememberScrollState
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
+import androidx.compose.runtime.key
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
@@ -25,11 +28,14 @@ import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
+import app.sumpbook.ui.frame.Seen
+import app.sumpbook.ui.frame.rememberSeen
 import app.sumpbook.ui.mark.StepLine
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.words.LocalOwnWay
 import java.time.Instant
+import kotlinx.coroutines.launch
 
 /** What one can do at a step. */
 @Stable
@@ -91,8 +97,11 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
             val at = AtStep(view, step, view.behind, { Instant.ofEpochMilli(handset.now()).toString() }, ::go) { one ->
                 if (one == null && said.isEmpty()) back.back() else record(said + listOfNotNull(one))
             }
-            OneStep(unit, at, title, listOfNotNull(refused, view.opening.takeIf { said.isEmpty() && locked == null }), locked?.let { lockedWords(it) }, leave) {
-                if (at.last) view.site?.let { SitePart(it, dust) { one -> dust = one } }
+            // Another step begins anew, and at its top.
+            key(step.row.id, view.behind) {
+                OneStep(unit, at, title, refused, locked?.let { lockedWords(it) }, view.opening.takeIf { said.isEmpty() && locked == null }, leave) {
+                    if (at.last) view.site?.let { SitePart(it, dust) { one -> dust = one } }
+                }
             }
         }
     }
@@ -112,10 +121,19 @@ private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused
     main = { MainPress(stringResource(R.string.air_all_the_same), if (spite.isBlank()) stringResource(R.string.reason_first) else null, onPress = use) },
 ) { WordsField(stringResource(R.string.air_why_all_the_same), spite, onChange = say) }
 
-/** One step: what it is, its caution, its time; done, or not so. */
+/** One step: what it is, its caution, its time; done, or not so. What stands over all of them, [opening], comes after them. */
 @Composable
-private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String>, locked: String?, leave: () -> Unit, beside: @Composable ColumnScope.() -> Unit) {
-    // Another step begins anew.
+private fun OneStep(
+    unit: String,
+    at: AtStep,
+    title: String,
+    refused: String?,
+    locked: String?,
+    opening: String?,
+    leave: () -> Unit,
+    beside: @Composable ColumnScope.() -> Unit,
+) {
+    val rows = rememberSeen(rememberScrollState())
     val key = at.step.row.id + at.behind
     var notSo by rememberSaveable(key) { mutableStateOf(false) }
     var word by rememberSaveable(key) { mutableStateOf<String?>(null) }
@@ -126,7 +144,7 @@ private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String
     ScreenFrame(
         header = { DoorHeader(at.view.door, title, leave) },
         strips = {
-            strips.forEach { Strip(it) }
+            refused?.let { Strip(it, heavy = true) }
             locked?.let { Strip(it, heavy = true) }
         },
         secondary = {
@@ -141,19 +159,33 @@ private fun OneStep(unit: String, at: AtStep, title: String, strips: List<String
         },
         main = {
             if (notSo) NotSoPress(at, chosen, figure) { notSo = false }
-            else MainPress(stringResource(if (at.last) R.string.done_all else R.string.done_next)) { at.go(at.said(figure = figure)) }
+            else DonePress(at, rows) { at.go(at.said(figure = figure)) }
         },
+        scroll = rows.scroll,
+        seen = rows,
     ) {
         StepLine(at.view.steps.size, at.behind)
-        StepHead(at.step)
-        if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, key, digits == null)
+        StepHead(at.step, rows)
+        if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, rows, key, digits == null)
         if (!notSo) beside()
         val typed = digits
         if (!notSo && asked != null && typed != null) {
             val verdicts by seen(unit, at.step.row.id, typed) { stepVerdicts(unit, at.view.record.procedure, at.step.row.id, figure) }
             FigureKeys(asked, typed, { (verdicts as? Told.Got)?.it?.let { SaidByRules(it) } }) { digits = it }
         }
+        opening?.let { Strip(it) }
     }
+}
+
+/** Done is said of what was seen: until then a press turns to what was not. */
+@Composable
+private fun DonePress(at: AtStep, rows: Seen, done: () -> Unit) {
+    val scope = rememberCoroutineScope()
+    val below = at.view.below.getOrNull(rows.left - 1)
+    MainPress(
+        below ?: stringResource(if (at.last) R.string.done_all else R.string.done_next), below, whyAbove = false,
+        onEarly = { scope.launch { rows.turn() } }, onPress = done,
+    )
 }
 
 /** What is done about what is not so: it waits, it goes on with a mark, or it stops here. */

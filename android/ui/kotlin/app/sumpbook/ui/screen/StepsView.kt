@@ -1,5 +1,6 @@
 package app.sumpbook.ui.screen
 
+import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.NotSo
 import app.sumpbook.core.NotSoRow
 import app.sumpbook.core.OnCall
@@ -22,6 +23,8 @@ data class StepsView(
     /** Why what it begins with is locked; none: nothing stands before the first step. */
     val locked: PartWords?,
     val opening: String,
+    /** "1 more below" and so on: what the main button says while so many parts of a step were not seen. */
+    val below: List<String>,
     val onCall: List<OnCall>,
     /** The site's dust, asked with the last step of an arrival. */
     val site: SiteWords? = null,
@@ -44,6 +47,7 @@ fun Reader.stepsView(unit: String, procedure: String, person: String): StepsView
         steps = record.steps.map(::stepWords),
         locked = record.locked?.let(::partWords),
         opening = words("caution-opening"),
+        below = (1u..STEP_PARTS).map { whyNot(DisabledReason.MoreBelow(it)) },
         onCall = fleet.onCall,
         site = record.site?.let(::siteWords),
     )
@@ -62,3 +66,6 @@ private fun severity(means: NotSo): Severity? = (means as? NotSo.Lock)?.v1
 
 /** What a procedure is called here. */
 fun Reader.procedureTitle(procedure: String): String = words("procedure-$procedure")
+
+/** A step's name, what is so when it is done, its caution. */
+private const val STEP_PARTS = 3u

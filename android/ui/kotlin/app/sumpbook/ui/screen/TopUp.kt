@@ -1,6 +1,7 @@
 package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.ColumnScope
+import androidx.compose.foundation.rememberScrollState
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
@@ -8,6 +9,7 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.runtime.withFrameNanos
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
 import app.sumpbook.core.Fluid
@@ -64,6 +66,13 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
     val record = view.record
     val say = { said: TopUpSaid -> act.now({ phone.sayTopUp(draft, said) }) }
     val waited = rememberWaited(pour)
+    val scroll = rememberScrollState()
+    LaunchedEffect(record.mayNotPour, view.mix) {
+        if (!record.mayNotPour) return@LaunchedEffect
+        // The warning has to have its place first; whatever was chosen further down, it is what is seen then.
+        withFrameNanos { }
+        scroll.scrollTo(0)
+    }
     fun add(alreadyPoured: Boolean) {
         val figure = pour.volume ?: return
         act.now({ phone.addPour(draft, Pour(figure, pour.after.glass, waited()), alreadyPoured) }) {
@@ -90,6 +99,7 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         },
         secondary = { TopUpActs(unit, draft, view, pour, act, typing, { typing = it }, { fluids = !fluids }) { add(alreadyPoured = true) } },
         main = { TopUpMain(view, pour, { add(alreadyPoured = false) }, ::finish) },
+        scroll = scroll,
     ) {
         if (fluids && record.pours.isEmpty()) {
             Fluids(unit, draft, act, signer) { fluids = false }
