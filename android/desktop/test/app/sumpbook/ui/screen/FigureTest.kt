@@ -120,7 +120,7 @@ class FigureTest {
             press("Give the figure")
             // 4/32 in are 3.175 mm.
             type("31")
-            onNodeWithText("breaks the rule, at least 4/32 in: United States", substring = true).assertExists()
+            onNodeWithText("breaks the rule, at least 4/32 in (3.2 mm): United States", substring = true).assertExists()
             press("OK, 3.1 mm")
             assertEquals(31L to "mm", answer(draft, stop(draft, "left-side"), "tread-front/left")?.figures?.single()?.figure?.let { it.digits to it.unit })
         }
