@@ -1,7 +1,6 @@
 //! A programme as a form gives it: each task by its number, fields left empty count nothing.
 
 use sumpbook_daybook::text::Arg;
-use sumpbook_trade::Tenths;
 use sumpbook_trade::clock::{FirstService, Programme, Task, TaskId};
 
 use crate::console::form::Fields;
@@ -11,21 +10,13 @@ use crate::console::refused::Refused;
 /// Tasks one form can carry; more is no form of ours.
 const MOST: usize = 100;
 
-/// A task as it was given.
-#[derive(Clone, Debug)]
-pub(super) struct Given {
-    id: TaskId,
-    hours: Option<Tenths>,
-    months: Option<u32>,
-    first_at: Option<Tenths>,
-    counts_weighted: bool,
-    display_counts: bool,
-    parts_lead_days: u32,
-}
-
 /// The tasks of a form, without those that were ticked to go.
-pub(super) fn tasks(fields: &Fields, language: Language) -> Result<Vec<Given>, Refused> {
+pub(super) fn tasks(fields: &Fields, language: Language) -> Result<Vec<Task>, Refused> {
     let mut tasks = Vec::new();
+    // Beyond them a task would be left out without a word.
+    if fields.text(&format!("task-{MOST}")).is_some() {
+        return Err(Refused::Asked("form-unread"));
+    }
     for nth in 0..MOST {
         let field = |name: &str| fields.text(&format!("{name}-{nth}"));
         let named = field("task").map(TaskId::from).or_else(|| field("name").map(of_name));
@@ -39,10 +30,11 @@ pub(super) fn tasks(fields: &Fields, language: Language) -> Result<Vec<Given>, R
             read.transpose().map_err(|_| not_read(language, &name))
         };
         let hours = |of: &str| fields.hours(&format!("{of}-{nth}")).map_err(|_| not_read(language, &name));
-        let given = Given {
+        let first = hours("first")?.map(|at| FirstService { id: TaskId(format!("first-{id}")), at });
+        let given = Task {
             hours: hours("hours")?,
             months: number("months")?,
-            first_at: hours("first")?,
+            first_service: first,
             counts_weighted: field("weighted").is_some(),
             display_counts: field("display").is_some(),
             parts_lead_days: number("lead")?.unwrap_or(0),
@@ -60,21 +52,15 @@ pub(super) fn tasks(fields: &Fields, language: Language) -> Result<Vec<Given>, R
 }
 
 /// The programme with these tasks; a first service keeps the name it had.
-pub(super) fn programme(before: &Programme, tasks: Vec<Given>) -> Programme {
-    let known = |id: &TaskId| before.tasks.iter().find(|task| task.id == *id)?.first_service.as_ref();
-    let task = |given: Given| Task {
-        first_service: given.first_at.map(|at| {
-            let id = known(&given.id).map(|first| first.id.clone());
-            FirstService { id: id.unwrap_or_else(|| TaskId(format!("first-{}", given.id))), at }
-        }),
-        id: given.id,
-        hours: given.hours,
-        months: given.months,
-        counts_weighted: given.counts_weighted,
-        display_counts: given.display_counts,
-        parts_lead_days: given.parts_lead_days,
-    };
-    Programme { edition: before.edition.saturating_add(1), tasks: tasks.into_iter().map(task).collect() }
+pub(super) fn programme(before: &Programme, mut tasks: Vec<Task>) -> Programme {
+    for task in &mut tasks {
+        let known = before.tasks.iter().find(|known| known.id == task.id);
+        let known = known.and_then(|known| known.first_service.as_ref());
+        if let Some((first, known)) = task.first_service.as_mut().zip(known) {
+            first.id.clone_from(&known.id);
+        }
+    }
+    Programme { edition: before.edition.saturating_add(1), tasks }
 }
 
 /// The name of a new task as records keep it: small letters and figures, words apart by a hyphen.

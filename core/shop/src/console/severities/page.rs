@@ -55,12 +55,12 @@ fn item_of(telling: &Telling, item: &ItemOfThem) -> Markup {
     let own = telling.or_none(&format!("stands-on-{}", item.cites));
     let stands_on = own.unwrap_or_else(|| item.stands_on.clone());
     html! {
-            fieldset {
-                legend { (telling.item(&item.item, None)) }
-                @for word in &item.words { (word_of(telling, item, word)) }
-    p class="beside" { (telling.with("severities-stands-on", &[("text", Arg::Text(&stands_on))])) }
-            }
+        fieldset {
+            legend { (telling.item(&item.item, None)) }
+            @for word in &item.words { (word_of(telling, item, word)) }
+            p class="beside" { (telling.with("severities-stands-on", &[("text", Arg::Text(&stands_on))])) }
         }
+    }
 }
 
 fn word_of(telling: &Telling, item: &ItemOfThem, word: &WordOfThem) -> Markup {

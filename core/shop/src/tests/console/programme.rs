@@ -121,6 +121,9 @@ async fn what_is_no_programme_is_refused_by_its_task_and_nothing_changes() {
         assert_eq!(refused.status, 422, "{name}={value}: {}", refused.words());
         assert!(refused.words().contains("Nothing was changed."), "{name}={value}: {}", refused.words());
     }
+    // What stands beyond the last place is not left out without a word.
+    let beyond = browser.post("/programme", &format!("{}&task-100=separator", sent(&usual))).await;
+    assert_eq!(beyond.status, 422);
     let mut twice = usual.clone();
     put(&mut twice, "name-3", "Separator");
     put(&mut twice, "months-3", "3");
