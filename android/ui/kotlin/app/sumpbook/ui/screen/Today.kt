@@ -5,7 +5,7 @@ import androidx.compose.foundation.border
 import androidx.compose.foundation.clickable
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
-import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
@@ -81,7 +81,7 @@ fun Today(signer: Signer) {
     val leaving = rememberLeaving()
     val first = view?.cards?.firstOrNull()
     ScreenFrame(
-        header = { TodayHeader(view) { back.go(Place.WhoSigns()) } },
+        header = { TodayHeader(view?.record?.person.orEmpty(), view?.day.orEmpty()) { back.go(Place.WhoSigns()) } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
             act.refused?.let { Strip(sentence(it), heavy = true) }
@@ -106,15 +106,16 @@ fun Today(signer: Signer) {
     }
 }
 
+/** Who signs, and the day: below the name where it leaves no room beside it. */
 @Composable
-private fun TodayHeader(view: TodayView?, switch: () -> Unit) {
-    Row(
+internal fun TodayHeader(person: String, day: String, switch: () -> Unit) {
+    FlowRow(
         Modifier.fillMaxWidth().heightIn(56.dp).clickable(role = Role.Button, onClick = switch),
         Arrangement.SpaceBetween,
-        Alignment.CenterVertically,
+        itemVerticalAlignment = Alignment.CenterVertically,
     ) {
-        Text(view?.record?.person.orEmpty(), Modifier.weight(1f).semantics { heading() }, style = LocalType.current.heading)
-        Text(view?.day.orEmpty(), style = LocalType.current.text)
+        Text(person, Modifier.semantics { heading() }, style = LocalType.current.heading)
+        Text(day, style = LocalType.current.text)
     }
 }
 
