@@ -160,7 +160,7 @@ severity-note = nota
 
 # The eleven parts of the driver's report
 part-i = Frenos de servicio y conexiones de frenos del remolque
-part-ii = Freno de estacionamiento
+part-ii = Freno de parqueo
 part-iii = Mecanismo de dirección
 part-iv = Luces y reflejantes
 part-v = Llantas

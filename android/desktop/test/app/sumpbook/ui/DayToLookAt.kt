@@ -107,6 +107,7 @@ class DayToLookAt : AutoCloseable {
             new.exchangeOnce(20_000u)
             yard.accepts(new.about().key)
             repeat(2) { new.exchangeOnce(20_000u) }
+            waitForAPart(new)
             new
         }
         signer = Signer(person("Amos Tillery"))
@@ -116,6 +117,22 @@ class DayToLookAt : AutoCloseable {
     private val draft = phone.beginPreTrip(unit("TH-01"), signer.person, null)
     private val broken = brokenWalk()
     private val note = phone.keepNote(Said(unit("TH-01"), signer.person), ShownNote(NoteKind.FAULT, "HIGH TEMP", true))
+
+    /** TH-07 with a frayed belt that locks its air, and a mirror for which the shop waits for the part. */
+    private fun waitForAPart(new: Phone) {
+        val walk = new.newId()
+        val found = new.recordLine(
+            """{"unit":"TH-07","person":"Bettina Quaye","kind":"pre-trip-section","body":{"walk":"$walk","edition":1,"answers":[{"item":"mirrors","place":"right","answer":"defect","word":"hairline"},{"item":"belts","answer":"defect","word":"frayed-air"}],"complete":false}}""",
+        )
+        new.exchangeOnce(20_000u)
+        yard.saysTo(
+            """{"unit":"TH-07","person":"Wren Castellane","source":"shop","kind":"waiting-for-part","body":{"part":"mirror glass","over":false,"defect":{"entry":"$found","item":"mirrors","place":"right"}}}""" + "\n",
+            "record",
+        )
+        new.exchangeOnce(20_000u)
+    }
+
+    private val onHold = phone.beginPreTrip(unit("TH-07"), signer.person, null)
 
     /** TH-03 with every stop answered, not signed yet. */
     private val answered = phone.answeredWalk(unit("TH-03"), signer.person, 7_386) { if (it == "%") 48 else 2 }
@@ -139,6 +156,7 @@ class DayToLookAt : AutoCloseable {
         val locked = unit("TH-02")
         val stops = (1..40).mapNotNull { phone.stop(draft, "$it", emptyList(), 0u) }.distinctBy { it.label }
         val mirrors = stops.first { stop -> stop.lines.any { it.item == "mirrors" } }
+        val onHoldAt = (1..40).mapNotNull { phone.stop(onHold, "$it", emptyList(), 0u) }.first { stop -> stop.lines.any { it.waitsFor != null } }
         val tread = stops.first { stop -> stop.lines.any { it.item == "tread-front" } }
         return listOf(
             ToLookAt("01-who-signs", show = { desk, _ -> key("who") { App(desk, BackStack()) } }),
@@ -162,6 +180,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("04-last-report", Place.LastReport(locked, broken)),
             ToLookAt("04-not-what-i-see", Place.NotWhatISee(locked, broken)),
             *stops.map { ToLookAt("05-stop-%02d-%s".format(it.index.toInt(), it.stop), Place.Stop(one, draft, it.label)) }.toTypedArray(),
+            ToLookAt("05-stop-part-on-hold", Place.Stop(unit("TH-07"), onHold, onHoldAt.label)),
             ToLookAt("06-defect", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)),
             ToLookAt("06-defect-chosen", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)) { pressText("choice-no-view") },
             ToLookAt("06-figure", Place.Defect(one, draft, tread.label, tread.lines.first { it.item == "tread-front" }.id)) {
@@ -188,7 +207,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("11-not-so", Place.Steps(one, "start")) { press(R.string.not_so) },
             ToLookAt("11-leave-site", Place.Steps(one, "leave-site")),
             ToLookAt("11-running", Place.Running(one)),
-            ToLookAt("11-air-locked", Place.Steps(locked, "start")),
+            ToLookAt("11-air-locked", Place.Steps(unit("TH-07"), "start")),
             ToLookAt("12-display", Place.Display(one, "")),
             ToLookAt("12-note", Place.Display(one, note)),
             ToLookAt("13-hours", Place.Hours(one)),
