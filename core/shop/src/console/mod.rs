@@ -19,6 +19,7 @@ mod frame;
 mod in_out;
 mod language;
 mod mark;
+mod no;
 mod note_down;
 mod numbers;
 mod oil_use;

@@ -7,6 +7,7 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
 
 use super::language::Choice;
+use super::no::No;
 use super::{Console, answer, frame, language};
 use crate::ShopError;
 use crate::hub::HubError;
@@ -31,21 +32,20 @@ pub(super) enum Refused {
     Said(String),
     /// A form lacks something: the key of the sentence that says what.
     Asked(&'static str),
-    /// Try again: too many write, or the hub stops.
-    Busy(String),
+    /// The shop says no, in a sentence that waits for the reader's language.
+    No(No),
+    /// Try again: too many write, or the hub stops. Its sentence, and what the log is told.
+    Busy(No, String),
     /// The books cannot be read or written.
     Broken(String),
 }
 
 impl From<HubError> for Refused {
     fn from(error: HubError) -> Refused {
-        let said = error.to_string();
-        match error {
-            HubError::Shop(ShopError::Ledger(_) | ShopError::Folder { .. } | ShopError::Broken { .. }) => {
-                Refused::Broken(said)
-            }
-            HubError::Shop(_) => Refused::Said(said),
-            _ => Refused::Busy(said),
+        match (No::of_hub(&error), &error) {
+            (Some(no), HubError::Shop(_)) => Refused::No(no),
+            (Some(no), _) => Refused::Busy(no, error.to_string()),
+            (None, _) => Refused::Broken(error.to_string()),
         }
     }
 }
@@ -63,8 +63,8 @@ impl Refused {
             Refused::Reader | Refused::Forged => StatusCode::FORBIDDEN,
             Refused::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Refused::NotThere => StatusCode::NOT_FOUND,
-            Refused::Said(_) | Refused::Asked(_) => StatusCode::UNPROCESSABLE_ENTITY,
-            Refused::Busy(_) | Refused::Broken(_) => StatusCode::SERVICE_UNAVAILABLE,
+            Refused::Said(_) | Refused::No(_) | Refused::Asked(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            Refused::Busy(..) | Refused::Broken(_) => StatusCode::SERVICE_UNAVAILABLE,
         }
     }
 
@@ -76,9 +76,9 @@ impl Refused {
             Refused::Forged => "not a form of this session",
             Refused::TooLarge => "more than a form holds",
             Refused::NotThere => "nothing of that name",
-            Refused::Said(_) => "the shop says no",
+            Refused::Said(_) | Refused::No(_) => "the shop says no",
             Refused::Asked(key) => key,
-            Refused::Busy(_) | Refused::Broken(_) => "no page",
+            Refused::Busy(..) | Refused::Broken(_) => "no page",
         }
     }
 
@@ -92,7 +92,8 @@ impl Refused {
             Refused::NotThere => "refused-not-there",
             Refused::Broken(_) => "refused-broken",
             Refused::Asked(key) => key,
-            Refused::Said(said) | Refused::Busy(said) => return said.clone(),
+            Refused::No(no) | Refused::Busy(no, _) => return no.said(choice.language),
+            Refused::Said(said) => return said.clone(),
         };
         choice.language.say(key, &[])
     }
@@ -121,7 +122,7 @@ pub(super) async fn told(State(_): State<Console>, request: Request, next: Next)
     let Some(refused) = response.extensions().get::<Refused>().cloned() else { return response };
     let status = refused.status();
     match &refused {
-        Refused::Broken(why) | Refused::Busy(why) => tracing::error!(%why, "a page could not be made"),
+        Refused::Broken(why) | Refused::Busy(_, why) => tracing::error!(%why, "a page could not be made"),
         // Nobody's words and no address of a page: either may hold a name.
         other => tracing::info!(status = status.as_u16(), why = other.why(), "refused"),
     }

@@ -14,6 +14,7 @@ macro_rules! files {
     ($language:literal) => {
         [
             include_str!(concat!("../../texts/", $language, "/frame.ftl")),
+            include_str!(concat!("../../texts/", $language, "/no.ftl")),
             include_str!(concat!("../../texts/", $language, "/dates.ftl")),
             include_str!(concat!("../../texts/", $language, "/day.ftl")),
             include_str!(concat!("../../texts/", $language, "/changes.ftl")),

@@ -24,6 +24,6 @@ programme-name = Nombre
 programme-set = Fijar el programa
 programme-set-of = Fijar el programa de { $unit }
 programme-no-clock = "{ $name }" no tiene horas ni meses: nunca vencería. No se cambió nada. Regrese y ponga uno.
-programme-not-read = Una cifra de "{ $name }" no se puede leer. No se cambió nada. Regrese y ponga horas como 500 o 500.0, meses y días en números enteros.
+programme-not-read = Una cifra de "{ $name }" no se puede leer. No se cambió nada. Regresa y pon horas como 500 o 500.0, meses y días en números enteros.
 programme-no-task = Un programa sin tareas no dice nada. No se cambió nada. Regrese y deje una.
 programme-no-name = Una tarea con cifras no tiene nombre. No se cambió nada. Regrese y póngale uno.

@@ -1,0 +1,80 @@
+# Why the shop says no to what was asked on a page: cause, what is safe, next step.
+no-busy = Too many write at once. Nothing of this was recorded. Try again in a second.
+no-stopping = The hub is stopping. Nothing of this was recorded. Start it again, then try again.
+no-full = The shop computer's disk is full. Nothing is half-written; phones keep their entries and try again. Make room on it.
+no-unwritten = The shop could not write. Nothing of this was recorded. Try again.
+no-hub = The hub cannot go on. What was acknowledged is kept. Look at what it says on its own screen, and start it again.
+
+no-person-unknown = Nobody here is called “{ $name }”. Nothing was recorded. Known: { $known }.
+no-person = Say who decides this, by name. Nothing was recorded.
+no-unit-unknown = No unit here is called “{ $door }”. Nothing was recorded. Known: { $known }.
+no-entry = That entry has not come here. Nothing was recorded. Open the page again.
+no-several-units = These entries are of more than one unit. Nothing was recorded. Decide about one unit at a time.
+no-targets = Say which entries this is about. Nothing was recorded.
+no-words = Say why, in your own words. Nothing was recorded.
+no-defect = { $unit } has no open defect “{ $item }”. Nothing was certified. Somebody may have certified it meanwhile: open the page again.
+no-task = “{ $task }” is not in the programme of { $unit }. Nothing was recorded. Its tasks: { $known }.
+no-ahead = { $when } has not come yet. Nothing was recorded. Give the time it was done.
+no-signed-ahead = The page says it was signed at { $when }, which has not come yet. Nothing was recorded. Look at the page's date and time again.
+no-page-twice = Page { $page } of this unit was typed in before. Nothing was recorded. Look for it in the unit's history.
+no-day-ahead = { $day } has not begun in the yard. Nothing was closed. Close it when it is over.
+no-day-beyond = { $day } is outside the calendar this program keeps. Nothing was recorded. Look at the date again.
+no-received = The time of receipt may be given only in a fleet made for showing. Nothing was recorded.
+no-checklist = The checklist cannot be used. Nothing was recorded. Look at what the hub says on its own screen.
+
+no-laid-up = { $unit } is laid up since { $since }. Nothing was recorded. Answer the list before its return instead.
+no-not-laid-up = { $unit } is not laid up: there is no list to answer. Nothing was recorded.
+no-return-line = Say which lines were done or are waived. Nothing was recorded.
+no-return-unknown = The list before a return has no line “{ $line }”. Nothing was recorded. Open the page again.
+no-return-twice = “{ $line }” is answered twice. Nothing was recorded. Give each line once, done or waived.
+no-return-reason = “{ $line }” is waived without a reason. Nothing was recorded. Say why it is left out.
+no-return-person = A line of this list is done or waived by name. Nothing was recorded. Say who.
+no-return-list = The list before a return cannot be read. Nothing was recorded.
+
+no-answer-item = The checklist has no item “{ $item }”. Nothing was recorded. Open the page again.
+no-answer-place = “{ $item }” is not looked at there. Nothing was recorded. Its places: { $known }.
+no-answer-word = A defect of “{ $item }” needs a word for what is wrong. Nothing was recorded.
+no-answer-word-unknown = “{ $item }” has no word “{ $word }”. Nothing was recorded. Open the page again.
+no-answer-lowered = “{ $item }: { $word }” locks { $own } here, and { $given } is less. Nothing was recorded. It may be raised, never lowered.
+no-answer-no-defect = “{ $item }” is no defect here, so it has no word and no lock. Nothing was recorded.
+
+no-number = { $given } is out of bounds: it goes from { $least } to { $most }. Nothing was changed.
+no-programme-name = A task needs a name of its own: “{ $task }” is none. Nothing was changed.
+no-programme-twice = “{ $task }” stands twice in the programme. Nothing was changed.
+no-programme-clock = “{ $task }” has neither hours nor months: it would never be due. Nothing was changed.
+no-programme-bounds = “{ $task }” has a figure of { $given }: it goes from { $least } to { $most }. Nothing was changed.
+no-programme-edition = Edition { $edition } of this programme was set meanwhile. Nothing was changed. Look at it and set yours again.
+no-severity-item = The checklist has no item “{ $item }”. Nothing was changed. Open the page again.
+no-severity-word = “{ $item }” has no word “{ $word }”. Nothing was changed. Open the page again.
+no-severity-outlet = “{ $item }” is looked at on no single outlet: it cannot lock one. Nothing was changed.
+no-severity-again = “{ $item }: { $word }” locks the same each time: it has no second time. Nothing was changed.
+no-severity-less-again = “{ $item }: { $word }” would lock less the second time than the first. Nothing was changed.
+no-severity-twice = “{ $item }: { $word }” is edited twice. Nothing was changed.
+
+no-campaign-name = A campaign needs a name of 1 to 40 letters, digits, blanks or . - / _, such as the number of the maker's paper. Nothing was recorded.
+no-campaign-words = Say in 1 to 400 letters what is to be done. Nothing was recorded.
+no-campaign-reason = The reason has more than 400 letters. Nothing was recorded. Say it shorter.
+no-campaign-paper = The number of the paper, or where it can be read, has more than 400 letters. Nothing was recorded.
+no-campaign-ranges = Give 1 to 100 serial ranges, such as KX-1000..KX-1999. Nothing was recorded.
+no-campaign-range-empty = A range needs a first and a last serial; for one alone give it twice. Nothing was recorded.
+no-campaign-range-alike = “{ $from }” and “{ $to }” do not compare: both must be the same text and then a number at the end. Nothing was recorded.
+no-campaign-range-backwards = “{ $to }” comes before “{ $from }”. Nothing was recorded. Give the first serial first.
+no-campaign-outlet = A campaign locks the road, the air, both or nothing. Nothing was recorded.
+no-campaign-stops-nothing = The maker says stop, and a note locks nothing. Nothing was recorded. Say what it locks: the air, the road or both.
+no-campaign-hours = The last good hours must be above 0.0. Nothing was recorded. Leave them out when only the day counts.
+no-campaign-unknown = No campaign here is called “{ $name }”. Nothing was recorded. Known: { $known }.
+no-campaign-gone = Campaign “{ $name }” was taken back before. Nothing was recorded.
+no-campaign-serial = The serial of { $unit } tells whether campaign “{ $name }” is about it. Nothing was recorded. Correct the unit's serial when it is wrong.
+no-campaign-set = No compressor set stands on { $unit }. Nothing was recorded. Register the set first.
+
+no-phone = No phone with that key was let in here. Nothing was changed. Open the page again.
+no-phone-stopped = { $phone } is stopped already. Nothing was changed.
+no-feed = The calendar feed cannot be made. Nothing was changed.
+no-file = The file could not be made. Nothing was changed. Look at what the hub says on its own screen.
+no-not-ours = This is not a file that a shop wrote. Nothing was changed. Choose the file you were given.
+no-newer = A newer version made this file. Nothing was changed. Update this program, then open it.
+no-other-purpose = This file was made for something else. Nothing was changed.
+no-changed = This file was changed after the shop signed it. Nothing was changed here. Ask for it again.
+no-phrase-yet = This shop has no phrase yet, so its key cannot be sealed. Nothing was written. Make one on the shop's computer with “sumpbook phrase”.
+no-phrase = This phrase does not open the shop's key. Nothing was changed.
+no-sealed = The sealed key cannot be read or written. Nothing was changed. Look at what the hub says on its own screen.

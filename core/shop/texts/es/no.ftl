@@ -1,0 +1,80 @@
+# Por qué el taller dice que no a lo pedido en una página: causa, qué está a salvo, qué sigue.
+no-busy = Demasiados escriben a la vez. De esto no se registró nada. Intenta otra vez en un segundo.
+no-stopping = El servidor se está deteniendo. De esto no se registró nada. Arráncalo y luego intenta otra vez.
+no-full = El disco de la computadora del taller está lleno. Nada quedó a medias; los teléfonos guardan sus registros e intentan otra vez. Haz espacio.
+no-unwritten = El taller no pudo escribir. De esto no se registró nada. Intenta otra vez.
+no-hub = El servidor no puede seguir. Lo que ya se confirmó está guardado. Mira lo que dice en su propia pantalla y arráncalo otra vez.
+
+no-person-unknown = Nadie aquí se llama «{ $name }». No se registró nada. Se conocen: { $known }.
+no-person = Di quién decide esto, por nombre. No se registró nada.
+no-unit-unknown = Ninguna unidad aquí se llama «{ $door }». No se registró nada. Se conocen: { $known }.
+no-entry = Ese registro no ha llegado aquí. No se registró nada. Abre la página otra vez.
+no-several-units = Estos registros son de más de una unidad. No se registró nada. Decide sobre una unidad a la vez.
+no-targets = Di de qué registros se trata. No se registró nada.
+no-words = Di por qué, con tus palabras. No se registró nada.
+no-defect = { $unit } no tiene abierto el defecto «{ $item }». No se certificó nada. Quizá alguien lo certificó mientras tanto: abre la página otra vez.
+no-task = «{ $task }» no está en el programa de { $unit }. No se registró nada. Sus tareas: { $known }.
+no-ahead = { $when } todavía no llega. No se registró nada. Da la hora en que se hizo.
+no-signed-ahead = La hoja dice que se firmó el { $when }, que todavía no llega. No se registró nada. Revisa la fecha y la hora de la hoja.
+no-page-twice = La hoja { $page } de esta unidad ya se había pasado. No se registró nada. Búscala en el historial de la unidad.
+no-day-ahead = El { $day } todavía no empieza en el patio. No se cerró nada. Ciérralo cuando termine.
+no-day-beyond = { $day } queda fuera del calendario de este programa. No se registró nada. Revisa la fecha.
+no-received = La hora de llegada solo se puede dar en una flota hecha para mostrar. No se registró nada.
+no-checklist = No se puede usar la lista de inspección. No se registró nada. Mira lo que dice el servidor en su propia pantalla.
+
+no-laid-up = { $unit } está guardada desde { $since }. No se registró nada. Contesta la lista antes de su regreso.
+no-not-laid-up = { $unit } no está guardada: no hay lista que contestar. No se registró nada.
+no-return-line = Di qué líneas se hicieron o se dispensan. No se registró nada.
+no-return-unknown = La lista antes del regreso no tiene la línea «{ $line }». No se registró nada. Abre la página otra vez.
+no-return-twice = «{ $line }» se contestó dos veces. No se registró nada. Da cada línea una vez, hecha o dispensada.
+no-return-reason = «{ $line }» se dispensa sin motivo. No se registró nada. Di por qué se deja fuera.
+no-return-person = Una línea de esta lista se hace o se dispensa por nombre. No se registró nada. Di quién.
+no-return-list = No se puede leer la lista antes del regreso. No se registró nada.
+
+no-answer-item = La lista no tiene el punto «{ $item }». No se registró nada. Abre la página otra vez.
+no-answer-place = «{ $item }» no se mira en ese lugar. No se registró nada. Sus lugares: { $known }.
+no-answer-word = Un defecto de «{ $item }» necesita una palabra que diga qué tiene. No se registró nada.
+no-answer-word-unknown = «{ $item }» no tiene la palabra «{ $word }». No se registró nada. Abre la página otra vez.
+no-answer-lowered = «{ $item }: { $word }» bloquea aquí { $own }, y { $given } es menos. No se registró nada. Se puede subir, nunca bajar.
+no-answer-no-defect = «{ $item }» no es defecto aquí: no lleva palabra ni bloqueo. No se registró nada.
+
+no-number = { $given } está fuera de sus límites: va de { $least } a { $most }. No se cambió nada.
+no-programme-name = Una tarea necesita un nombre propio: «{ $task }» no lo es. No se cambió nada.
+no-programme-twice = «{ $task }» está dos veces en el programa. No se cambió nada.
+no-programme-clock = «{ $task }» no tiene horas ni meses: nunca vencería. No se cambió nada.
+no-programme-bounds = «{ $task }» tiene una cifra de { $given }: va de { $least } a { $most }. No se cambió nada.
+no-programme-edition = Mientras tanto se puso la edición { $edition } de este programa. No se cambió nada. Mírala y pon la tuya otra vez.
+no-severity-item = La lista no tiene el punto «{ $item }». No se cambió nada. Abre la página otra vez.
+no-severity-word = «{ $item }» no tiene la palabra «{ $word }». No se cambió nada. Abre la página otra vez.
+no-severity-outlet = «{ $item }» no se mira en una salida sola: no puede bloquear una. No se cambió nada.
+no-severity-again = «{ $item }: { $word }» bloquea lo mismo cada vez: no tiene segunda vez. No se cambió nada.
+no-severity-less-again = «{ $item }: { $word }» bloquearía menos la segunda vez que la primera. No se cambió nada.
+no-severity-twice = «{ $item }: { $word }» se cambia dos veces. No se cambió nada.
+
+no-campaign-name = Una campaña necesita un nombre de 1 a 40 letras, cifras, espacios o . - / _, como el número del papel del fabricante. No se registró nada.
+no-campaign-words = Di en 1 a 400 letras qué hay que hacer. No se registró nada.
+no-campaign-reason = El motivo tiene más de 400 letras. No se registró nada. Dilo más corto.
+no-campaign-paper = El número del papel, o dónde se puede leer, tiene más de 400 letras. No se registró nada.
+no-campaign-ranges = Da de 1 a 100 rangos de serie, como KX-1000..KX-1999. No se registró nada.
+no-campaign-range-empty = Un rango necesita una primera y una última serie; para una sola, dala dos veces. No se registró nada.
+no-campaign-range-alike = «{ $from }» y «{ $to }» no se comparan: ambas deben ser el mismo texto y luego un número al final. No se registró nada.
+no-campaign-range-backwards = «{ $to }» va antes de «{ $from }». No se registró nada. Da primero la primera serie.
+no-campaign-outlet = Una campaña bloquea el manejo, el aire, los dos o nada. No se registró nada.
+no-campaign-stops-nothing = El fabricante dice que se pare, y una nota no bloquea nada. No se registró nada. Di qué bloquea: el aire, el manejo o los dos.
+no-campaign-hours = Las últimas horas buenas deben ser más de 0.0. No se registró nada. Déjalas fuera cuando solo cuenta el día.
+no-campaign-unknown = Ninguna campaña aquí se llama «{ $name }». No se registró nada. Se conocen: { $known }.
+no-campaign-gone = La campaña «{ $name }» ya se había retirado. No se registró nada.
+no-campaign-serial = La serie de { $unit } dice si la campaña «{ $name }» trata de ella. No se registró nada. Corrige la serie de la unidad si está mal.
+no-campaign-set = { $unit } no lleva compresor registrado. No se registró nada. Registra primero el compresor.
+
+no-phone = Ningún teléfono con esa llave entró aquí. No se cambió nada. Abre la página otra vez.
+no-phone-stopped = { $phone } ya está detenido. No se cambió nada.
+no-feed = No se puede hacer el calendario. No se cambió nada.
+no-file = No se pudo hacer el archivo. No se cambió nada. Mira lo que dice el servidor en su propia pantalla.
+no-not-ours = Este no es un archivo que haya escrito un taller. No se cambió nada. Escoge el archivo que te dieron.
+no-newer = Una versión más nueva hizo este archivo. No se cambió nada. Actualiza este programa y ábrelo después.
+no-other-purpose = Este archivo se hizo para otra cosa. No se cambió nada.
+no-changed = Este archivo se cambió después de que el taller lo firmó. Aquí no se cambió nada. Pídelo otra vez.
+no-phrase-yet = Este taller todavía no tiene frase, y su llave no se puede sellar. No se escribió nada. Haz una en la computadora del taller con «sumpbook phrase».
+no-phrase = Esta frase no abre la llave del taller. No se cambió nada.
+no-sealed = La llave sellada no se puede leer o escribir. No se cambió nada. Mira lo que dice el servidor en su propia pantalla.
