@@ -12,12 +12,13 @@ use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{Template, TemplateError};
 use sumpbook_trade::clock::{Programme, TaskId};
+use sumpbook_trade::fluid::Oil;
 use sumpbook_trade::record::{
     DeviceRevoked, Digest, OwnSeverity, PersonSet, ProgrammeSet, RuleNumbers, SetRegistered, ShopSays,
     TruckRegistered,
 };
 use sumpbook_trade::wear::{WeightSet, Weights};
-use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, OilFamily, PersonId, SetId, Stamp, TruckId};
 
 use crate::gate::PublicKey;
 
@@ -39,6 +40,17 @@ pub struct SeveritiesFrom {
     pub from_ms: i64,
     /// Where the shop has it otherwise than the checklist.
     pub own: Vec<OwnSeverity>,
+}
+
+/// The oil a set is to be filled with, from a moment on.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OilFrom {
+    /// That moment, milliseconds.
+    pub from_ms: i64,
+    /// Its family; none where the profile does not say.
+    pub family: Option<OilFamily>,
+    /// Its grade as the label has it.
+    pub grade: Option<String>,
 }
 
 /// Everything the fleet book says, folded. Built from entries in the order of their ops, so it is the same
@@ -63,6 +75,10 @@ pub struct Fleet {
     pub(crate) homes: BTreeMap<SetId, BTreeSet<TruckId>>,
     /// What the shop set of each set's weights, oldest first: hours weigh by what was in force on their day (R10).
     pub weights: BTreeMap<SetId, Vec<WeightSet>>,
+    /// The oil of each set, oldest first: a pour is judged by what held at its own moment, so that no lock begins or
+    /// ends because a set was moved or got another oil since.
+    #[serde(default)]
+    pub oils: BTreeMap<SetId, Vec<OilFrom>>,
     /// People.
     pub people: BTreeMap<PersonId, PersonSet>,
     /// Enrolled devices by the first 8 bytes of SHA-256 of their key, as a list so that JSON can hold it.
@@ -101,6 +117,7 @@ impl Default for Fleet {
             stood: BTreeMap::new(),
             homes: BTreeMap::new(),
             weights: BTreeMap::new(),
+            oils: BTreeMap::new(),
             people: BTreeMap::new(),
             devices: Vec::new(),
             revoked: Vec::new(),
@@ -130,6 +147,7 @@ impl Fleet {
             }
             Fact::SetRegistered(set) => {
                 self.weigh(entry, set);
+                self.oil(entry, set);
                 self.fit(entry, set);
                 self.sets.insert(set.set, set.clone());
             }
@@ -312,6 +330,26 @@ impl Fleet {
             let from = entry.at.moment().with_timezone(&self.zone).date_naive();
             known.push(WeightSet { from, hundredths: set.profile.weights.clone() });
         }
+    }
+
+    /// Keeps the oil a set is registered with, from that moment on.
+    fn oil(&mut self, entry: &Entry, set: &SetRegistered) {
+        let from_ms = entry.at.unix_ms();
+        let known = self.oils.entry(set.set).or_default();
+        let at = known.partition_point(|oil| oil.from_ms <= from_ms);
+        let (family, grade) = (set.profile.oil_family, set.profile.oil_grade.clone());
+        let before = at.checked_sub(1).and_then(|before| known.get(before));
+        if before.is_none_or(|before| (before.family, &before.grade) != (family, &grade)) {
+            known.insert(at, OilFrom { from_ms, family, grade });
+        }
+    }
+
+    /// The oil of the set that stood on a truck at a moment, milliseconds, as its profile had it then. Before the
+    /// first was written down it is that one.
+    pub fn oil_at(&self, truck: TruckId, at_ms: i64) -> Option<Oil> {
+        let known = self.oils.get(&self.set_at(truck, at_ms)?)?;
+        let then = known.iter().rev().find(|oil| oil.from_ms <= at_ms).or_else(|| known.first())?;
+        Some(Oil::labelled(then.family, then.grade.as_deref()))
     }
 
     /// The weights of the set on a truck; none set, every hour counts once.

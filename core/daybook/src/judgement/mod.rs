@@ -153,10 +153,14 @@ pub fn is_shop_only(kind: FactKind) -> bool {
     )
 }
 
-/// Whether a decision about this entry is about the figure in it.
+/// Whether a decision about this entry is about the figure in it. An exchange or an estimate that does not count is
+/// none at all, and so is a service.
 fn carries_a_reading(entry: &Entry) -> bool {
-    let read = matches!(entry.fact, Fact::HourReading(_) | Fact::MeterExchange(_) | Fact::HoursEstimate(_));
-    read || (entry.hours.is_some() && entry.fact.kind() != FactKind::ServiceDone)
+    match entry.fact.kind() {
+        FactKind::HourReading => true,
+        FactKind::ServiceDone | FactKind::MeterExchange | FactKind::HoursEstimate => false,
+        _ => entry.hours.is_some(),
+    }
 }
 
 /// Of decisions none of which has seen another, the stricter stands.

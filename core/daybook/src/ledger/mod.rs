@@ -32,7 +32,7 @@ pub use admit::{Admission, Incoming, Refusal};
 pub use ancestry::Reach;
 pub use error::LedgerError;
 pub use ids::new_id;
-pub(crate) use project::{day_number, decision_about};
+pub(crate) use project::{day_number, decided_with, decision_about};
 pub use record::NewEntry;
 pub use take_over::Carried;
 

@@ -307,13 +307,36 @@ pub(crate) fn decision_about(truth: &Truth<'_>, target: EntryId) -> Result<Optio
     standing(truth, &truth.decided(target)?)
 }
 
+/// The other entries that the shop decided about together with this one: what stands of it says the same of each.
+///
+/// # Errors
+/// As any read.
+pub(crate) fn decided_with(truth: &Truth<'_>, target: EntryId) -> Result<Vec<EntryId>, LedgerError> {
+    let mut with = Vec::new();
+    for (held, _) in all_standing(truth, &truth.decided(target)?)? {
+        let said = Entry::from_payload(&held.row.payload).ok().map(|entry| entry.fact);
+        let Some(Fact::Decision(decision)) = said else { continue };
+        with.extend(decision.targets.into_iter().filter(|other| *other != target));
+    }
+    Ok(with)
+}
+
 fn named_heads(revoked: &DeviceRevoked, book: BookId) -> Vec<ChangeHash> {
     let of_book = revoked.books.iter().filter(|head| named_book(head.truck, head.year) == book);
     of_book.flat_map(|head| head.heads.iter().map(|digest| ChangeHash(digest.0))).collect()
 }
 
-/// The decision that stands: those that another has seen are replaced; of the rest the stricter holds.
+/// The decision that stands: of those that do, the stricter holds.
 fn standing(truth: &Truth<'_>, decisions: &[(i64, u16, i64)]) -> Result<Option<Verdict>, LedgerError> {
+    let all = all_standing(truth, decisions)?;
+    Ok(all.into_iter().map(|(_, verdict)| verdict).reduce(stricter))
+}
+
+/// The decisions that no other has seen: one that was seen is replaced.
+fn all_standing(
+    truth: &Truth<'_>,
+    decisions: &[(i64, u16, i64)],
+) -> Result<Vec<(HeldEntry, Verdict)>, LedgerError> {
     let code = FactKind::Decision.code().unwrap_or(0);
     let mut held: Vec<(HeldEntry, Verdict)> = Vec::new();
     for (by, kind, verdict) in decisions {
@@ -322,17 +345,16 @@ fn standing(truth: &Truth<'_>, decisions: &[(i64, u16, i64)]) -> Result<Option<V
             held.push((entry, verdict));
         }
     }
-    let mut standing: Option<Verdict> = None;
-    for (entry, verdict) in &held {
-        let mut replaced = false;
+    let mut replaced = Vec::with_capacity(held.len());
+    for (entry, _) in &held {
+        let mut seen = false;
         for (other, _) in held.iter().filter(|(other, _)| other.n != entry.n) {
-            replaced |= Reach::had_seen(truth, other, entry)?;
+            seen |= Reach::had_seen(truth, other, entry)?;
         }
-        if !replaced {
-            standing = Some(standing.map_or(*verdict, |known| stricter(known, *verdict)));
-        }
+        replaced.push(seen);
     }
-    Ok(standing)
+    let standing = held.into_iter().zip(replaced).filter(|(_, replaced)| !replaced);
+    Ok(standing.map(|(held, _)| held).collect())
 }
 
 fn named_book(truck: Option<TruckId>, year: Option<u16>) -> BookId {

@@ -152,8 +152,7 @@ pub(super) fn wrong_pour(fleet: &Fleet, entry: &Entry) -> Option<Mix> {
     if top_up.fluid != Fluid::CompressorOil || top_up.pours.is_empty() {
         return None;
     }
-    let profile = &fleet.set_on(entry.unit?)?.profile;
-    let own = Oil::labelled(profile.oil_family, profile.oil_grade.as_deref());
+    let own = fleet.oil_at(entry.unit?, entry.at.unix_ms())?;
     let wrong = Oil::poured_wrong(own, Oil::labelled(top_up.family, top_up.grade.as_deref()))?;
     (wrong == Mix::OtherFamily || entry.source == Source::Phone).then_some(wrong)
 }

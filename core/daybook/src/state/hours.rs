@@ -150,7 +150,12 @@ pub(super) fn judged(
         }
         settle(&scope.truth, &fact, &mut decisions)?;
     }
-    let exchanges: Vec<ExchangeRow> = bearing.iter().filter_map(|b| exchange(b, Meter::Compressor)).collect();
+    let mut exchanges = Vec::new();
+    for bearing in bearing {
+        let Some(exchange) = exchange(bearing, Meter::Compressor) else { continue };
+        exchanges.push(exchange);
+        settle(&scope.truth, &bearing.fact, &mut decisions)?;
+    }
     Ok(HoursLedger::judge_by(scope.fleet.numbers.hours(), &readings, &exchanges, &decisions))
 }
 

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use sumpbook_trade::Fact;
 use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, TaskId, task_clocks_weighed};
 use sumpbook_trade::hours::{Estimate, HoursLedger};
 use sumpbook_trade::record::{DefectName, ServiceDone, Source, Verdict, WaitingForPart};
 use sumpbook_trade::wear::Worn;
+use sumpbook_trade::{EntryId, Fact};
 use uuid::Uuid;
 
 use super::hours::estimated_by;
@@ -14,7 +14,7 @@ use super::inputs::Bearing;
 use super::scope::Scope;
 use super::{KEPT_DAYS, PlannedNow, ServiceNow, WaitingNow};
 use crate::fleet::Fleet;
-use crate::ledger::{LedgerError, decision_about};
+use crate::ledger::{LedgerError, decided_with, decision_about};
 use crate::store::Truth;
 
 /// Services as the clocks read them: one row a task.
@@ -71,12 +71,12 @@ pub(super) fn decisions(
     rows: &[ServiceRow],
 ) -> Result<BTreeMap<Uuid, ServiceDecision>, LedgerError> {
     let mut said = BTreeMap::new();
-    for (index, row) in rows.iter().enumerate() {
-        let decision = match decision_about(truth, sumpbook_trade::EntryId(row.entry))? {
+    for row in rows {
+        let entry = EntryId(row.entry);
+        let decision = match decision_about(truth, entry)? {
             Some(Verdict::SameService) => {
-                let other =
-                    rows.iter().take(index).rev().find(|r| r.task == row.task && r.entry != row.entry);
-                other.map(|other| ServiceDecision::SameService { of: other.entry })
+                let with = decided_with(truth, entry)?;
+                Some(ServiceDecision::SameService { with: with.into_iter().map(|other| other.0).collect() })
             }
             Some(Verdict::Use) => Some(ServiceDecision::BothStand),
             Some(Verdict::DoNotUse) => Some(ServiceDecision::DoesNotCount),

@@ -64,7 +64,8 @@ pub(super) fn events(
             counts: LastDone { entry: row.entry, hours: row.hours, day: row.day },
             twice: Vec::new(),
         };
-        let links = said.iter().map(|of| (*of, true)).chain(guessed.map(|of| (of, false)));
+        let agreed = matches!(decisions.get(&row.entry), Some(ServiceDecision::SameService { with }) if with.is_empty());
+        let links = said.iter().map(|of| (*of, true)).chain(guessed.map(|of| (of, agreed)));
         for (first, settled) in links {
             if let Some(earlier) = placed.get(&first).and_then(|at| events.remove(at)) {
                 event = merge(earlier, event);
@@ -90,16 +91,18 @@ fn joins(rows: &[&ServiceRow], decisions: &BTreeMap<Uuid, ServiceDecision>) -> B
     let place: BTreeMap<Uuid, usize> = rows.iter().enumerate().map(|(n, row)| (row.entry, n)).collect();
     let mut joins: BTreeMap<Uuid, Vec<Uuid>> = BTreeMap::new();
     for (entry, decision) in decisions {
-        let ServiceDecision::SameService { of } = decision else { continue };
-        let (Some(a), Some(b)) = (place.get(entry), place.get(of)) else { continue };
-        let (first, second) = match a.cmp(b) {
-            std::cmp::Ordering::Less => (entry, of),
-            std::cmp::Ordering::Greater => (of, entry),
-            std::cmp::Ordering::Equal => continue,
-        };
-        let earlier = joins.entry(*second).or_default();
-        if !earlier.contains(first) {
-            earlier.push(*first);
+        let ServiceDecision::SameService { with } = decision else { continue };
+        for of in with {
+            let (Some(a), Some(b)) = (place.get(entry), place.get(of)) else { continue };
+            let (first, second) = match a.cmp(b) {
+                std::cmp::Ordering::Less => (entry, of),
+                std::cmp::Ordering::Greater => (of, entry),
+                std::cmp::Ordering::Equal => continue,
+            };
+            let earlier = joins.entry(*second).or_default();
+            if !earlier.contains(first) {
+                earlier.push(*first);
+            }
         }
     }
     joins

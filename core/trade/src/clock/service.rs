@@ -28,12 +28,13 @@ pub struct ServiceRow {
 }
 
 /// What the shop decided about a service entry. Keyed by the entry it is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ServiceDecision {
-    /// The same service as another entry, entered twice: the fewer hours and the earlier date stay.
+    /// The same service as other entries, entered twice: the fewer hours and the earlier date stay. It joins the tasks
+    /// that they have in common and no others.
     SameService {
-        /// The other entry.
-        of: Uuid,
+        /// The others; empty: the one before it, where it looks like that one (R7).
+        with: Vec<Uuid>,
     },
     /// A service of its own, and so is the one before it. Said of the later of the two.
     BothStand,

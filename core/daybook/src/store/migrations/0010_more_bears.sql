@@ -2,3 +2,5 @@
 -- projected once more at the next opening, and each unit is folded again.
 INSERT OR REPLACE INTO setting (name, value) SELECT 'projected-before', x'31' WHERE EXISTS (SELECT 1 FROM entry);
 UPDATE unit SET stale = 1;
+-- The fleet keeps which oil each set had when: it is folded again from its book.
+UPDATE fleet SET body = x'';

@@ -29,8 +29,8 @@ async fn page(visit: Visit) -> Result<Response, Refused> {
 
 /// `POST /set-aside/decide`: entries, what becomes of them, who says so and why.
 async fn settle(visit: Visit, fields: Fields) -> Result<Response, Refused> {
-    let entries = fields.all("entry").map(|id| id.parse::<EntryId>().map_err(|_| Refused::NotThere));
-    let entries: Vec<EntryId> = entries.collect::<Result<_, _>>()?;
+    let ids = |name| fields.all(name).map(|id| id.parse::<EntryId>().map_err(|_| Refused::NotThere));
+    let mut entries: Vec<EntryId> = ids("entry").collect::<Result<_, _>>()?;
     let why = visit.why_by_name(&fields)?;
     let verdict = match fields.text("verdict") {
         Some("use") => Verdict::Use,
@@ -39,6 +39,10 @@ async fn settle(visit: Visit, fields: Fields) -> Result<Response, Refused> {
         Some("reading-stands") => Verdict::ReadingStands,
         _ => return Err(Refused::Asked("aside-no-verdict")),
     };
+    // Which service it is the same as is said with it: of another task it is another service.
+    if verdict == Verdict::SameService {
+        entries.extend(ids("with").collect::<Result<Vec<_>, _>>()?);
+    }
     visit
         .write("/set-aside", move |shop, hand| {
             // What a stopped phone brought is accepted by its own kind of entry, which says so for ever.

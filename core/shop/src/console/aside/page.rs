@@ -70,7 +70,7 @@ fn waiting(telling: &Telling, row: &WaitingRow) -> Markup {
             @if !row.can_decide {
                 p class="beside" { (telling.t(&format!("aside-way-{}", row.row.why))) }
             } @else if telling.writes() {
-                (decision(telling, &[row.row.entry], "aside-accept-words", &[
+                (decision(telling, &[row.row.entry], None, "aside-accept-words", &[
                     ("use", "aside-accept"), ("leave-out", "aside-leave-out"),
                 ]))
             }
@@ -78,13 +78,20 @@ fn waiting(telling: &Telling, row: &WaitingRow) -> Markup {
     }
 }
 
-/// Name, reason, and a button for each thing that may become of the entries.
-fn decision(telling: &Telling, entries: &[EntryId], words: &str, buttons: &[(&str, &str)]) -> Markup {
+/// Name, reason, and a button for each thing that may become of the entries. `with` is the one they may be the same as.
+fn decision(
+    telling: &Telling,
+    entries: &[EntryId],
+    with: Option<EntryId>,
+    words: &str,
+    buttons: &[(&str, &str)],
+) -> Markup {
     let id = entries.first().map(ToString::to_string).unwrap_or_default();
     html! {
         form method="post" action="/set-aside/decide" class="decide" {
             (telling.token())
             @for entry in entries { input type="hidden" name="entry" value=(entry); }
+            @if let Some(with) = with { input type="hidden" name="with" value=(with); }
             label for=(format!("name-{id}")) { (telling.t(words)) }
             input id=(format!("name-{id}")) name="name" size="18" required autocomplete="off" placeholder=(telling.name);
             label for=(format!("why-{id}")) { (telling.t("form-because")) }
@@ -112,7 +119,7 @@ fn reading(telling: &Telling, row: &SettleRow) -> Markup {
             @for figure in &row.figures {
                 p { (figure_said(telling, figure)) }
                 @if telling.writes() {
-                    (decision(telling, &[figure.entry], "aside-reading-words", &[
+                    (decision(telling, &[figure.entry], None, "aside-reading-words", &[
                         ("reading-stands", "aside-reading-stands"), ("leave-out", "aside-reading-not"),
                     ]))
                 }
@@ -143,7 +150,7 @@ fn twice(telling: &Telling, row: &TwiceRow) -> Markup {
             p { (telling.t("head-first-told")) ": " (told(&row.first)) }
             p { (telling.t("head-told-again")) ": " (told(&row.second)) }
             @if telling.writes() {
-                (decision(telling, &[row.second.entry], "aside-twice-words", &[
+                (decision(telling, &[row.second.entry], Some(row.first.entry), "aside-twice-words", &[
                     ("same-service", "aside-same-service"), ("use", "aside-both-stand"),
                 ]))
             }

@@ -72,7 +72,7 @@ fn the_shop_says_both_stand() {
 fn the_shop_says_it_is_the_same_service_and_the_question_is_settled() {
     for (of, entry) in [(1, 2), (2, 1)] {
         let mut unit = unit(("1200.0", "2026-07-09"));
-        unit.decisions.insert(id(entry), ServiceDecision::SameService { of: id(of) });
+        unit.decisions.insert(id(entry), ServiceDecision::SameService { with: vec![id(of)] });
         unit.due(OIL, Some("1500.0"), "2027-03-02");
         let twice = EnteredTwice { first: id(1), second: id(2), settled: true };
         assert_eq!(unit.clock(OIL).entered_twice, [twice]);
@@ -100,13 +100,13 @@ fn while_in_doubt_three_in_a_row_run_from_the_first() {
 #[test]
 fn a_decision_about_an_entry_that_has_not_come_yet_waits() {
     let mut unit = unit(("1200.0", "2026-07-09"));
-    unit.decisions.insert(id(2), ServiceDecision::SameService { of: id(99) });
+    unit.decisions.insert(id(2), ServiceDecision::SameService { with: vec![id(99)] });
     unit.due(OIL, Some("1700.0"), "2027-07-09");
 }
 
 fn any_decision() -> impl Strategy<Value = ServiceDecision> {
     prop_oneof![
-        (0u128..9).prop_map(|of| ServiceDecision::SameService { of: id(of) }),
+        (0u128..9).prop_map(|of| ServiceDecision::SameService { with: vec![id(of)] }),
         Just(ServiceDecision::BothStand),
         Just(ServiceDecision::DoesNotCount),
     ]
