@@ -87,6 +87,9 @@ pub enum ShopError {
         "the time of receipt may be given only in a fleet made for showing; here the clock says it. Nothing was recorded."
     )]
     ReceivedGiven,
+    /// A name that is none, or does not fit on a line.
+    #[error("a name has 1 to 60 letters. Nothing was changed. Give a shorter one.")]
+    Name,
     /// A decision needs a name.
     #[error("say who decides this, by name. Nothing was recorded.")]
     NoPerson,
@@ -114,6 +117,11 @@ pub enum ShopError {
         "these entries are of more than one unit: decide about one unit at a time. Nothing was recorded."
     )]
     SeveralUnits,
+    /// Somebody decided about it since it was looked at.
+    #[error(
+        "somebody decided about this meanwhile. Nothing was recorded. Look at what was decided, and decide again if it must be."
+    )]
+    DecidedMeanwhile,
     /// Nothing to decide about.
     #[error("say which entries this is about. Nothing was recorded.")]
     NoTargets,

@@ -1,16 +1,18 @@
 //! Entering a fleet: trucks, sets, people, programmes, what a unit does from a day on.
 
 use chrono::NaiveDate;
+use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::LedgerError;
 use sumpbook_trade::checklist::Template;
 use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::{
     DayStatusSet, OwnSeverity, PersonSet, ProgrammeSet, Role, RuleNumbers, SetProfile, SetRegistered,
-    SeveritiesSet, ShopSays, TruckRegistered,
+    SeveritiesSet, ShopSays, TruckRegistered, Verdict,
 };
-use sumpbook_trade::{EntryId, Features, PersonId, SetId, Tenths, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Features, PersonId, SetId, Tenths, TruckId};
 
+use crate::settle::decide;
 use crate::shop::new_id;
 use crate::{Hand, Shop, ShopError};
 
@@ -54,6 +56,9 @@ pub struct NewPerson {
     /// No longer here.
     pub gone: bool,
 }
+
+/// Letters of a person's name at most: it stands on one line of a phone.
+const MOST_OF_A_NAME: usize = 60;
 
 impl Shop {
     /// Sets what the phones say in the shop's own words, whole.
@@ -146,8 +151,14 @@ impl Shop {
     /// nobody named in `hand` the new person signs. Returns who.
     ///
     /// # Errors
-    /// As [`Shop::write`].
+    /// A name of no letters, or of more than a line holds; else as [`Shop::write`].
     pub fn add_person(&mut self, new: NewPerson, hand: &Hand) -> Result<PersonId, ShopError> {
+        // Two names that differ in their blanks alone look the same on every list.
+        let name = new.name.split_whitespace().collect::<Vec<_>>().join(" ");
+        if name.is_empty() || name.chars().count() > MOST_OF_A_NAME {
+            return Err(ShopError::Name);
+        }
+        let new = NewPerson { name, ..new };
         let known = self.ledger.fleet().person_by_name(&new.name);
         let new_pin_asked = known.and_then(|person| person.new_pin_asked);
         let person = match known {
@@ -191,6 +202,26 @@ impl Shop {
         programme.check()?;
         self.write(None, ProgrammeSet { truck, programme }.into(), None, hand)?;
         Ok(())
+    }
+
+    /// Gives a truck the fleet's programme again: what was set for it alone counts no more. Returns whether there was any.
+    ///
+    /// # Errors
+    /// When nobody says so or no reason is given; else as [`Shop::write`].
+    pub fn give_back_programme(&mut self, truck: TruckId, why: &str, hand: &Hand) -> Result<bool, ShopError> {
+        let truth = self.ledger.store().truth();
+        let mut set = Vec::new();
+        for fact in truth.fleet_facts(FactKind::ProgrammeSet.code().unwrap_or(0))? {
+            let Some(held) = truth.entry(fact.n)?.filter(|_| fact.judged == Judged::Counts) else { continue };
+            let said = Entry::from_payload(&held.row.payload).map(|entry| entry.fact);
+            if matches!(said, Ok(Fact::ProgrammeSet(ProgrammeSet { truck: Some(of), .. })) if of == truck) {
+                set.push(fact.id);
+            }
+        }
+        if !set.is_empty() {
+            decide(self, &set, Verdict::DoNotUse, why, hand)?;
+        }
+        Ok(!set.is_empty())
     }
 
     /// Says what a unit does from a day on. Written only when it says something new; returns whether it did.

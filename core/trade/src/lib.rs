@@ -31,7 +31,7 @@ pub use fluid::{Fluid, Fluids, Mix, Oil, OilFamily};
 pub use ids::{EntryId, FleetId, PersonId, SetId, TruckId, WalkId};
 pub use limit::{Limit, Measure, Rules};
 pub use procedure::{Procedure, Procedures, may_open_cap};
-pub use quantity::{Figure, FigureError, Tenths, TenthsError, Unit};
+pub use quantity::{Figure, FigureError, Tenths, TenthsError, Unit, ungrouped};
 pub use record::{Entry, Fact, FactKind};
 pub use stamp::{Stamp, StampError};
 pub use unit::{Feature, Features, HoseTag};

@@ -33,6 +33,8 @@ pub(super) struct Asked<'a> {
     pub(super) trucks: BTreeSet<TruckId>,
     /// Of a stopped device nothing is told but the fleet's book.
     pub(super) stopped: bool,
+    /// And of that no more than up to this entry, which stops it: what the shop said since is none of its business.
+    pub(super) upto: Option<i64>,
 }
 
 /// How far the sender has the hub's entries.
@@ -53,6 +55,8 @@ struct Page<'t> {
     /// Books whose heads are told.
     told: Vec<BookId>,
     more: bool,
+    /// Nothing that came after this number is given.
+    upto: i64,
 }
 
 /// Fills the answer with entries, heads and cursors. Returns the number up to which its sender is told.
@@ -60,7 +64,9 @@ pub(super) fn give(ledger: &Ledger, asked: &Asked<'_>, answer: &mut Parcel) -> R
     let truth = ledger.store().truth();
     let followed = followed(&truth, asked)?;
     let since = since(&truth, &asked.parcel.cursors, 0)?;
-    let mut page = Page { truth, room: Room::of_answer(), rows: Vec::new(), told: Vec::new(), more: false };
+    let upto = asked.upto.unwrap_or(i64::MAX);
+    let mut page =
+        Page { truth, room: Room::of_answer(), rows: Vec::new(), told: Vec::new(), more: false, upto };
     let stated = asked.stated();
     let open: Vec<BookId> = followed.iter().copied().filter(|book| !stated.contains(book)).collect();
     let mut to = newest_cursor(ledger)?;
@@ -147,6 +153,9 @@ impl Page<'_> {
             let end = (rows.len() as u64) < CHUNK.unsigned_abs();
             for held in rows {
                 let next = held.n;
+                if next > self.upto {
+                    return Ok(None);
+                }
                 if !has.contains(&held.row.hash) {
                     if !self.room.takes(&held) {
                         self.more = true;
@@ -222,7 +231,8 @@ impl Page<'_> {
 
     /// Takes all of a book that is lacking, and then tells its heads; or as much as there is room for.
     fn take_all(&mut self, book: BookId, lacking: Vec<HeldEntry>, has: &HashSet<ChangeHash>) {
-        for held in lacking.into_iter().filter(|held| !has.contains(&held.row.hash)) {
+        let upto = self.upto;
+        for held in lacking.into_iter().filter(|held| held.n <= upto && !has.contains(&held.row.hash)) {
             if self.more || !self.room.takes(&held) {
                 self.more = true;
                 return;
@@ -281,6 +291,13 @@ impl Page<'_> {
                 continue;
             }
             let mut of_book = self.truth.heads(*book)?;
+            if self.upto < i64::MAX {
+                of_book = self.told_heads(of_book)?;
+                // None is no head of an empty book: its sender would ask for ever what it lacks.
+                if of_book.is_empty() {
+                    continue;
+                }
+            }
             if of_book.len() > most {
                 of_book = self.nearest(of_book, asked.device, most)?;
             }
@@ -305,6 +322,17 @@ impl Page<'_> {
             }
         }
         Ok(())
+    }
+
+    /// Of these heads those of entries that are given at all.
+    fn told_heads(&self, heads: Vec<ChangeHash>) -> Result<Vec<ChangeHash>, StoreError> {
+        let mut told = Vec::with_capacity(heads.len());
+        for head in heads {
+            if self.truth.by_hash(&head)?.is_some_and(|held| held.n <= self.upto) {
+                told.push(head);
+            }
+        }
+        Ok(told)
     }
 
     /// Of more heads than are told the sender's own, then the newest: somebody who floods a book must not keep

@@ -175,7 +175,13 @@ fn known(
             Fate::Refused(_) => answered.refused += 1,
         }
     }
-    answered.stopped = ledger.fleet().revoked.iter().any(|(id, _, _)| *id == device.0);
+    let stops =
+        ledger.fleet().revoked.iter().filter(|(id, _, _)| *id == device.0).map(|(_, entry, _)| *entry);
+    let mut upto = None;
+    for entry in stops {
+        answered.stopped = true;
+        upto = upto.max(ledger.store().truth().by_id(entry)?.iter().map(|held| held.n).max());
+    }
     let told = Told {
         digest,
         sender: signer,
@@ -191,7 +197,7 @@ fn known(
     let has: HashSet<_> = told.entries.iter().filter_map(|entry| entry.hash).collect();
     let again = told.entries.iter().filter(|entry| entry.fate == Fate::Known).map(|entry| entry.book);
     let again = again.filter(|book| !answered.stopped || *book == BookId::Fleet).collect();
-    let asked = Asked { parcel: &parcel, device, has, again, trucks, stopped: answered.stopped };
+    let asked = Asked { parcel: &parcel, device, has, again, trucks, stopped: answered.stopped, upto };
     let to_n = give(ledger, &asked, &mut answer)?;
     answered.given = usize::try_from(answer.entries()).unwrap_or(usize::MAX);
     answered.more = answer.more;

@@ -371,6 +371,8 @@ impl Fleet {
             trucks.extend(sets.filter_map(|(_, set)| set.on));
             let stood = one.stood.iter().filter(|(id, stood)| two.stood.get(id) != Some(stood));
             trucks.extend(stood.map(|(id, _)| *id));
+            let oils = one.oils.iter().filter(|(id, oils)| two.oils.get(id) != Some(oils));
+            trucks.extend(oils.flat_map(|(id, _)| one.trucks_of(*id)));
             let told = one.campaigns.iter().filter(|(task, told)| two.campaigns.get(task) != Some(told));
             let now = told.filter_map(|(_, campaign)| campaign.now());
             trucks.extend(now.flat_map(|what| one.not_outside(what)));

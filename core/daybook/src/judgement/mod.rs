@@ -100,12 +100,14 @@ pub fn judge(entry: Option<&Entry>, about: &Circumstances) -> Judged {
     if is_shop_only(kind) && about.signer != about.shop {
         return Judged::ShopOnly;
     }
-    if about.beyond_revocation && !about.accepted_late && about.decided != Some(Verdict::Use) {
-        return if about.decided == Some(Verdict::DoNotUse) {
-            Judged::LeftOut
-        } else {
-            Judged::DeviceStopped
-        };
+    if about.beyond_revocation {
+        // Of a stopped device's entry the whole is decided about, and not a figure in it.
+        match about.decided {
+            Some(Verdict::DoNotUse) => return Judged::LeftOut,
+            Some(Verdict::Use) => {}
+            _ if about.accepted_late => {}
+            _ => return Judged::DeviceStopped,
+        }
     }
     let book_truck = match about.book {
         BookId::Fleet => None,

@@ -15,7 +15,10 @@ use crate::store::{HeldEntry, Truth, Writing};
 
 impl Ledger {
     /// Learns what another writer of this folder changed in the fleet: whoever was let in there is known here.
-    pub(crate) fn refresh(&mut self) -> Result<(), LedgerError> {
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn refresh(&mut self) -> Result<(), LedgerError> {
         let Ledger { store, knows } = self;
         knows.refresh(&store.truth())
     }

@@ -2,11 +2,16 @@
 
 use axum::Form;
 use axum::extract::{FromRequest, Request};
-use chrono::{NaiveDate, NaiveTime};
+use chrono::{Datelike, NaiveDate, NaiveTime};
 use sumpbook_trade::{Stamp, Tenths};
 
 use super::Console;
 use super::refused::Refused;
+
+/// Years that a form's day may lie in: another one is a slip of the hand.
+const YEARS: std::ops::RangeInclusive<i32> = 1980..=2099;
+/// Hours of a meter at most; none runs so long.
+const MOST_HOURS: Tenths = Tenths(10_000_000);
 
 /// The fields of a form, in the order they were sent.
 #[derive(Clone, Debug, Default)]
@@ -17,7 +22,11 @@ impl FromRequest<Console> for Fields {
 
     async fn from_request(request: Request, console: &Console) -> Result<Fields, Refused> {
         let form = Form::<Vec<(String, String)>>::from_request(request, console).await;
-        form.map(|Form(fields)| Fields(fields)).map_err(|_| Refused::Asked("form-unread"))
+        let Form(mut fields) = form.map_err(|_| Refused::Asked("form-unread"))?;
+        for (_, value) in &mut fields {
+            value.retain(|letter| !unseen(letter));
+        }
+        Ok(Fields(fields))
     }
 }
 
@@ -41,13 +50,25 @@ impl Fields {
 
     /// A day; none when the field is empty.
     pub(super) fn day(&self, name: &str) -> Result<Option<NaiveDate>, Refused> {
-        self.text(name).map(|text| text.parse().map_err(|_| Refused::Asked("form-day"))).transpose()
+        let read = |text: &str| match text.parse::<NaiveDate>() {
+            Ok(day) if YEARS.contains(&day.year()) => Ok(day),
+            Ok(_) => Err(Refused::Asked("form-day-far")),
+            Err(_) => Err(Refused::Asked("form-day")),
+        };
+        self.text(name).map(read).transpose()
     }
 
     /// Hours of a meter; none when the field is empty. A comma at the thousands is let stand.
     pub(super) fn hours(&self, name: &str) -> Result<Option<Tenths>, Refused> {
-        let text = self.text(name).map(|text| text.replace(',', ""));
-        text.map(|text| text.parse().map_err(|_| Refused::Asked("form-hours"))).transpose()
+        let read = |text| {
+            let hours = ungrouped(text)?.parse().map_err(|_| Refused::Asked("form-hours"))?;
+            if (Tenths::ZERO..=MOST_HOURS).contains(&hours) {
+                Ok(hours)
+            } else {
+                Err(Refused::Asked("form-hours"))
+            }
+        };
+        self.text(name).map(read).transpose()
     }
 
     /// A day and a time of the yard's clock.
@@ -69,6 +90,17 @@ impl Fields {
     }
 }
 
+/// What nobody sees in a field and what turns round the letters after it: no word of anybody's.
+fn unseen(letter: char) -> bool {
+    let turns = matches!(letter, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    turns || (letter.is_control() && !matches!(letter, '\n' | '\r' | '\t'))
+}
+
+/// A figure without the commas between its thousands.
+pub(super) fn ungrouped(text: &str) -> Result<String, Refused> {
+    sumpbook_trade::ungrouped(text).ok_or(Refused::Asked("form-comma"))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -88,7 +120,30 @@ mod tests {
         let at = form.moment("day", "at", chrono_tz::America::Denver).unwrap().unwrap();
         assert_eq!(at.to_string(), "2026-10-22T06:40:00-06:00");
         assert!(matches!(fields(&[("day", "10/22/2026")]).day("day"), Err(Refused::Asked("form-day"))));
-        assert!(matches!(fields(&[("h", "many")]).hours("h"), Err(Refused::Asked("form-hours"))));
+        for none in ["many", "-7", "99999999", "1000000.1"] {
+            assert!(matches!(fields(&[("h", none)]).hours("h"), Err(Refused::Asked("form-hours"))), "{none}");
+        }
+        for far in ["1900-01-01", "2999-12-31", "0202-10-22"] {
+            assert!(
+                matches!(fields(&[("day", far)]).day("day"), Err(Refused::Asked("form-day-far"))),
+                "{far}"
+            );
+        }
         assert!(form.moment("day", "none", chrono_tz::UTC).is_err());
+    }
+
+    #[test]
+    fn a_comma_that_may_be_a_point_is_asked_about() {
+        for (written, read) in
+            [("2,918.0", 29_180), ("12,918", 129_180), ("500.5", 5_005), ("902,918.5", 9_029_185)]
+        {
+            assert_eq!(fields(&[("h", written)]).hours("h").unwrap(), Some(Tenths(read)), "{written}");
+        }
+        for asked in ["500,5", "0,5", "2.918,0", "1,00", ",500", "12,34,567", "1234,567", "1,5 h"] {
+            assert!(
+                matches!(fields(&[("h", asked)]).hours("h"), Err(Refused::Asked("form-comma"))),
+                "{asked}"
+            );
+        }
     }
 }

@@ -48,11 +48,11 @@ pub(super) fn page(telling: &Telling, body: &Body) -> Markup {
 }
 
 /// A page for someone who is not in, or for whom there is no page.
-pub(super) fn bare(choice: Choice, back: &str, main: &Markup) -> Markup {
+pub(super) fn bare(choice: Choice, title: &str, back: &str, main: &Markup) -> Markup {
     html! {
         (DOCTYPE)
         html lang=(choice.language.tag()) {
-            (head(&choice.language.say("place-sign-in", &[]), "Sumpbook"))
+            (head(&choice.language.say(title, &[]), "Sumpbook"))
             body class="bare" {
                 header class="top" { div class="brand" { a href="/" { "Sumpbook" } } }
                 main id="main" { (main) }

@@ -103,6 +103,7 @@ impl No {
             ShopError::Severity(error) => No::of_severity(error),
             ShopError::Seal(error) => No::of_seal(error),
             ShopError::ReceivedGiven => No::because("no-received"),
+            ShopError::Name => No::because("no-name"),
             ShopError::NoPerson => No::because("no-person"),
             ShopError::UnknownPerson { name, known } => {
                 No::because("no-person-unknown").given("name", name).given("known", known)
@@ -112,6 +113,7 @@ impl No {
             }
             ShopError::UnknownTarget(_) => No::because("no-entry"),
             ShopError::SeveralUnits => No::because("no-several-units"),
+            ShopError::DecidedMeanwhile => No::because("no-decided-meanwhile"),
             ShopError::NoTargets => No::because("no-targets"),
             ShopError::NoWords => No::because("no-words"),
             ShopError::NoSuchDefect { unit, item, .. } => {

@@ -130,7 +130,8 @@ pub(super) async fn told(State(_): State<Console>, request: Request, next: Next)
     let mut told = match (&refused, json) {
         (_, true) => (status, Json(serde_json::json!({ "error": said }))).into_response(),
         (Refused::SignIn { to }, false) => Redirect::to(&sign_in(to.as_deref())).into_response(),
-        (_, false) => (status, frame::bare(choice, &back, &frame::sentence(choice, &said))).into_response(),
+        (_, false) => (status, frame::bare(choice, "refused-title", &back, &frame::sentence(choice, &said)))
+            .into_response(),
     };
     if status == StatusCode::SERVICE_UNAVAILABLE {
         told.headers_mut().insert(header::RETRY_AFTER, HeaderValue::from_static("5"));

@@ -169,5 +169,5 @@ async fn shown(
         p { (say("sign-in-forgotten")) }
     };
     let back = to.map_or_else(|| "/sign-in".to_owned(), |to| format!("/sign-in?to={}", escaped(to)));
-    Ok(frame::bare(choice, &back, &main))
+    Ok(frame::bare(choice, "place-sign-in", &back, &main))
 }

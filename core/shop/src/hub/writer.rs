@@ -72,8 +72,10 @@ impl Writer {
     ) -> Result<T, HubError> {
         let (answer, done) = oneshot::channel();
         self.give(Job::Work(Box::new(move |shop| {
+            // Whoever was entered beside this hub, from a command line, is known to it as to every page.
+            let done = shop.ledger.refresh().map_err(ShopError::from).and_then(|()| work(shop));
             // Nobody waits for it any more: it is done all the same.
-            let _ = answer.send(work(shop));
+            let _ = answer.send(done);
         })))?;
         done.await.map_err(|_| HubError::Stopping)?.map_err(HubError::from)
     }

@@ -6,10 +6,12 @@ no-unwritten = The shop could not write. Nothing of this was recorded. Try again
 no-hub = The hub cannot go on. What was acknowledged is kept. Look at what it says on its own screen, and start it again.
 
 no-person-unknown = Nobody here is called “{ $name }”. Nothing was recorded. Known: { $known }.
+no-name = A name has 1 to 60 letters. Nothing was changed. Give a shorter one.
 no-person = Say who decides this, by name. Nothing was recorded.
 no-unit-unknown = No unit here is called “{ $door }”. Nothing was recorded. Known: { $known }.
 no-entry = That entry has not come here. Nothing was recorded. Open the page again.
 no-several-units = These entries are of more than one unit. Nothing was recorded. Decide about one unit at a time.
+no-decided-meanwhile = Somebody decided about this meanwhile. Nothing was recorded. Open the page again: it stands under “Settled before”, and can be decided otherwise there.
 no-targets = Say which entries this is about. Nothing was recorded.
 no-words = Say why, in your own words. Nothing was recorded.
 no-defect = { $unit } has no open defect “{ $item }”. Nothing was certified. Somebody may have certified it meanwhile: open the page again.

@@ -99,3 +99,4 @@ pin-of = New PIN for
 pin-nobody = nobody chosen
 pin-ask = Ask for a new PIN
 pin-asked = a new one asked for { $when }
+people-signs-in = { $name } still has a sign-in that may write. Nothing was changed. Take that sign-in away first, below on this page; then say that they are no longer here.

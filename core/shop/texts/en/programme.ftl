@@ -27,3 +27,6 @@ programme-no-clock = "{ $name }" has neither hours nor months: it would never be
 programme-not-read = A figure of "{ $name }" cannot be read. Nothing was changed. Go back and give hours like 500 or 500.0, months and days as whole numbers.
 programme-no-task = A programme without a task says nothing. Nothing was changed. Go back and leave one in.
 programme-no-name = A task that was given figures has no name. Nothing was changed. Go back and name it.
+programme-give-back = Go by the fleet's programme again
+programme-give-back-then = What was set for { $unit } alone counts no more, and stays in the books. Its tasks are due by the fleet's programme from then on.
+programme-given-back = the fleet's programme holds again

@@ -6,10 +6,12 @@ no-unwritten = El taller no pudo escribir. De esto no se registró nada. Intenta
 no-hub = El servidor no puede seguir. Lo que ya se confirmó está guardado. Mira lo que dice en su propia pantalla y arráncalo otra vez.
 
 no-person-unknown = Nadie aquí se llama «{ $name }». No se registró nada. Se conocen: { $known }.
+no-name = Un nombre tiene de 1 a 60 letras. No se cambió nada. Escribe uno más corto.
 no-person = Di quién decide esto, por nombre. No se registró nada.
 no-unit-unknown = Ninguna unidad aquí se llama «{ $door }». No se registró nada. Se conocen: { $known }.
 no-entry = Ese registro no ha llegado aquí. No se registró nada. Abre la página otra vez.
 no-several-units = Estos registros son de más de una unidad. No se registró nada. Decide sobre una unidad a la vez.
+no-decided-meanwhile = Alguien decidió sobre esto mientras tanto. No se registró nada. Abre la página otra vez: está en «Resueltos antes», y ahí se puede decidir de otra manera.
 no-targets = Di de qué registros se trata. No se registró nada.
 no-words = Di por qué, con tus palabras. No se registró nada.
 no-defect = { $unit } no tiene abierto el defecto «{ $item }». No se certificó nada. Quizá alguien lo certificó mientras tanto: abre la página otra vez.

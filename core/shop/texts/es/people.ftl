@@ -99,3 +99,4 @@ pin-of = PIN nuevo para
 pin-nobody = nadie elegido
 pin-ask = Pedir un PIN nuevo
 pin-asked = se pidió uno nuevo { $when }
+people-signs-in = { $name } todavía tiene una entrada que puede escribir. No se cambió nada. Quita primero esa entrada, abajo en esta página; después di que ya no está.

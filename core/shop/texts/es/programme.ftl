@@ -27,3 +27,6 @@ programme-no-clock = "{ $name }" no tiene horas ni meses: nunca vencería. No se
 programme-not-read = Una cifra de "{ $name }" no se puede leer. No se cambió nada. Regresa y pon horas como 500 o 500.0, meses y días en números enteros.
 programme-no-task = Un programa sin tareas no dice nada. No se cambió nada. Regrese y deje una.
 programme-no-name = Una tarea con cifras no tiene nombre. No se cambió nada. Regrese y póngale uno.
+programme-give-back = Volver al programa de la flota
+programme-give-back-then = Lo que se puso solo para { $unit } ya no cuenta, y queda en los cuadernos. Desde entonces sus tareas vencen por el programa de la flota.
+programme-given-back = vale otra vez el programa de la flota

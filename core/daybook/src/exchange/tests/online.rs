@@ -1,6 +1,6 @@
 //! One parcel in, one parcel out: a phone and the hub, with nothing between them that could be lost but bytes.
 
-use sumpbook_trade::record::{DeviceRevoked, Digest, LateAccepted};
+use sumpbook_trade::record::{DeviceRevoked, Digest, LateAccepted, ShopSays};
 
 use super::*;
 use crate::exchange::{
@@ -281,6 +281,15 @@ fn a_stopped_phone_is_told_so_and_nothing_else() {
     let came = phone.hears(&asked, &answered, at(11));
     assert!(came.stopped && came.enrolled);
     assert!(shop.exchanges(&mut phone, at(12)).trips < 3);
+    // What the shop says to its phones since then is none of its business, people and programme no more than trucks.
+    let heard = phone.book.ledger().store().truth().count().unwrap();
+    shop.says(None, Fact::ShopSays(ShopSays { on_call: vec![], ..ShopSays::default() }));
+    let asked = phone.asks(at(12));
+    let answered = shop.answers(&asked, at(12));
+    assert_eq!((answered.stopped, answered.given), (true, 1), "that it is stopped, once more");
+    phone.hears(&asked, &answered, at(12));
+    assert!(shop.exchanges(&mut phone, at(12)).trips < 3);
+    assert_eq!(phone.book.ledger().store().truth().count().unwrap(), heard);
     // Decided otherwise for one of them, the others learn it.
     shop.says(Some(truck(1)), Fact::LateAccepted(LateAccepted { targets: vec![id], why: "asked".into() }));
     shop.exchanges(&mut two, at(13));

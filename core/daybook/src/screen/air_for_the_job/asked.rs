@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::TruckId;
+use sumpbook_trade::ungrouped;
 use sumpbook_trade::unit::HoseTag;
 use uom::si::volume_rate::{cubic_foot_per_minute, cubic_meter_per_minute};
 
@@ -185,7 +186,7 @@ fn widths(hoses: &[HoseTag], metric: bool) -> Vec<AirOffered> {
 
 /// "0.75", "3/4", "1 1/4", "1,800".
 fn figure_of(text: &str) -> Option<f64> {
-    let plain = |text: &str| text.replace(',', "").parse::<f64>().ok().filter(|figure| figure.is_finite());
+    let plain = |text: &str| ungrouped(text)?.parse::<f64>().ok().filter(|figure| figure.is_finite());
     let part = |text: &str| {
         let (over, under) = text.split_once('/')?;
         let (over, under) = (plain(over.trim())?, plain(under.trim())?);

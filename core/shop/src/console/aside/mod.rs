@@ -15,6 +15,7 @@ use super::form::Fields;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
+use crate::ShopError;
 use crate::settle::{accept_late, decide};
 
 /// Its page.
@@ -39,16 +40,23 @@ async fn settle(visit: Visit, fields: Fields) -> Result<Response, Refused> {
         Some("reading-stands") => Verdict::ReadingStands,
         _ => return Err(Refused::Asked("aside-no-verdict")),
     };
+    let seen = fields.text("seen").and_then(|seen| seen.parse().ok()).unwrap_or(i64::MAX);
     // Which service it is the same as is said with it: of another task it is another service.
     if verdict == Verdict::SameService {
         entries.extend(ids("with").collect::<Result<Vec<_>, _>>()?);
     }
     visit
         .write("/set-aside", move |shop, hand| {
-            // What a stopped phone brought is accepted by its own kind of entry, which says so for ever.
+            // What a stopped phone brought is accepted by its own kind of entry, which says so for ever. Decided about
+            // before, it is the decision that is replaced.
             let mut late = false;
             for entry in &entries {
-                late |= verdict == Verdict::Use && view::is_of_stopped_phone(&shop.ledger, *entry)?;
+                if view::decided_after(&shop.ledger, *entry, seen)?.is_some() {
+                    return Err(ShopError::DecidedMeanwhile);
+                }
+                late |= verdict == Verdict::Use
+                    && view::is_of_stopped_phone(&shop.ledger, *entry)?
+                    && view::decided_after(&shop.ledger, *entry, 0)?.is_none();
             }
             match late {
                 true => accept_late(shop, &entries, &why, hand),

@@ -26,19 +26,19 @@ pub(super) fn body(telling: &Telling, view: &AsideView) -> Body {
             }
         }
         (section("waiting", view.waiting.len(), &name, &beside, &html! {
-            @for row in &view.waiting { (waiting(telling, row)) }
+            @for row in &view.waiting { (waiting(telling, row, view.decided_upto)) }
         }))
         (section("readings", open, &telling.t("section-settle"), &none(open == 0, "none-disputed"), &html! {
-            @for row in &view.readings { (reading(telling, row)) }
-            @for row in &view.twice { (twice(telling, row)) }
+            @for row in &view.readings { (reading(telling, row, view.decided_upto)) }
+            @for row in &view.twice { (twice(telling, row, view.decided_upto)) }
         }))
         @if !view.outside.is_empty() { (outside(telling, &view.outside)) }
-        (settled(telling, &view.settled))
+        (settled(telling, view))
     };
     Body { title: telling.t("place-aside"), main }
 }
 
-fn waiting(telling: &Telling, row: &WaitingRow) -> Markup {
+fn waiting(telling: &Telling, row: &WaitingRow, seen: i64) -> Markup {
     let heads =
         ["head-came-from", "head-unit", "head-says", "head-why", "head-since"].map(|key| telling.t(key));
     let mut says = telling.kind(&row.row.says);
@@ -70,7 +70,7 @@ fn waiting(telling: &Telling, row: &WaitingRow) -> Markup {
             @if !row.can_decide {
                 p class="beside" { (telling.t(&format!("aside-way-{}", row.row.why))) }
             } @else if telling.writes() {
-                (decision(telling, &[row.row.entry], None, "aside-accept-words", &[
+                (decision(telling, &About { entries: &[row.row.entry], with: None, seen }, "aside-accept-words", &[
                     ("use", "aside-accept"), ("leave-out", "aside-leave-out"),
                 ]))
             }
@@ -78,20 +78,24 @@ fn waiting(telling: &Telling, row: &WaitingRow) -> Markup {
     }
 }
 
-/// Name, reason, and a button for each thing that may become of the entries. `with` is the one they may be the same as.
-fn decision(
-    telling: &Telling,
-    entries: &[EntryId],
+/// What a form decides about.
+struct About<'a> {
+    entries: &'a [EntryId],
+    /// The one they may be the same as.
     with: Option<EntryId>,
-    words: &str,
-    buttons: &[(&str, &str)],
-) -> Markup {
-    let id = entries.first().map(ToString::to_string).unwrap_or_default();
+    /// The newest decision the page knew.
+    seen: i64,
+}
+
+/// Name, reason, and a button for each thing that may become of the entries.
+fn decision(telling: &Telling, about: &About<'_>, words: &str, buttons: &[(&str, &str)]) -> Markup {
+    let id = about.entries.first().map(ToString::to_string).unwrap_or_default();
     html! {
         form method="post" action="/set-aside/decide" class="decide" {
             (telling.token())
-            @for entry in entries { input type="hidden" name="entry" value=(entry); }
-            @if let Some(with) = with { input type="hidden" name="with" value=(with); }
+            input type="hidden" name="seen" value=(about.seen);
+            @for entry in about.entries { input type="hidden" name="entry" value=(entry); }
+            @if let Some(with) = about.with { input type="hidden" name="with" value=(with); }
             label for=(format!("name-{id}")) { (telling.t(words)) }
             input id=(format!("name-{id}")) name="name" size="18" required autocomplete="off" placeholder=(telling.name);
             label for=(format!("why-{id}")) { (telling.t("form-because")) }
@@ -103,7 +107,7 @@ fn decision(
     }
 }
 
-fn reading(telling: &Telling, row: &SettleRow) -> Markup {
+fn reading(telling: &Telling, row: &SettleRow, seen: i64) -> Markup {
     let hints = row.hints.iter().map(|hint| telling.or_plain(&format!("hint-{hint}"), hint));
     html! {
         article {
@@ -119,7 +123,7 @@ fn reading(telling: &Telling, row: &SettleRow) -> Markup {
             @for figure in &row.figures {
                 p { (figure_said(telling, figure)) }
                 @if telling.writes() {
-                    (decision(telling, &[figure.entry], None, "aside-reading-words", &[
+                    (decision(telling, &About { entries: &[figure.entry], with: None, seen }, "aside-reading-words", &[
                         ("reading-stands", "aside-reading-stands"), ("leave-out", "aside-reading-not"),
                     ]))
                 }
@@ -139,7 +143,7 @@ fn figure_said(telling: &Telling, figure: &FigureRow) -> Markup {
     }
 }
 
-fn twice(telling: &Telling, row: &TwiceRow) -> Markup {
+fn twice(telling: &Telling, row: &TwiceRow, seen: i64) -> Markup {
     let told = |told: &crate::sheet::ToldService| {
         let hours = told.hours.map_or_else(|| telling.t("no-hours"), |h| telling.meter(h));
         format!("{}, {hours}, {}", telling.at(told.at), telling.who(told.who.as_deref()))
@@ -150,7 +154,7 @@ fn twice(telling: &Telling, row: &TwiceRow) -> Markup {
             p { (telling.t("head-first-told")) ": " (told(&row.first)) }
             p { (telling.t("head-told-again")) ": " (told(&row.second)) }
             @if telling.writes() {
-                (decision(telling, &[row.second.entry], Some(row.first.entry), "aside-twice-words", &[
+                (decision(telling, &About { entries: &[row.second.entry], with: Some(row.first.entry), seen }, "aside-twice-words", &[
                     ("same-service", "aside-same-service"), ("use", "aside-both-stand"),
                 ]))
             }
@@ -188,21 +192,44 @@ fn outside_said(telling: &Telling, row: &OutsideRow) -> String {
     )
 }
 
-fn settled(telling: &Telling, rows: &[SettledRow]) -> Markup {
-    let name = telling.t("section-settled");
+fn settled(telling: &Telling, view: &AsideView) -> Markup {
+    let (name, rows) = (telling.t("section-settled"), &view.settled);
     let heads = ["head-when", "head-who", "head-says", "head-became", "head-why"].map(|key| telling.t(key));
     let cells = rows.iter().map(|row| {
         vec![
             said(telling.at(row.when)),
             said(telling.who(row.who.as_deref())),
             said(row.about.iter().map(|about| about_said(telling, about)).collect::<Vec<_>>().join("; ")),
-            said(telling.t(&format!("became-{}", row.verdict))),
+            html! {
+                (telling.t(&format!("became-{}", row.verdict)))
+                (otherwise(telling, row, view.decided_upto))
+            },
             said(&row.why),
         ]
     });
     let beside = if rows.is_empty() { telling.t("none-settled") } else { String::new() };
     let table = Table::new("settled-table", &name, heads).rows(cells).draw();
     section("settled", rows.len(), &name, &beside, &table)
+}
+
+/// The way back from a decision, by another one.
+fn otherwise(telling: &Telling, row: &SettledRow, seen: i64) -> Markup {
+    let entries: Vec<EntryId> = row.about.iter().map(|about| about.entry).collect();
+    let button = match row.verdict.as_str() {
+        "use" | "late-accepted" => ("leave-out", "aside-leave-out"),
+        "reading-stands" => ("leave-out", "aside-reading-not"),
+        "do-not-use" => ("use", "aside-accept"),
+        "same-service" => ("use", "aside-both-stand"),
+        _ => return html! {},
+    };
+    html! {
+        @if row.is_last && !entries.is_empty() && telling.writes() {
+            details {
+                summary { (telling.t("aside-otherwise")) }
+                (decision(telling, &About { entries: &entries, with: None, seen }, "aside-otherwise-words", &[button]))
+            }
+        }
+    }
 }
 
 fn about_said(telling: &Telling, about: &AboutRow) -> String {

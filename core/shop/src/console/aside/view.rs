@@ -9,7 +9,7 @@ use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::{Incoming, Ledger};
 use sumpbook_daybook::line::Line;
 use sumpbook_daybook::store::HeldEntry;
-use sumpbook_trade::{Entry, EntryId, Fact, Stamp, Tenths};
+use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Stamp, Tenths};
 
 use crate::ShopError;
 use crate::plan::states;
@@ -32,6 +32,8 @@ pub(super) struct AsideView {
     pub(super) outside: Vec<OutsideRow>,
     /// What was settled before, newest first.
     pub(super) settled: Vec<SettledRow>,
+    /// The newest decision this page knows: whoever decides on it decides about nothing that was decided after it.
+    pub(super) decided_upto: i64,
 }
 
 /// An entry that waits.
@@ -74,6 +76,8 @@ pub(super) struct SettledRow {
     /// `use`, `do-not-use`, `same-service`, `reading-stands`, `late-accepted`.
     pub(super) verdict: String,
     pub(super) about: Vec<AboutRow>,
+    /// No later one is about the same: it can be decided otherwise.
+    pub(super) is_last: bool,
 }
 
 /// What it is about.
@@ -103,6 +107,7 @@ pub(super) fn read(ledger: &Ledger, now: Stamp) -> Result<AsideView, ShopError> 
         twice: doubles(ledger, &yard, units())?,
         outside: outside(ledger, &yard)?,
         settled: settled(ledger, &yard)?,
+        decided_upto: ledger.store().truth().settled(1)?.first().copied().unwrap_or(0),
     })
 }
 
@@ -175,9 +180,10 @@ fn settled(ledger: &Ledger, yard: &Yard) -> Result<Vec<SettledRow>, ShopError> {
             Fact::LateAccepted(accepted) => (&accepted.targets, "late-accepted".to_owned(), &accepted.why),
             _ => continue,
         };
-        let mut about = Vec::new();
+        let (mut about, mut is_last) = (Vec::new(), true);
         for target in targets {
             about.extend(about_row(ledger, yard, *target)?);
+            is_last &= decided_after(ledger, *target, n)?.is_none();
         }
         rows.push(SettledRow {
             when: yard.stamp(entry.at.moment()),
@@ -185,9 +191,18 @@ fn settled(ledger: &Ledger, yard: &Yard) -> Result<Vec<SettledRow>, ShopError> {
             why: why.clone(),
             verdict,
             about,
+            is_last,
         });
     }
     Ok(rows)
+}
+
+/// The newest decision about an entry after another one, by their numbers.
+pub(super) fn decided_after(ledger: &Ledger, target: EntryId, n: i64) -> Result<Option<i64>, ShopError> {
+    let person = [FactKind::Decision, FactKind::LateAccepted].map(|kind| kind.code());
+    let decided = ledger.store().truth().decided(target)?.into_iter();
+    let later = decided.filter(|(by, kind, _)| *by > n && person.contains(&Some(*kind)));
+    Ok(later.map(|(by, _, _)| by).max())
 }
 
 fn about_row(ledger: &Ledger, yard: &Yard, id: EntryId) -> Result<Option<AboutRow>, ShopError> {

@@ -9,9 +9,9 @@ pub(in crate::console) fn text(value: u32, places: u32) -> String {
     }
 }
 
-/// As people write it, with a point or a comma; none when it is no such number or says more than its places hold.
+/// As people write it; none when it is no such number or says more than its places hold.
 pub(super) fn read(text: &str, places: u32) -> Option<u32> {
-    let text = text.replace(',', ".");
+    let text = sumpbook_trade::ungrouped(text)?;
     let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
     let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
     if whole.is_empty() || !digits(whole) || !digits(part) {
@@ -35,14 +35,14 @@ mod tests {
             assert_eq!(text(value, places), shown);
             assert_eq!(read(shown, places), Some(value));
         }
-        assert_eq!(read("1,3", 2), Some(130));
+        assert_eq!(read("1,440", 0), Some(1_440));
         assert_eq!(read("50", 1), Some(500));
         assert_eq!(read("14.0", 0), Some(14));
     }
 
     #[test]
     fn what_is_no_number_is_not_guessed() {
-        for wrong in ["", ".", ".5", "1.234", "-1", "1e3", "14.5h", "1.2.3", "99999999999", "٣"] {
+        for wrong in ["", ".", ".5", "1.234", "-1", "1e3", "14.5h", "1.2.3", "1,3", "99999999999", "٣"] {
             assert_eq!(read(wrong, 2), None, "{wrong}");
         }
         assert_eq!(read("14.5", 0), None);

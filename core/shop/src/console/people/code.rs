@@ -101,8 +101,11 @@ pub(super) async fn make(
 }
 
 fn is_address(text: &str) -> bool {
-    let host = |host: &str| !host.is_empty() && !host.contains(['/', '@', ' ']);
-    text.rsplit_once(':').is_some_and(|(name, port)| host(name) && port.parse::<u16>().is_ok())
+    // An address of numbers and colons stands in brackets, or its end would be taken for a port.
+    let plain = |host: &str| !host.contains(':') || (host.starts_with('[') && host.ends_with(']'));
+    let host = |host: &str| !host.is_empty() && !host.contains(['/', '@', ' ']) && plain(host);
+    let port = |port: &str| port.parse::<u16>().is_ok_and(|port| port > 0);
+    text.rsplit_once(':').is_some_and(|(name, at)| host(name) && port(at))
 }
 
 fn random_name() -> Result<String, Refused> {

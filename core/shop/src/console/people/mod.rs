@@ -19,7 +19,7 @@ use super::Console;
 use super::form::Fields;
 use super::place::Place;
 use super::refused::Refused;
-use super::session::Users;
+use super::session::{self, Users};
 use super::visit::Visit;
 use crate::NewPerson;
 
@@ -60,14 +60,28 @@ pub(super) const ROLES: [(Role, &str); 5] = [
 ];
 
 /// `POST /people/person`: adds someone, or changes what they do; `gone` when they no longer work here.
-async fn person(visit: Visit, fields: Fields) -> Result<Response, Refused> {
+async fn person(visit: Visit, State(console): State<Console>, fields: Fields) -> Result<Response, Refused> {
     let name = fields.owned("name").ok_or(Refused::Asked("people-no-name"))?;
     let role = fields.text("role").and_then(|word| ROLES.iter().find(|(_, known)| *known == word));
     let role = role.ok_or(Refused::Asked("people-no-role"))?.0;
     let gone = fields.text("gone").is_some();
+    visit.may_write()?;
+    // A sign-in whose person is gone could write nothing, not even that they are back.
+    if gone && may_sign_in(&console, &name)? {
+        let said = visit.say_with("people-signs-in", &[("name", name.as_str())]);
+        return Err(Refused::Said(said));
+    }
     visit
         .write("/people", move |shop, hand| shop.add_person(NewPerson { name, role, gone }, hand).map(|_| ()))
         .await
+}
+
+/// Whether somebody of this name has a sign-in that may write.
+fn may_sign_in(console: &Console, name: &str) -> Result<bool, Refused> {
+    let users = Users::of(console.hub().folder()).list();
+    let users = users.map_err(|error| Refused::Broken(error.to_string()))?;
+    let words = |name: &str| name.split_whitespace().map(str::to_lowercase).collect::<Vec<_>>();
+    Ok(users.iter().any(|(known, role)| *role == session::Role::Shop && words(known) == words(name)))
 }
 
 /// `POST /people/new-pin`: whoever forgot theirs, or let it be seen, chooses another at the next signature.

@@ -3,7 +3,7 @@
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::clock::{FirstService, Programme, Task, TaskId};
 
-use crate::console::form::Fields;
+use crate::console::form::{Fields, ungrouped};
 use crate::console::language::Language;
 use crate::console::refused::Refused;
 
@@ -26,10 +26,15 @@ pub(super) fn tasks(fields: &Fields, language: Language) -> Result<Vec<Task>, Re
         let Some(id) = named.filter(|_| field("gone").is_none()) else { continue };
         let name = super::page::name_in(language, &id.0);
         let number = |of: &str| {
-            let read = field(of).map(|text| text.replace(',', "").parse::<u32>());
-            read.transpose().map_err(|_| not_read(language, &name))
+            let read = |text| ungrouped(text)?.parse::<u32>().map_err(|_| not_read(language, &name));
+            field(of).map(read).transpose()
         };
-        let hours = |of: &str| fields.hours(&format!("{of}-{nth}")).map_err(|_| not_read(language, &name));
+        let hours = |of: &str| {
+            fields.hours(&format!("{of}-{nth}")).map_err(|why| match why {
+                Refused::Asked("form-hours") => not_read(language, &name),
+                other => other,
+            })
+        };
         let first = hours("first")?.map(|at| FirstService { id: TaskId(format!("first-{id}")), at });
         let given = Task {
             hours: hours("hours")?,

@@ -6,7 +6,7 @@ mod page;
 use axum::Router;
 use axum::extract::Query;
 use axum::response::Response;
-use axum::routing::get;
+use axum::routing::{get, post};
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::clock::Task;
@@ -21,7 +21,7 @@ use crate::ShopError;
 
 /// Its page, and the form on it.
 pub(super) fn routes() -> Router<Console> {
-    Router::new().route("/programme", get(programme).post(set))
+    Router::new().route("/programme", get(programme).post(set)).route("/programme/fleets", post(give_back))
 }
 
 #[derive(Clone, Debug, Deserialize)]
@@ -119,12 +119,24 @@ async fn set(visit: Visit, fields: Fields) -> Result<Response, Refused> {
                 return Err(ShopError::OtherEdition(before.edition));
             }
             let programme = given::programme(before, tasks);
-            if programme.tasks == before.tasks
-                && truck.is_none_or(|of| fleet.own_programmes.contains_key(&of))
-            {
+            // One that says the same as the fleet's would part from it at the fleet's next edition.
+            if programme.tasks == before.tasks {
                 return Ok(());
             }
             shop.set_programme(truck, programme, hand)
+        })
+        .await
+}
+
+/// `POST /programme/fleets`: a unit goes by the fleet's programme again.
+async fn give_back(visit: Visit, fields: Fields) -> Result<Response, Refused> {
+    let unit = fields.owned("unit").ok_or(Refused::NotThere)?;
+    let why = visit.say("programme-given-back");
+    let then = format!("/programme?unit={}", super::language::escaped(&unit));
+    visit
+        .write(then, move |shop, hand| {
+            let truck = shop.unit(&unit)?;
+            shop.give_back_programme(truck, &why, hand).map(|_| ())
         })
         .await
 }

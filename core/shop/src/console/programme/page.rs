@@ -43,6 +43,14 @@ pub(super) fn body(telling: &Telling, view: &ProgrammeView) -> Body {
                     }
                 }
             }
+            @if let Some(unit) = view.unit.as_ref().filter(|_| view.own) {
+                form method="post" action="/programme/fleets" class="sheet-form" {
+                    (telling.token())
+                    input type="hidden" name="unit" value=(unit);
+                    p { (telling.with("programme-give-back-then", &[("unit", Arg::Text(unit))])) }
+                    button { (telling.t("programme-give-back")) }
+                }
+            }
         } @else {
             @for row in &view.tasks { (read_only(telling, row)) }
         }

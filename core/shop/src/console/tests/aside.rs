@@ -2,6 +2,7 @@
 
 use axum::http::StatusCode;
 use sumpbook_daybook::gate::KeyId;
+use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::store::RefusedRow;
 
 use super::{Desk, no_key_shows};
@@ -65,6 +66,53 @@ async fn what_is_left_out_stays_in_sight() {
     assert_eq!(desk.post("/set-aside/decide", &out).await.status, StatusCode::SEE_OTHER);
     let page = desk.get("/set-aside").await;
     page.says("Nothing is set aside.").says("left out, still seen").says("760.0");
+}
+
+#[tokio::test]
+async fn a_page_of_before_decides_nothing_that_was_decided_since_and_a_fresh_one_turns_it_round() {
+    let (yard, entry) = stopped();
+    let desk = Desk::of(yard, NOW).await;
+    let seen = desk.get("/set-aside.json").await.json()["decided-upto"].as_i64().unwrap().to_string();
+    let say = |seen: &str, verdict: &str| {
+        let fields = [
+            ("entry", entry.as_str()),
+            ("verdict", verdict),
+            ("name", "Ilse Marrow"),
+            ("why", "asked"),
+            ("seen", seen),
+        ];
+        fields.map(|(name, value)| (name.to_owned(), value.to_owned()))
+    };
+    let post = async |fields: [(String, String); 5]| {
+        let fields = fields.each_ref().map(|(name, value)| (name.as_str(), value.as_str()));
+        desk.post("/set-aside/decide", &fields).await
+    };
+    assert_eq!(post(say(&seen, "use")).await.status, StatusCode::SEE_OTHER);
+    // The other tab still shows it as waiting.
+    let late = post(say(&seen, "leave-out")).await;
+    assert_eq!(late.status, StatusCode::UNPROCESSABLE_ENTITY);
+    late.says("Somebody decided about this meanwhile");
+    let json = desk.get("/set-aside.json").await.json();
+    assert_eq!(json["settled"].as_array().unwrap().len(), 1, "{json}");
+
+    desk.get("/set-aside").await.says("Decide otherwise");
+    let judged = async || {
+        let id = entry.parse().unwrap();
+        let of = move |ledger: &sumpbook_daybook::ledger::Ledger| {
+            let truth = ledger.store().truth();
+            let n = truth.by_id(id)?.first().map(|held| held.n).unwrap_or_default();
+            Ok(truth.fact(n)?.map(|fact| fact.judged))
+        };
+        desk.hub.read(of).await.unwrap()
+    };
+    for (verdict, then) in
+        [("leave-out", Judged::LeftOut), ("use", Judged::Counts), ("leave-out", Judged::LeftOut)]
+    {
+        let now = desk.get("/set-aside.json").await.json()["decided-upto"].as_i64().unwrap().to_string();
+        assert_ne!(now, seen);
+        assert_eq!(post(say(&now, verdict)).await.status, StatusCode::SEE_OTHER);
+        assert_eq!(judged().await, Some(then), "{verdict}");
+    }
 }
 
 #[tokio::test]

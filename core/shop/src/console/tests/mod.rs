@@ -88,6 +88,11 @@ impl Desk {
         Desk { hub, router, cookie, csrf, _folder }
     }
 
+    /// Where the shop lives.
+    pub(super) fn folder(&self) -> &std::path::Path {
+        self._folder.path()
+    }
+
     async fn sign_in(&mut self, name: &str) {
         let form = encoded(&[("name", name), ("password", "three words here")]);
         let request = Request::post("/sign-in")

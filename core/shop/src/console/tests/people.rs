@@ -49,6 +49,50 @@ async fn a_person_is_added_and_leaves() {
 }
 
 #[tokio::test]
+async fn nobody_with_a_sign_in_that_writes_is_said_to_be_gone() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let gone = [("name", " ilse  Marrow"), ("role", "manager"), ("gone", "yes")];
+    let answer = desk.post("/people/person", &gone).await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    answer.says("still has a sign-in that may write");
+    // And she still writes.
+    let new = [("name", "Jo Sandell"), ("role", "driver")];
+    assert_eq!(desk.post("/people/person", &new).await.status, StatusCode::SEE_OTHER);
+}
+
+#[tokio::test]
+async fn a_name_is_one_line_and_no_other_s_with_other_blanks() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let people = async || desk.get("/people.json").await.json()["people"].as_array().unwrap().len();
+    let before = people().await;
+    let same = [("name", "  Amos \u{202e}  Tillery "), ("role", "driver")];
+    assert_eq!(desk.post("/people/person", &same).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(people().await, before);
+    let long = "Jo ".repeat(40);
+    let answer = desk.post("/people/person", &[("name", long.as_str()), ("role", "driver")]).await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    answer.says("1 to 60 letters");
+}
+
+#[tokio::test]
+async fn what_a_command_line_entered_beside_the_hub_can_be_worked_with_at_once() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    {
+        let mut beside = crate::Shop::open(desk.folder()).unwrap();
+        let hand = crate::Hand::nobody(at(NOW));
+        let new = crate::NewPerson {
+            name: "Jo Sandell".into(),
+            role: sumpbook_trade::record::Role::Driver,
+            gone: false,
+        };
+        beside.add_person(new, &hand).unwrap();
+    }
+    desk.get("/people").await.says("Jo Sandell");
+    let answer = desk.post("/people/new-pin", &[("name", "Jo Sandell")]).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+}
+
+#[tokio::test]
 async fn a_phone_scans_the_code_asks_and_is_let_in_by_name() {
     let desk = Desk::of(Yard::new(), NOW).await;
     let made = desk.post("/people/code", &[("hub", "hub.test:8443"), ("units", "TH-01, TH-02")]).await;

@@ -185,6 +185,7 @@ pub(super) const ALL: &[Operation] = &[
     form("/numbers", "Sets the numbers of the rules."),
     page("/programme", "Which services are due how often.", &["unit"]),
     form("/programme", "Sets the programme of every unit without one of its own, or of one unit."),
+    form("/programme/fleets", "Gives a unit the fleet's programme again."),
     page("/severities", "What each finding locks.", &[]),
     form("/severities", "Sets what findings lock, item by item."),
     page("/people", "People, phones, and who may sign in.", &[]),

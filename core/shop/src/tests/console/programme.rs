@@ -92,8 +92,28 @@ async fn a_programme_is_shown_set_and_counted_with_and_a_units_own_stands_apart(
     let words = browser.get("/programme?unit=TH-02").await.whole().words();
     assert!(words.contains("TH-02 goes by the fleet's"), "{words}");
     assert_eq!(browser.get("/programme?unit=none").await.status, 404);
+    let own_words = browser.get("/programme?unit=TH-01").await.whole().words();
+    assert!(own_words.contains("TH-01 has a programme of its own."), "{own_words}");
+    // Set for another unit without a change, nothing parts it from the fleet's.
+    let same = sent(&form(&browser.get("/programme.json?unit=TH-02").await));
+    assert_eq!(browser.post("/programme", &format!("unit=TH-02&{same}")).await.status, 303);
+    assert_eq!(browser.get("/programme.json?unit=TH-02").await.json()["own"], false);
+    // And TH-01 goes by it again.
+    let back = browser.post("/programme/fleets", "unit=TH-01").await;
+    assert_eq!(
+        (back.status.as_u16(), back.to.as_deref()),
+        (303, Some("/programme?unit=TH-01")),
+        "{}",
+        back.body
+    );
+    let own = browser.get("/programme.json?unit=TH-01").await.json();
+    assert_eq!((&own["own"], own["tasks"].as_array().unwrap().len()), (&false.into(), 4));
+    let due = browser.get("/due.json?unit=TH-01").await.json().to_string();
+    assert!(due.contains("grease-the-pto-shaft"), "{due}");
+    let page = browser.get("/programme?unit=TH-01").await.whole();
+    assert!(!page.body.contains("/programme/fleets"), "there is nothing to give back");
     let spanish = browser.speaks("es").get("/programme?unit=TH-01").await.whole().words();
-    assert!(spanish.contains("TH-01 tiene un programa propio."), "{spanish}");
+    assert!(spanish.contains("TH-01 va por"), "{spanish}");
 }
 
 #[tokio::test(flavor = "multi_thread")]
@@ -104,6 +124,7 @@ async fn what_is_no_programme_is_refused_by_its_task_and_nothing_changes() {
         ("hours-0", "many"),
         ("hours-0", "0"),
         ("hours-0", "-5"),
+        ("lead-0", "-5"),
         ("months-0", "0"),
         ("months-0", "1.5"),
         ("months-1", ""),
@@ -128,7 +149,13 @@ async fn what_is_no_programme_is_refused_by_its_task_and_nothing_changes() {
     put(&mut twice, "name-3", "Separator");
     put(&mut twice, "months-3", "3");
     let refused = browser.post("/programme", &sent(&twice)).await;
-    assert!(refused.words().contains("'separator' stands twice"), "{}", refused.words());
+    assert!(refused.words().contains("stands twice"), "{}", refused.words());
+    // Ten times as many hours are not made of a comma.
+    let mut comma = usual.clone();
+    put(&mut comma, "hours-0", "500,5");
+    let refused = browser.post("/programme", &sent(&comma)).await;
+    assert_eq!(refused.status, 422);
+    assert!(refused.words().contains("may be meant for the point"), "{}", refused.words());
     assert_eq!(browser.post("/programme", "unit=TH-01").await.status, 422);
     // Somebody set another one while this page was open.
     let late = browser.post("/programme", &format!("edition=7&{}", sent(&usual))).await;
