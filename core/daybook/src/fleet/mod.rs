@@ -1,6 +1,7 @@
 //! The fleet as its book tells it: who, what, which keys, which programme, which campaigns.
 
 mod campaigns;
+mod meters;
 #[cfg(test)]
 mod tests;
 
@@ -22,6 +23,7 @@ use sumpbook_trade::{Entry, EntryId, Fact, PersonId, SetId, Stamp, TruckId};
 use crate::gate::PublicKey;
 
 pub use campaigns::{Campaign, CampaignTold};
+pub use meters::MeterFrom;
 
 /// A device whose key the shop enrolled.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -61,6 +63,9 @@ pub struct Fleet {
     /// the whole fleet for one set. Not kept: it follows from where sets stood.
     #[serde(skip)]
     pub(crate) homes: BTreeMap<SetId, BTreeSet<TruckId>>,
+    /// Trucks that have or had no hour meter on their compressor: from when on there was one, or none, oldest first.
+    #[serde(default)]
+    pub meters: BTreeMap<TruckId, Vec<MeterFrom>>,
     /// What the shop set of each set's weights, oldest first: hours weigh by what was in force on their day (R10).
     pub weights: BTreeMap<SetId, Vec<WeightSet>>,
     /// People.
@@ -100,6 +105,7 @@ impl Default for Fleet {
             sets: BTreeMap::new(),
             stood: BTreeMap::new(),
             homes: BTreeMap::new(),
+            meters: BTreeMap::new(),
             weights: BTreeMap::new(),
             people: BTreeMap::new(),
             devices: Vec::new(),
@@ -126,6 +132,7 @@ impl Fleet {
                 self.demo = named.demo;
             }
             Fact::TruckRegistered(truck) => {
+                self.keep_meter(entry, truck);
                 self.trucks.insert(truck.truck, truck.clone());
             }
             Fact::SetRegistered(set) => {
@@ -333,6 +340,8 @@ impl Fleet {
             trucks.extend(sets.filter_map(|(_, set)| set.on));
             let stood = one.stood.iter().filter(|(id, stood)| two.stood.get(id) != Some(stood));
             trucks.extend(stood.map(|(id, _)| *id));
+            let meters = one.meters.iter().filter(|(id, meters)| two.meters.get(id) != Some(meters));
+            trucks.extend(meters.map(|(id, _)| *id));
             let told = one.campaigns.iter().filter(|(task, told)| two.campaigns.get(task) != Some(told));
             let now = told.filter_map(|(_, campaign)| campaign.now());
             trucks.extend(now.flat_map(|what| one.not_outside(what)));

@@ -6,15 +6,15 @@ use chrono::{DateTime, FixedOffset, TimeDelta};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
 use sumpbook_trade::lay_up;
-use sumpbook_trade::{Entry, Fact, Feature, TruckId};
+use sumpbook_trade::{Entry, Fact, TruckId};
 use uuid::Uuid;
 
 use super::folded;
 use super::inputs::{self, Bearing};
 use super::scope::Scope;
 use super::{
-    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, defects, hours, lay_up as laid, notes,
-    oil, roster, services, sets, wear,
+    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, counted, defects, hours,
+    lay_up as laid, notes, oil, roster, services, sets, wear,
 };
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
@@ -171,10 +171,9 @@ impl Ledger {
         let estimates = hours::estimates(&entries);
         let served = services::rows(fleet, &entries, &judged, &estimates);
         let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
-        let has_meter = fleet.trucks.get(&truck).is_none_or(|t| t.features.has(Feature::HourMeter));
         let mut hours = hours::hours_now(&judged, newest_ms, fleet);
         hours.estimates = estimates;
-        hours::add_unmetered(&mut hours, &scope, (has_meter, upto_ms))?;
+        counted::add(&mut hours, &scope, (&judged, upto_ms))?;
         let worn = wear::worn(&scope, &hours::all_hours(&judged, &hours.estimates, fleet.zone), upto_ms)?;
         let decisions = services::decisions(&truth, &served)?;
         let mut clocks = services::clocks(&scope, &served, &decisions, &worn);
