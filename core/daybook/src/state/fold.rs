@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use chrono::{DateTime, FixedOffset, TimeDelta};
+use chrono::{DateTime, TimeDelta};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
 use sumpbook_trade::lay_up;
@@ -170,7 +170,6 @@ impl Ledger {
         let judged = hours::judged(&scope, &entries, upto_ms)?;
         let estimates = hours::estimates(&entries);
         let served = services::rows(fleet, &entries, &judged, &estimates);
-        let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
         let mut hours = hours::hours_now(&judged, newest_ms, fleet);
         hours.estimates = estimates;
         counted::add(&mut hours, &scope, (&judged, upto_ms))?;
@@ -205,7 +204,7 @@ impl Ledger {
             again,
             defects: all.defects.into_iter().filter(|defect| is_recent(defect, since)).collect(),
             notes: notes::notes(&entries, newest_ms),
-            cleared: notes::cleared(&entries, &done),
+            cleared: notes::cleared(&entries, &served, fleet.programme_of(truck)),
             waiting: services::waiting(&entries),
             planned: services::planned(&entries),
             roster: roster::roster(&entries),

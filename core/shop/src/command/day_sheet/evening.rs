@@ -215,6 +215,9 @@ fn reminders(words: &Words, sheet: &Evening, text: &mut String) {
             .map_or_else(|| "nobody".to_owned(), |by| format!("{} {}", words.who(&by.who), words.at(by.at)))
     };
     let rows = sheet.reminders.rows.iter().map(|row| {
+        let early = row.dated_before.iter().map(|by| {
+            format!("{} {}, dated before the note, not counted", words.who(&by.who), words.at(by.at))
+        });
         let service = match (&row.ask, row.service) {
             (Some(ask), _) => ask.clone(),
             (None, Some(at)) => words.at(at),
@@ -224,7 +227,7 @@ fn reminders(words: &Words, sheet: &Evening, text: &mut String) {
             row.unit.clone(),
             words.at(row.shown),
             format!("{}: {}", row.kind, row.as_it_stood),
-            answered(&row.seen_by),
+            [answered(&row.seen_by)].into_iter().chain(early).collect::<Vec<_>>().join("; "),
             answered(&row.shop_told_by),
             service,
         ]

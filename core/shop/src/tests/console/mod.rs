@@ -8,6 +8,7 @@ mod note;
 mod numbers;
 mod people;
 mod programme;
+mod reminders;
 mod severities;
 mod slips;
 mod unit;
