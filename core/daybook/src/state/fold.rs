@@ -225,7 +225,7 @@ impl Ledger {
         }
         let entry = inputs::read(&self.store().truth(), section.n)?;
         Ok(entry.is_some_and(|entry| match entry.fact {
-            Fact::PreTripSection(section) => section.complete,
+            Fact::PreTripSection(section) => section.ends_the_walk(),
             _ => false,
         }))
     }
@@ -271,7 +271,7 @@ pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>, limit: Tim
         let person = entry.person.map_or(Uuid::nil(), |p| p.0);
         match &entry.fact {
             // A part of a walk covers nothing; the signature that ends it does.
-            Fact::PreTripSection(section) if section.complete && fact.judged == Judged::Counts => {
+            Fact::PreTripSection(section) if section.ends_the_walk() && fact.judged == Judged::Counts => {
                 signed.push(PreTrip { signed_at: at, entry: id, person });
             }
             Fact::EndOfDay(_) => ended.push(EndOfDay { at, entry: id, person }),
