@@ -175,8 +175,9 @@ fn missing(words: &Words, sheet: &Evening, text: &mut String) {
         ]
     });
     let below = table(["Unit", "Expected", "Its phone", "Last heard", "Day"], rows);
-    let aside: Vec<String> =
-        not.due_out.iter().chain(&not.not_expected).map(|row| format!("{} {}", row.unit, row.said)).collect();
+    let alone = not.reported.iter().filter(|row| row.trainee_alone);
+    let beside = alone.chain(&not.due_out).chain(&not.not_expected);
+    let aside: Vec<String> = beside.map(|row| format!("{} {}", row.unit, row.said)).collect();
     let name = format!("Not reported, of {} expected out", not.expected);
     text.push_str(&section(not.count, &name, &aside.join("; "), &below));
 }

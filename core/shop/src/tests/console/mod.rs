@@ -13,6 +13,7 @@ mod severities;
 mod slips;
 mod unit;
 mod units;
+mod walks;
 
 use axum::Router;
 use axum::body::{Body, to_bytes};
