@@ -71,6 +71,8 @@ pub struct AckRow {
     pub at: Stamp,
     /// The shop was told; otherwise it was only seen.
     pub told_shop: bool,
+    /// Dated before the note, by a slow clock: shown and not counted (R5). Its words: `ack-before-note`.
+    pub before_note: bool,
 }
 
 #[uniffi::export]

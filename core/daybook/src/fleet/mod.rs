@@ -1,6 +1,7 @@
 //! The fleet as its book tells it: who, what, which keys, which programme, which campaigns.
 
 mod campaigns;
+mod meters;
 #[cfg(test)]
 mod tests;
 
@@ -23,6 +24,7 @@ use sumpbook_trade::{Entry, EntryId, Fact, OilFamily, PersonId, SetId, Stamp, Tr
 use crate::gate::PublicKey;
 
 pub use campaigns::{Campaign, CampaignTold};
+pub use meters::MeterFrom;
 
 /// A device whose key the shop enrolled.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -73,6 +75,9 @@ pub struct Fleet {
     /// the whole fleet for one set. Not kept: it follows from where sets stood.
     #[serde(skip)]
     pub(crate) homes: BTreeMap<SetId, BTreeSet<TruckId>>,
+    /// Trucks that have or had no hour meter on their compressor: from when on there was one, or none, oldest first.
+    #[serde(default)]
+    pub meters: BTreeMap<TruckId, Vec<MeterFrom>>,
     /// What the shop set of each set's weights, oldest first: hours weigh by what was in force on their day (R10).
     pub weights: BTreeMap<SetId, Vec<WeightSet>>,
     /// The oil of each set, oldest first: a pour is judged by what held at its own moment, so that no lock begins or
@@ -116,6 +121,7 @@ impl Default for Fleet {
             sets: BTreeMap::new(),
             stood: BTreeMap::new(),
             homes: BTreeMap::new(),
+            meters: BTreeMap::new(),
             weights: BTreeMap::new(),
             oils: BTreeMap::new(),
             people: BTreeMap::new(),
@@ -143,6 +149,7 @@ impl Fleet {
                 self.demo = named.demo;
             }
             Fact::TruckRegistered(truck) => {
+                self.keep_meter(entry, truck);
                 self.trucks.insert(truck.truck, truck.clone());
             }
             Fact::SetRegistered(set) => {
@@ -373,6 +380,8 @@ impl Fleet {
             trucks.extend(stood.map(|(id, _)| *id));
             let oils = one.oils.iter().filter(|(id, oils)| two.oils.get(id) != Some(oils));
             trucks.extend(oils.flat_map(|(id, _)| one.trucks_of(*id)));
+            let meters = one.meters.iter().filter(|(id, meters)| two.meters.get(id) != Some(meters));
+            trucks.extend(meters.map(|(id, _)| *id));
             let told = one.campaigns.iter().filter(|(task, told)| two.campaigns.get(task) != Some(told));
             let now = told.filter_map(|(_, campaign)| campaign.now());
             trucks.extend(now.flat_map(|what| one.not_outside(what)));

@@ -393,7 +393,7 @@ fn bears(fact: &Fact) -> bool {
     match fact {
         // The great mass: a whole walk that found nothing bears nothing. A part of one covers nothing by itself.
         Fact::PreTripSection(section) => {
-            !section.complete || section.answers.iter().any(|a| a.answer == AnswerKind::Defect)
+            !section.ends_the_walk() || section.answers.iter().any(|a| a.answer == AnswerKind::Defect)
         }
         Fact::EndOfDay(report) => !report.defects.is_empty(),
         Fact::StartAir(_) | Fact::StopAir(_) | Fact::StepsDone(_) => {

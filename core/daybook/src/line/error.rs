@@ -1,6 +1,6 @@
 //! What is wrong with a line, and what to do about it.
 
-use super::{AnswerError, ReturnLineError, StepsError};
+use super::{AnswerError, NotSeen, ReturnLineError, StepsError};
 
 /// Why a line is no entry. Nothing of it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -85,6 +85,9 @@ pub enum LineError {
     /// Lines of the list before a return to service do not hold.
     #[error(transparent)]
     Return(#[from] ReturnLineError),
+    /// Nobody can have seen what it says.
+    #[error(transparent)]
+    NotSeen(#[from] NotSeen),
     /// It is larger than an entry may be.
     #[error(
         "this entry takes {bytes} bytes, and an entry has room for {most}. Shorten its words, or split it."

@@ -7,6 +7,7 @@ mod read;
 mod resolve;
 mod return_lines;
 mod schema;
+mod seen;
 mod steps;
 mod told;
 mod used;
@@ -21,6 +22,7 @@ pub use error::LineError;
 pub use resolve::Writer;
 pub use return_lines::{ReturnLineError, check_return};
 pub use schema::schema;
+pub use seen::NotSeen;
 pub use steps::{StepsError, fact_of_steps};
 pub use used::fact_of_use;
 

@@ -7,7 +7,7 @@ use sumpbook_trade::{Entry, EntryId, Fact, Figure, Fluid, PersonId, Stamp, Truck
 
 use super::read::name_of;
 use super::steps::with_step_locks;
-use super::{Line, LineError, StepsError, return_lines, with_severity};
+use super::{Line, LineError, StepsError, return_lines, seen, with_severity};
 use crate::fleet::Fleet;
 use crate::gate::MOST_PAYLOAD;
 
@@ -26,8 +26,8 @@ impl Line {
     /// The entry this line says.
     ///
     /// # Errors
-    /// An unknown unit or person, a time given for a phone's own entry, an answer that does not hold, an
-    /// entry too large for the books.
+    /// An unknown unit or person, a time given for a phone's own entry, an answer that does not hold, what nobody can
+    /// have seen, an entry too large for the books.
     pub fn resolve(&self, fleet: &Fleet, template: &Template, writer: &Writer) -> Result<Entry, LineError> {
         let source = self.source.unwrap_or(Source::Phone);
         if self.at.is_some() && source == Source::Phone && !fleet.demo {
@@ -53,6 +53,7 @@ impl Line {
         };
         check_units(&entry.fact)?;
         return_lines::check(&entry)?;
+        seen::check(fleet, template, &entry)?;
         let payload = entry.to_payload();
         if payload.len() > MOST_PAYLOAD {
             return Err(LineError::TooLong { bytes: payload.len(), most: MOST_PAYLOAD });

@@ -190,3 +190,85 @@ fn a_figure_in_a_unit_that_cannot_be_its_own_is_refused() {
     let report = r#"{"unit":"TH-01","kind":"end-of-day","body":{"none-found":true,"odometer":{"value":"9","unit":"L"}}}"#;
     assert!(refused(report).contains("mi, km"));
 }
+
+fn walked(answers: &str, complete: bool) -> String {
+    format!(
+        r#"{{"unit":"TH-01","person":"Amos Tillery","kind":"pre-trip-section","body":{{"walk":"01929e00-0000-7000-8000-000000000031","edition":1,"answers":[{answers}],"complete":{complete}}}}}"#
+    )
+}
+
+#[test]
+fn what_nobody_can_have_seen_is_refused_with_what_to_do() {
+    let pour = |volume: &str, after: &str| {
+        format!(
+            r#"{{"unit":"TH-01","kind":"top-up","body":{{"fluid":"compressor-oil","after":{{"percent":{after}}},"pours":[{{"volume":{{"value":"{volume}","unit":"qt"}}}}]}}}}"#
+        )
+    };
+    let level = |percent: &str| {
+        format!(
+            r#"{{"unit":"TH-01","kind":"level-check","body":{{"fluid":"compressor-oil","glass":{{"percent":{percent}}}}}}}"#
+        )
+    };
+    let glass = |value: &str| {
+        walked(
+            &format!(
+                r#"{{"item":"oil-level","answer":"ok","figures":[{{"figure":{{"value":"{value}","unit":"%"}},"how":"asked"}}]}}"#
+            ),
+            true,
+        )
+    };
+    let oil = r#"{"unit":"TH-01","kind":"service-done","body":{"tasks":["oil-and-filters"],"oil":{"volume":{"value":"-8","unit":"qt"}}}}"#;
+    let outlet = defect(r#","word":"dirty""#, r#","severity":"outlet""#);
+    let no_why = r#"{"item":"horn","answer":"could-not-check"}"#;
+    for (line, told) in [
+        (pour("-0.13", "50"), "'-0.13 qt' was poured"),
+        (pour("0.13", "101"), "the glass reads 101 %"),
+        (oil.to_owned(), "'-8 qt' was poured"),
+        (level("120"), "the glass reads 120 %"),
+        (glass("-5"), "the glass reads -5 %"),
+        (glass("100.5"), "the glass reads 100.5 %"),
+        (walked(no_why, true), "'horn' could not be checked, and it does not say why"),
+        (outlet, "'mirrors' is looked at on no outlet"),
+        (walked("", true), "a walk without an answer is no walk"),
+    ] {
+        let why = refused(&line);
+        assert!(why.contains(told) && why.contains("Nothing was recorded."), "{line}\n{why}");
+    }
+    for line in [
+        pour("0.13", "100"),
+        level("0"),
+        glass("50"),
+        walked(r#"{"item":"horn","answer":"could-not-check","words":"battery dead"}"#, true),
+        walked("", false),
+    ] {
+        assert!(resolve(&line, &fleet()).is_ok(), "{line}");
+    }
+}
+
+#[test]
+fn an_outlet_is_one_the_unit_has() {
+    let mut fleet = fleet();
+    let valve = |place: &str| {
+        walked(&format!(r#"{{"item":"valve","place":"{place}","answer":"defect","word":"passing"}}"#), true)
+    };
+    assert!(resolve(&valve("large hose"), &fleet).is_ok(), "nobody has named its valves yet");
+    let truck = fleet.trucks.values_mut().next().unwrap();
+    truck.features.valves = vec!["gauge port".into(), "small hose".into()];
+    let why = resolve(&valve("large hose"), &fleet).unwrap_err().to_string();
+    assert!(
+        why.contains("no 'valve' called 'large hose'") && why.contains("It has: gauge port, small hose."),
+        "{why}"
+    );
+    assert!(resolve(&valve("small hose"), &fleet).is_ok());
+}
+
+#[test]
+fn paper_is_written_down_as_it_stands() {
+    let paper =
+        |line: String| line.replacen('{', r#"{"source":"paper","at":"2026-10-18T07:00:00-06:00","#, 1);
+    let line = paper(walked(r#"{"item":"horn","answer":"could-not-check"}"#, true));
+    assert!(resolve(&line, &fleet()).is_ok());
+    assert!(resolve(&paper(walked("", true)), &fleet()).is_ok(), "it covers nothing");
+    let negative = r#"{"unit":"TH-01","kind":"top-up","body":{"fluid":"compressor-oil","pours":[{"volume":{"value":"-1","unit":"qt"}}]}}"#;
+    assert!(refused(&paper(negative.to_owned())).contains("nobody pours less than nothing"));
+}

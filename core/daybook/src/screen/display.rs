@@ -32,6 +32,8 @@ pub struct AckRow {
     pub at: Stamp,
     /// The shop was told; otherwise it was only seen.
     pub told_shop: bool,
+    /// Dated before the note, by a slow clock: shown and not counted (R5). Its words: `ack-before-note`.
+    pub before_note: bool,
 }
 
 /// One note.
@@ -148,6 +150,7 @@ impl NoteRow {
             by: name(fleet, ack.person),
             at: ack.at.into(),
             told_shop: ack.told_shop,
+            before_note: ack.at < note.at,
         };
         let answered = &note.answered;
         let told = answered.told.filter(|told| Some(told.entry) != answered.first.map(|first| first.entry));

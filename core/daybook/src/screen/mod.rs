@@ -64,7 +64,7 @@ pub use road_air::{LockState, LockWhy, PartNow, RoadAir};
 pub use roadside::{RoadsideScreen, SignedBy, roadside};
 pub use ruler::{CalledRow, ForecastRow, TaskRow, WaitRow, called_key, standing_key};
 pub use shift::shift_is_over;
-pub use signing::{Quick, SignRow, SignScreen, SignStop, signing};
+pub use signing::{Quick, SignRow, SignScreen, SignStop, signing, was_quick};
 pub use site::{SiteAsk, SiteRow};
 pub use steps::{NotSo, NotSoRow, StepRow, StepSaid, StepsQuery, StepsScreen, steps};
 pub use stop::{StopQuery, StopScreen, Together, stop};

@@ -183,7 +183,7 @@ fn test_cut_short(answers: &[Answer], template: &Template) -> bool {
 }
 
 /// Whether a signed walk was quick, by the same rule as before it was signed.
-pub(super) fn was_quick(section: &PreTripSection, features: Option<&Features>, template: &Template) -> bool {
+pub fn was_quick(section: &PreTripSection, features: Option<&Features>, template: &Template) -> bool {
     let air_brakes = features.is_some_and(|features| features.has(Feature::AirBrakes));
     let walked_ms = section.seconds.map(|seconds| u64::from(seconds) * 1_000);
     let whole = section.complete && section.follows.is_none();

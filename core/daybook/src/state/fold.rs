@@ -2,19 +2,19 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use chrono::{DateTime, FixedOffset, TimeDelta};
+use chrono::{DateTime, TimeDelta};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
 use sumpbook_trade::lay_up;
-use sumpbook_trade::{Entry, Fact, Feature, TruckId};
+use sumpbook_trade::{Entry, Fact, TruckId};
 use uuid::Uuid;
 
 use super::folded;
 use super::inputs::{self, Bearing};
 use super::scope::Scope;
 use super::{
-    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, defects, hours, lay_up as laid, notes,
-    oil, roster, services, sets, wear,
+    KEPT_DAYS, TopUpNow, UnitState, WROTE_DAYS, WroteLast, campaigns, counted, defects, hours,
+    lay_up as laid, notes, oil, roster, services, sets, wear,
 };
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
@@ -170,11 +170,9 @@ impl Ledger {
         let judged = hours::judged(&scope, &entries, upto_ms)?;
         let estimates = hours::estimates(&entries);
         let served = services::rows(fleet, &entries, &judged, &estimates);
-        let done: Vec<DateTime<FixedOffset>> = served.iter().map(|row| row.at).collect();
-        let has_meter = fleet.trucks.get(&truck).is_none_or(|t| t.features.has(Feature::HourMeter));
         let mut hours = hours::hours_now(&judged, newest_ms, fleet);
         hours.estimates = estimates;
-        hours::add_unmetered(&mut hours, &scope, (has_meter, upto_ms))?;
+        counted::add(&mut hours, &scope, (&judged, upto_ms))?;
         let worn = wear::worn(&scope, &hours::all_hours(&judged, &hours.estimates, fleet.zone), upto_ms)?;
         let decisions = services::decisions(&truth, &served)?;
         let mut clocks = services::clocks(&scope, &served, &decisions, &worn);
@@ -206,7 +204,7 @@ impl Ledger {
             again,
             defects: all.defects.into_iter().filter(|defect| is_recent(defect, since)).collect(),
             notes: notes::notes(&entries, newest_ms),
-            cleared: notes::cleared(&entries, &done),
+            cleared: notes::cleared(&entries, &served, fleet.programme_of(truck)),
             waiting: services::waiting(&entries),
             planned: services::planned(&entries),
             roster: roster::roster(&entries),
@@ -227,7 +225,7 @@ impl Ledger {
         }
         let entry = inputs::read(&self.store().truth(), section.n)?;
         Ok(entry.is_some_and(|entry| match entry.fact {
-            Fact::PreTripSection(section) => section.complete,
+            Fact::PreTripSection(section) => section.ends_the_walk(),
             _ => false,
         }))
     }
@@ -273,7 +271,7 @@ pub(super) fn covered<'a>(entries: impl Iterator<Item = &'a Bearing>, limit: Tim
         let person = entry.person.map_or(Uuid::nil(), |p| p.0);
         match &entry.fact {
             // A part of a walk covers nothing; the signature that ends it does.
-            Fact::PreTripSection(section) if section.complete && fact.judged == Judged::Counts => {
+            Fact::PreTripSection(section) if section.ends_the_walk() && fact.judged == Judged::Counts => {
                 signed.push(PreTrip { signed_at: at, entry: id, person });
             }
             Fact::EndOfDay(_) => ended.push(EndOfDay { at, entry: id, person }),

@@ -7,14 +7,15 @@ use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::forecast::{HoursAt, Pace, pace};
 use sumpbook_trade::hours::{
-    Estimate, ExchangeRow, Hint, HoursLedger, JudgedReading, Mark, MarkKind, Part, Question, QuestionWhy,
-    ReadingRow, RunEnds, Settlement, Verdict, counted, with_estimates,
+    Estimate, ExchangeRow, Hint, HoursLedger, JudgedReading, Part, Question, QuestionWhy, ReadingRow,
+    Settlement, Verdict,
 };
 use sumpbook_trade::record::{HoursEstimate, Meter, Verdict as Decided};
 use sumpbook_trade::{EntryId, Fact, FactKind, Tenths, TruckId};
 use uuid::Uuid;
 
 use super::KEPT_DAYS;
+use super::counted::{self, CountedNow};
 use super::inputs::{self, Bearing};
 use super::scope::Scope;
 use crate::fleet::Fleet;
@@ -92,17 +93,6 @@ pub struct OtherMeterNow {
     pub questions: u32,
 }
 
-/// Hours counted from starts and stops.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct CountedNow {
-    /// At least so many.
-    pub low: Tenths,
-    /// It was started and nothing is recorded since: `due` grows until somebody stops it.
-    pub open_since: Option<DateTime<FixedOffset>>,
-    /// Runs of which one end is missing.
-    pub unsure_runs: u32,
-}
-
 impl Ledger {
     /// Every reading of a unit's compressor meter up to a moment, with what became of each (R3). Worked out
     /// from the entries, however old.
@@ -156,7 +146,7 @@ pub(super) fn judged(
         exchanges.push(exchange);
         settle(&scope.truth, &bearing.fact, &mut decisions)?;
     }
-    Ok(HoursLedger::judge_by(scope.fleet.numbers.hours(), &readings, &exchanges, &decisions))
+    counted::judge(scope, upto_ms, (readings, exchanges, &decisions))
 }
 
 /// Two readings of one moment stand in the same order on every device: by their ids.
@@ -326,44 +316,6 @@ pub(super) fn estimates(bearing: &[Bearing]) -> Vec<Estimate> {
 pub fn estimated_by(estimates: &[Estimate], day: NaiveDate, zone: Tz) -> Tenths {
     let by_then = estimates.iter().filter(|one| one.at.with_timezone(&zone).date_naive() <= day);
     by_then.fold(Tenths::ZERO, |sum, one| sum + one.at_most())
-}
-
-/// Adds what no meter counted: signed estimates, and of a unit without a meter its starts and stops.
-pub(super) fn add_unmetered(
-    now: &mut HoursNow,
-    scope: &Scope<'_>,
-    (has_meter, upto_ms): (bool, i64),
-) -> Result<(), LedgerError> {
-    if let Some(read) = now.due {
-        now.due = with_estimates(read, now.due_at, &now.estimates).hours;
-    }
-    if !has_meter && let Some((base, since)) = now.due.zip(now.due_at) {
-        let mut marks = Vec::new();
-        for (kind, mark) in [
-            (FactKind::StartAir, MarkKind::Start),
-            (FactKind::StopAir, MarkKind::Stop),
-            (FactKind::PreTripSection, MarkKind::Report),
-            (FactKind::EndOfDay, MarkKind::Report),
-        ] {
-            for fact in scope.facts_of_kind(kind, upto_ms)? {
-                let at = DateTime::from_timestamp_millis(fact.at_ms).map(|at| at.fixed_offset());
-                if let Some(at) = at.filter(|at| fact.judged == Judged::Counts && *at > since) {
-                    marks.push(Mark { entry: fact.id.0, at, kind: mark });
-                }
-            }
-        }
-        // Up to the last mark: what runs on from there is added by whoever reads, who knows the time.
-        let last = marks.iter().map(|mark| mark.at).max().unwrap_or(since);
-        let sum = counted(base, &marks, last);
-        now.due = Some(sum.for_due());
-        now.counted = Some(CountedNow {
-            low: sum.at_least(),
-            open_since: sum.runs.iter().find(|run| run.ends == RunEnds::StillOpen).map(|run| run.from),
-            unsure_runs: u32::try_from(sum.runs.iter().filter(|run| run.ends != RunEnds::Both).count())
-                .unwrap_or(u32::MAX),
-        });
-    }
-    Ok(())
 }
 
 pub(crate) fn shown(row: &JudgedReading) -> ReadingNow {

@@ -5,6 +5,7 @@
 
 mod again;
 mod campaigns;
+mod counted;
 mod defects;
 mod fold;
 pub(crate) mod folded;
@@ -38,8 +39,9 @@ use sumpbook_trade::wear::Called;
 use sumpbook_trade::{EntryId, PersonId, Tenths, TruckId};
 
 pub use again::AgainNow;
+pub use counted::CountedNow;
 pub(crate) use defects::locks_something;
-pub use hours::{CountedNow, HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by, hint_key};
+pub use hours::{HoursNow, OtherMeterNow, QuestionNow, ReadingNow, estimated_by, hint_key};
 pub use oil::{LabNow, OilNow};
 pub use rose::RoseNow;
 pub use roster::RosterChange;

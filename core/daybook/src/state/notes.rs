@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 use sumpbook_trade::Fact;
+use sumpbook_trade::clock::{Programme, ServiceRow};
 use sumpbook_trade::notes::{
     Ack, Acknowledged, ClearedReminder, Note, NoteKind as TradeKind, Sighting, acknowledged,
     cleared_without_service,
@@ -68,8 +69,15 @@ fn gone(entries: &[Bearing], note: &Bearing) -> Option<DateTime<FixedOffset>> {
         .min()
 }
 
-/// The newest reminder went away although no service was recorded.
-pub(super) fn cleared(entries: &[Bearing], services: &[DateTime<FixedOffset>]) -> Option<ClearedReminder> {
+/// The newest reminder went away although no service was recorded of what the display counts.
+pub(super) fn cleared(
+    entries: &[Bearing],
+    services: &[ServiceRow],
+    programme: &Programme,
+) -> Option<ClearedReminder> {
+    let counted = programme.display_tasks();
+    let services: Vec<DateTime<FixedOffset>> =
+        services.iter().filter(|row| counted.contains(&&row.task)).map(|row| row.at).collect();
     let sightings: Vec<Sighting> = entries
         .iter()
         .filter_map(|bearing| match &bearing.entry.fact {
@@ -82,7 +90,7 @@ pub(super) fn cleared(entries: &[Bearing], services: &[DateTime<FixedOffset>]) -
             _ => None,
         })
         .collect();
-    cleared_without_service(&sightings, services)
+    cleared_without_service(&sightings, &services)
 }
 
 fn person(bearing: &Bearing) -> Uuid {

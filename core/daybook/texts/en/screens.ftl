@@ -130,6 +130,7 @@ display-stopped-again = It stopped by itself { $count ->
 } today.
 ack-told = told the shop
 ack-seen = only seen
+ack-before-note = dated before the note, not counted
 hours-first = First reading
 hours-counted = Counted here from start and stop
 hours-ceiling = at most { $figure } h

@@ -136,6 +136,7 @@ display-stopped-again = Hoy se paró solo { $count ->
 }.
 ack-told = avisó al taller
 ack-seen = solo lo vio
+ack-before-note = con fecha anterior al aviso, no cuenta
 hours-first = Primera lectura
 hours-counted = Contadas aquí por arranque y paro
 hours-ceiling = { $figure } h como máximo

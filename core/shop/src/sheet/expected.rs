@@ -8,13 +8,14 @@ use sumpbook_trade::day::{DayStatus, Heading};
 
 use super::record::{ExpectedRow, MissingRow, NotReported};
 use super::unit_day::UnitDay;
-use super::{Read, Yard, words};
+use super::{Read, Yard, trainee, words};
+use crate::ShopError;
 
-pub(super) fn not_reported(ledger: &Ledger, yard: &Yard, read: &Read) -> NotReported {
+pub(super) fn not_reported(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<NotReported, ShopError> {
     let (mut rows, mut reported, mut due_out, mut not_expected) = (vec![], vec![], vec![], vec![]);
     let mut expected = 0usize;
     for unit in &read.units {
-        let row = expected_row(ledger, yard, unit);
+        let row = expected_row(ledger, yard, unit)?;
         if unit.status != Some(DayStatus::Out) {
             not_expected.push(row);
             continue;
@@ -26,13 +27,13 @@ pub(super) fn not_reported(ledger: &Ledger, yard: &Yard, read: &Read) -> NotRepo
             _ => reported.push(row),
         }
     }
-    NotReported { count: rows.len(), expected, rows, reported, due_out, not_expected }
+    Ok(NotReported { count: rows.len(), expected, rows, reported, due_out, not_expected })
 }
 
 /// A unit's line.
-pub(super) fn expected_row(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> ExpectedRow {
+pub(super) fn expected_row(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> Result<ExpectedRow, ShopError> {
     let (mut at, mut until, mut who) = (None, None, None);
-    let (state, said) = match unit.day.heading {
+    let (state, mut said) = match unit.day.heading {
         Heading::Done { at: signed, person, .. } => {
             at = Some(yard.stamp(signed));
             who = yard.name_of(ledger, person);
@@ -62,7 +63,15 @@ pub(super) fn expected_row(ledger: &Ledger, yard: &Yard, unit: &UnitDay) -> Expe
     let reported = matches!(unit.day.heading, Heading::Done { .. } | Heading::Covered(_));
     let again = unit.expected.filter(|from| reported && *from > yard.cut());
     let due_again = again.map(|from| yard.stamp(from));
-    ExpectedRow { unit: unit.door.clone(), state, at, until, who, due_again, said }
+    let trainee_alone = match unit.day.heading {
+        Heading::Done { entry, person, .. } => trainee::alone(ledger, person, entry)?,
+        Heading::Covered(span) => trainee::alone(ledger, span.person, span.entry)?,
+        _ => false,
+    };
+    if trainee_alone {
+        said.push_str(", signed by a trainee alone");
+    }
+    Ok(ExpectedRow { unit: unit.door.clone(), state, at, until, who, due_again, trainee_alone, said })
 }
 
 fn missing(ledger: &Ledger, yard: &Yard, unit: &UnitDay, read: &Read) -> MissingRow {

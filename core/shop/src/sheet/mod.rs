@@ -20,6 +20,7 @@ mod record;
 mod rows;
 mod sentences;
 mod sets;
+mod trainee;
 mod twice;
 mod unit_day;
 mod unit_now;
@@ -52,6 +53,7 @@ pub use rows::{
     RoseRow, SetRow, SettleRow, ToldService, TopUpRow, TwiceRow,
 };
 pub(crate) use sets::row as set_row;
+pub(crate) use trainee::signed_alone;
 pub(crate) use twice::doubles;
 pub(crate) use unit_day::{day_number, entry_of};
 pub(crate) use unit_now::{UnitNow, is_old_news, open_defects, to_certify, unit_now, units_now};
@@ -124,7 +126,7 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         happened: Section::of(happened::rows(ledger, yard, units)),
         without: Section::of(uses::without(ledger, yard, units)),
         against: Section::of(uses::against(ledger, yard, units)?),
-        not_reported: expected::not_reported(ledger, yard, read),
+        not_reported: expected::not_reported(ledger, yard, read)?,
         new_defects: Section::of(defects::new_on(ledger, yard, units)?),
         locked: Section::of(defects::locked(ledger, yard, units)?),
         due: due::list(ledger, yard, &read.states(), Standing::ComingUp)?,

@@ -18,7 +18,9 @@ pub(super) fn morning(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Morni
     Ok(Morning {
         not_to_go_out: Section::of(defects::locked(ledger, yard, units)?),
         to_certify: Section::of(defects::to_certify(ledger, yard, units)?),
-        expected: Section::of(out.map(|unit| expected::expected_row(ledger, yard, unit)).collect()),
+        expected: Section::of(
+            out.map(|unit| expected::expected_row(ledger, yard, unit)).collect::<Result<_, _>>()?,
+        ),
         due: due::list(ledger, yard, &read.states(), Standing::DueToday)?,
         parts_in: Section::of(visits::parts_in(ledger, yard, units)?),
         in_the_bays: Section::of(visits::planned_for(ledger, units, yard.day)?),

@@ -1,8 +1,9 @@
 //! What displays said, who knew, and what went away by itself (R5, R6).
 
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::{NoteNow, UnitState};
+use sumpbook_daybook::state::{NoteNow, ServiceNow, UnitState};
 use sumpbook_trade::Stamp;
+use sumpbook_trade::clock::Programme;
 use sumpbook_trade::notes::Ack;
 use sumpbook_trade::record::NoteKind;
 
@@ -14,18 +15,20 @@ use super::{Yard, words};
 pub(super) fn reminders(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Vec<ReminderRow> {
     let mut rows = Vec::new();
     for unit in units {
-        let notes = unit.state.notes.iter().filter(|note| concerns(yard, &unit.state, note));
-        rows.extend(notes.map(|note| row(ledger, yard, unit, note)));
+        let programme = ledger.fleet().programme_of(unit.state.truck);
+        let notes = unit.state.notes.iter().filter(|note| concerns(yard, (&unit.state, programme), note));
+        rows.extend(notes.map(|note| row(ledger, yard, (unit, programme), note)));
     }
     rows.sort_by(|a, b| (a.shown, &a.unit).cmp(&(b.shown, &b.unit)));
     rows
 }
 
-fn concerns(yard: &Yard, state: &UnitState, note: &NoteNow) -> bool {
+fn concerns(yard: &Yard, (state, programme): (&UnitState, &Programme), note: &NoteNow) -> bool {
     let today = |at: chrono::DateTime<chrono::FixedOffset>| yard.day_of(at) == yard.day;
     let answers = note.answered.first.iter().chain(&note.answered.others);
-    let stands =
-        note.what == NoteKind::Reminder && note.gone.is_none() && service_since(state, note).is_none();
+    let stands = note.what == NoteKind::Reminder
+        && note.gone.is_none()
+        && service_since((state, programme), note).is_none();
     today(note.at)
         || note.gone.is_some_and(today)
         || answers.into_iter().any(|ack| today(ack.at))
@@ -41,17 +44,30 @@ fn asked(state: &UnitState, note: &NoteNow) -> bool {
         })
 }
 
-fn service_since(state: &UnitState, note: &NoteNow) -> Option<chrono::DateTime<chrono::FixedOffset>> {
-    state.services.iter().map(|service| service.at).filter(|at| *at >= note.at).min()
+/// The first service since a note: since a reminder only of what the display counts (R6).
+fn service_since(
+    (state, programme): (&UnitState, &Programme),
+    note: &NoteNow,
+) -> Option<chrono::DateTime<chrono::FixedOffset>> {
+    let counted = programme.display_tasks();
+    let answers = |service: &&ServiceNow| {
+        note.what != NoteKind::Reminder || service.tasks.iter().any(|task| counted.contains(&task))
+    };
+    state.services.iter().filter(answers).map(|service| service.at).filter(|at| *at >= note.at).min()
 }
 
-fn row(ledger: &Ledger, yard: &Yard, unit: &UnitDay, note: &NoteNow) -> ReminderRow {
+fn row(
+    ledger: &Ledger,
+    yard: &Yard,
+    (unit, programme): (&UnitDay, &Programme),
+    note: &NoteNow,
+) -> ReminderRow {
     let answered = |ack: &Ack| AnsweredBy {
         who: yard.name_of(ledger, ack.person),
         at: yard.stamp(ack.at),
         told_shop: ack.told_shop,
     };
-    let service = service_since(&unit.state, note).map(|at| yard.stamp(at));
+    let service = service_since((&unit.state, programme), note).map(|at| yard.stamp(at));
     let ask = unit.state.cleared.filter(|_| asked(&unit.state, note)).map(|cleared| {
         let day = |at: Stamp| at.moment().format("%a %H:%M").to_string();
         format!(
@@ -69,6 +85,7 @@ fn row(ledger: &Ledger, yard: &Yard, unit: &UnitDay, note: &NoteNow) -> Reminder
         seen_by: note.answered.first.as_ref().map(answered),
         shop_told_by: note.answered.told.as_ref().map(answered),
         others: note.answered.others.iter().map(answered).collect(),
+        dated_before: note.answered.set_aside_before_note.iter().map(answered).collect(),
         gone: note.gone.map(|at| yard.stamp(at)),
         service,
         ask,

@@ -236,6 +236,9 @@ pub struct ExpectedRow {
     pub who: Option<String>,
     /// Reported for a shift that is over, and due out again from then.
     pub due_again: Option<Stamp>,
+    /// Whoever signed is learning, and no trainer signed with him.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub trainee_alone: bool,
     /// The same in words: "done 06:32".
     pub said: String,
 }

@@ -62,6 +62,9 @@ pub struct ReminderRow {
     pub shop_told_by: Option<AnsweredBy>,
     /// Later answers.
     pub others: Vec<AnsweredBy>,
+    /// Answers dated before the note itself, by a slow clock: shown with their own time and not counted (R5).
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub dated_before: Vec<AnsweredBy>,
     /// First seen gone again.
     pub gone: Option<Stamp>,
     /// A service recorded since it was shown.

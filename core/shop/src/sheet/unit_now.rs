@@ -67,12 +67,12 @@ fn read(ledger: &Ledger, yard: &Yard, doors: Vec<(String, TruckId)>) -> Result<V
     let mut to_settle = by_unit(readings::to_settle(ledger, yard, &units)?, |row| &row.unit);
     let heard = phones::last_heard(ledger, yard)?;
     let read = units.into_iter().map(|unit| {
-        let today = expected::expected_row(ledger, yard, &unit);
+        let today = expected::expected_row(ledger, yard, &unit)?;
         let phone = unit.phone.map(|phone| PhoneRow {
             phone: yard.phone(ledger, phone),
             last_heard: heard.get(&phone.0).map(|ms| yard.stamp_ms(*ms)),
         });
-        UnitNow {
+        Ok(UnitNow {
             locked: locked.remove(&unit.door).unwrap_or_default(),
             to_settle: to_settle.remove(&unit.door).unwrap_or_default(),
             door: unit.door,
@@ -80,9 +80,9 @@ fn read(ledger: &Ledger, yard: &Yard, doors: Vec<(String, TruckId)>) -> Result<V
             state: unit.state,
             today,
             phone,
-        }
+        })
     });
-    Ok(read.collect())
+    read.collect()
 }
 
 fn by_unit<T>(rows: Vec<T>, unit: impl Fn(&T) -> &String) -> BTreeMap<String, Vec<T>> {

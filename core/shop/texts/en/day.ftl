@@ -174,6 +174,7 @@ could-know = yes: the lock-out was on the phone that recorded this
 could-not-know = no: shop knew { $shop }, driver { $driver }
 quiet-days = not heard from, day { $n }
 expected-done = done { $when }
+trainee-alone = signed by a trainee alone
 expected-covered = covered { $from } to { $until }
 expected-due-out = due out { $when }
 expected-not-reported = not reported

@@ -53,6 +53,7 @@ not-said = not said
 not-yet = not yet
 never = never
 nobody = nobody
+dated-before-note = { $who } { $when }, dated before the note, not counted
 any-time = any time
 the-fleet = the fleet
 no-hours = no hours

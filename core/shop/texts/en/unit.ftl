@@ -87,6 +87,7 @@ answers-count = { $count ->
    *[other] { $count } answers
 }
 walk-minutes = { $minutes } min
+walk-quick = quick
 walk-defects = defects: { $defects }
 wait-over = no longer waited for
 

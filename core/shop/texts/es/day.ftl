@@ -174,6 +174,7 @@ could-know = sí: el bloqueo estaba en el teléfono que registró esto
 could-not-know = no podía saberlo: taller { $shop }, chofer { $driver }
 quiet-days = sin noticias, día { $n }
 expected-done = hecha { $when }
+trainee-alone = firmada por un aprendiz solo
 expected-covered = cubierta de { $from } a { $until }
 expected-due-out = sale { $when }
 expected-not-reported = no reportó

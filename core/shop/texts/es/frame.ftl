@@ -53,6 +53,7 @@ not-said = no se dijo
 not-yet = todavía no
 never = nunca
 nobody = nadie
+dated-before-note = { $who } { $when }, con fecha anterior al aviso, no cuenta
 any-time = a cualquier hora
 the-fleet = la flota
 no-hours = sin horas

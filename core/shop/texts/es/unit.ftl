@@ -87,6 +87,7 @@ answers-count = { $count ->
    *[other] { $count } respuestas
 }
 walk-minutes = { $minutes } min
+walk-quick = rápida
 walk-defects = defectos: { $defects }
 wait-over = ya no se espera
 

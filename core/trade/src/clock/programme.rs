@@ -190,6 +190,17 @@ impl Programme {
         oil.flat_map(|task| std::iter::once(&task.id).chain(task.first_service.iter().map(|first| &first.id)))
     }
 
+    /// Tasks that the unit's own display counts and reminds of, with their first services; where the shop ticked none,
+    /// the oil's. A service of any other answers no reminder (R6).
+    pub fn display_tasks(&self) -> Vec<&TaskId> {
+        let counted: Vec<&Task> = self.tasks.iter().filter(|task| task.display_counts).collect();
+        if counted.is_empty() {
+            return self.oil_tasks().collect();
+        }
+        let firsts = counted.iter().filter_map(|task| Some(&task.first_service.as_ref()?.id));
+        counted.iter().map(|task| &task.id).chain(firsts).collect()
+    }
+
     /// What most fleets start from. Common practice, no published source; the maker's manual comes first.
     ///
     /// Oil, oil filter and intake filter at 50.0 h on the meter, then each 500 h or 12 months; cooler,
@@ -271,6 +282,19 @@ mod tests {
                 "'oil-and-filters' has first hours of -0.1: it goes from 0.1 to 100000",
             ]
         );
+    }
+
+    #[test]
+    fn the_display_reminds_of_what_the_shop_ticked_and_else_of_the_oil() {
+        let mut programme = Programme::common_practice();
+        let told = |programme: &Programme| {
+            programme.display_tasks().iter().map(ToString::to_string).collect::<Vec<_>>().join(" ")
+        };
+        assert_eq!(told(&programme), "oil-and-filters separator first-service");
+        programme.tasks[0].display_counts = false;
+        assert_eq!(told(&programme), "separator");
+        programme.tasks[2].display_counts = false;
+        assert_eq!(told(&programme), "oil-and-filters first-service");
     }
 
     #[test]

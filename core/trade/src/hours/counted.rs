@@ -1,7 +1,7 @@
 //! Hours of a unit without a meter, counted from its starts and stops (R14).
 //!
 //! A missing stop runs to the next start, stop, pre-trip or end-of-day report, else to now; a missing start
-//! runs back to the mark before. What is sure counts into the low figure, what may be into the high one, and
+//! runs back to the mark or the figure before. What is sure counts into the low figure, what may be into the high one, and
 //! the due list takes the high one.
 
 use chrono::{DateTime, FixedOffset};
@@ -68,30 +68,35 @@ pub struct Counted {
     pub high: FineHours,
     /// The runs, oldest first.
     pub runs: Vec<CountedRun>,
-    /// A stop came before every other mark: nothing bounds how long it had run.
-    pub unbounded_stop: bool,
 }
 
-/// Counts on from `base` hours, which were known before the first of `marks`; marks in any order, those after
-/// `now` left out.
-pub fn counted(base: Tenths, marks: &[Mark], now: DateTime<FixedOffset>) -> Counted {
+/// Counts on from `base` hours, which were known at `since`; marks in any order, those after `now` left out.
+///
+/// Of what was recorded by `since` only the last matters: whether the compressor was running then. A stop without a
+/// start runs back to `since` at most, for what ran before is in `base`.
+pub fn counted(
+    base: Tenths,
+    since: DateTime<FixedOffset>,
+    marks: &[Mark],
+    now: DateTime<FixedOffset>,
+) -> Counted {
     let mut marks: Vec<&Mark> = marks.iter().filter(|mark| mark.at <= now).collect();
     marks.sort_by_key(|mark| (mark.at, mark.kind, mark.entry));
-    let mut sum = Counted { low: base.into(), high: base.into(), runs: Vec::new(), unbounded_stop: false };
-    let mut before: Option<&Mark> = None;
+    let (known, marks) = marks.split_at(marks.partition_point(|mark| mark.at <= since));
+    let mut sum = Counted { low: base.into(), high: base.into(), runs: Vec::new() };
+    let mut started = known.last().is_some_and(|mark| mark.kind == MarkKind::Start);
+    let mut before = since;
     for mark in marks {
-        let started = before.is_some_and(|earlier| earlier.kind == MarkKind::Start);
-        match (before, mark.kind) {
-            (Some(earlier), MarkKind::Stop) if started => sum.add(earlier.at, mark.at, RunEnds::Both),
-            (Some(earlier), MarkKind::Stop) => sum.add(earlier.at, mark.at, RunEnds::NoStart),
-            (None, MarkKind::Stop) => sum.unbounded_stop = true,
-            (Some(earlier), _) if started => sum.add(earlier.at, mark.at, RunEnds::NoStop),
+        match mark.kind {
+            MarkKind::Stop if started => sum.add(before, mark.at, RunEnds::Both),
+            MarkKind::Stop => sum.add(before, mark.at, RunEnds::NoStart),
+            _ if started => sum.add(before, mark.at, RunEnds::NoStop),
             _ => {}
         }
-        before = Some(mark);
+        (before, started) = (mark.at, mark.kind == MarkKind::Start);
     }
-    if let Some(open) = before.filter(|mark| mark.kind == MarkKind::Start) {
-        sum.add(open.at, now, RunEnds::StillOpen);
+    if started {
+        sum.add(before, now, RunEnds::StillOpen);
     }
     sum
 }

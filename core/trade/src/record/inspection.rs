@@ -123,6 +123,12 @@ record! {
 }
 
 impl PreTripSection {
+    /// Whether its signature ends a walk, so that it covers what comes after. One without an answer looked at nothing,
+    /// whatever it says of itself.
+    pub fn ends_the_walk(&self) -> bool {
+        self.complete && !self.answers.is_empty()
+    }
+
     /// Where the oil stood in the glass, as the walk's own line has it; none where nobody looked.
     pub fn glass(&self) -> Option<Glass> {
         let answer = self.answers.iter().find(|answer| answer.item == "oil-level")?;

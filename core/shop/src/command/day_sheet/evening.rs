@@ -175,8 +175,9 @@ fn missing(words: &Words, sheet: &Evening, text: &mut String) {
         ]
     });
     let below = table(["Unit", "Expected", "Its phone", "Last heard", "Day"], rows);
-    let aside: Vec<String> =
-        not.due_out.iter().chain(&not.not_expected).map(|row| format!("{} {}", row.unit, row.said)).collect();
+    let alone = not.reported.iter().filter(|row| row.trainee_alone);
+    let beside = alone.chain(&not.due_out).chain(&not.not_expected);
+    let aside: Vec<String> = beside.map(|row| format!("{} {}", row.unit, row.said)).collect();
     let name = format!("Not reported, of {} expected out", not.expected);
     text.push_str(&section(not.count, &name, &aside.join("; "), &below));
 }
@@ -215,6 +216,9 @@ fn reminders(words: &Words, sheet: &Evening, text: &mut String) {
             .map_or_else(|| "nobody".to_owned(), |by| format!("{} {}", words.who(&by.who), words.at(by.at)))
     };
     let rows = sheet.reminders.rows.iter().map(|row| {
+        let early = row.dated_before.iter().map(|by| {
+            format!("{} {}, dated before the note, not counted", words.who(&by.who), words.at(by.at))
+        });
         let service = match (&row.ask, row.service) {
             (Some(ask), _) => ask.clone(),
             (None, Some(at)) => words.at(at),
@@ -224,7 +228,7 @@ fn reminders(words: &Words, sheet: &Evening, text: &mut String) {
             row.unit.clone(),
             words.at(row.shown),
             format!("{}: {}", row.kind, row.as_it_stood),
-            answered(&row.seen_by),
+            [answered(&row.seen_by)].into_iter().chain(early).collect::<Vec<_>>().join("; "),
             answered(&row.shop_told_by),
             service,
         ]

@@ -154,7 +154,7 @@ fn expected(words: &Words, row: &ExpectedRow) -> String {
 /// "done 06:32", "covered Mon 18:52 to Tue 18:52", "due out 19:00", "stored".
 pub(in crate::console) fn state(words: &Words, row: &ExpectedRow) -> String {
     let at = words.at_or(row.at, "any-time");
-    match row.state.as_str() {
+    let said = match row.state.as_str() {
         "covered" => {
             let until = words.at_or(row.until, "any-time");
             words.with("expected-covered", &[("from", Arg::Text(&at)), ("until", Arg::Text(&until))])
@@ -163,5 +163,7 @@ pub(in crate::console) fn state(words: &Words, row: &ExpectedRow) -> String {
             words.with(&format!("expected-{}", row.state), &[("when", Arg::Text(&at))])
         }
         other => words.or_plain(&format!("expected-{other}"), other),
-    }
+    };
+    let alone = row.trainee_alone.then(|| words.t("trainee-alone"));
+    words.listed([Some(said), alone].into_iter().flatten())
 }

@@ -58,6 +58,13 @@ fn reminders(words: &Words, rows: &[ReminderRow]) -> Markup {
             |by| html! { span class="named" { (words.who(by.who.as_deref())) " " } (words.at(by.at)) },
         )
     };
+    let early = |by: &AnsweredBy| {
+        let when = words.at(by.at);
+        words.with(
+            "dated-before-note",
+            &[("who", Arg::Text(&words.who(by.who.as_deref()))), ("when", Arg::Text(&when))],
+        )
+    };
     let rows = rows.iter().map(|row| {
         let service = match (&row.ask, row.service) {
             (Some(_), _) => words.t("task-reminder-gone"),
@@ -68,7 +75,10 @@ fn reminders(words: &Words, rows: &[ReminderRow]) -> Markup {
             door(&row.unit),
             said(words.at(row.shown)),
             said(format!("{}: {}", words.t(&format!("note-{}", row.kind)), row.as_it_stood)),
-            answered(row.seen_by.as_ref()),
+            html! {
+                (answered(row.seen_by.as_ref()))
+                @for by in &row.dated_before { "; " (early(by)) }
+            },
             answered(row.shop_told_by.as_ref()),
             said(service),
         ]

@@ -20,8 +20,9 @@ use crate::console::rule_words;
 use crate::console::table::{Table, name, said};
 use crate::console::words::{Words, clock_off};
 use crate::paper::template;
-use crate::sheet::{entry_of, key};
+use crate::sheet::{entry_of, key, signed_alone};
 use sumpbook_daybook::screen::walk_rules::{self, RuleSaid};
+use sumpbook_daybook::screen::was_quick;
 
 /// As many entries stand on one page.
 const PAGE: usize = 50;
@@ -121,6 +122,12 @@ pub(super) struct EntryRow {
     /// Serial of the set it names as fitted or taken off; its id where it has none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) set: Option<String>,
+    /// A walk signed by somebody who is learning, with no trainer.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub(super) trainee_alone: bool,
+    /// A walk done in less time than looking takes: said of the walk, never counted by name.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub(super) quick: bool,
     /// What each rule says of the walk's figures.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) rules: Vec<RuleSaid>,
@@ -171,12 +178,22 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             source: entry.as_ref().map(|entry| entry.source),
             judged: if reading_aside { "reading".to_owned() } else { key(&fact.judged) },
             set: entry.as_ref().and_then(|entry| set_named(of, entry)),
+            trainee_alone: entry.as_ref().is_some_and(|entry| signed_alone(of.ledger.fleet(), entry)),
+            quick: entry.as_ref().is_some_and(|entry| quick(of, entry)),
             rules: entry.as_ref().map_or_else(Vec::new, |entry| rules(of, entry)),
             line: entry.map(|entry| Line::of(&entry, of.ledger.fleet())),
         });
     }
     let gone_to = found.gone_to.into_iter().map(|truck| of.ledger.fleet().door(truck)).collect();
     Ok(History { pages, entries, gone: found.gone, gone_to })
+}
+
+/// Whether an entry is a walk that was quick, by the rule by which the driver was told so before he signed.
+fn quick(of: &Reading<'_>, entry: &Entry) -> bool {
+    let Fact::PreTripSection(section) = &entry.fact else { return false };
+    let truck = entry.unit.and_then(|truck| of.ledger.fleet().trucks.get(&truck));
+    template(of.ledger)
+        .is_ok_and(|template| was_quick(section, truck.map(|truck| &truck.features), &template))
 }
 
 /// What the rules say of an entry's figures: none of what is no walk.
@@ -215,7 +232,7 @@ pub(super) fn draw(words: &Words, history: &History, here: &str) -> Markup {
                 @if let Some(on) = &row.on { " (" (words.with("recorded-on", &[("unit", Arg::Text(on))])) ")" }
             },
             html! {
-                (row.line.as_ref().map_or_else(String::new, |line| told::said(words, line, row.set.as_deref())))
+                (says(words, row))
                 @if !row.rules.is_empty() {
                     details {
                         summary { (words.t("rules-say")) }
@@ -249,6 +266,14 @@ pub(super) fn draw(words: &Words, history: &History, here: &str) -> Markup {
         (Table::new("history-table", &words.t("part-history"), heads.map(|key| words.t(key))).rows(rows).draw())
         (history.pages.links(words, here, "history"))
     }
+}
+
+/// What an entry says, and what is marked of a walk.
+fn says(words: &Words, row: &EntryRow) -> String {
+    let line = row.line.as_ref().map_or_else(String::new, |line| told::said(words, line, row.set.as_deref()));
+    let quick = row.quick.then(|| words.t("walk-quick"));
+    let alone = row.trainee_alone.then(|| words.t("trainee-alone"));
+    words.listed([Some(line), quick, alone].into_iter().flatten())
 }
 
 /// "12 entries about the air went with a set that stands on TH-05 now."

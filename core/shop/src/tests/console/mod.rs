@@ -8,10 +8,12 @@ mod note;
 mod numbers;
 mod people;
 mod programme;
+mod reminders;
 mod severities;
 mod slips;
 mod unit;
 mod units;
+mod walks;
 
 use axum::Router;
 use axum::body::{Body, to_bytes};

@@ -19,7 +19,7 @@ fn mark(n: u128, when: &str, kind: MarkKind) -> Mark {
 const NOW: &str = "21T12:00";
 
 fn of(marks: &[Mark]) -> Counted {
-    counted(Tenths(3_842), marks, at(NOW))
+    counted(Tenths(3_842), at("20T06:00"), marks, at(NOW))
 }
 
 fn shown(counted: &Counted) -> (Tenths, Tenths) {
@@ -55,9 +55,23 @@ fn a_missing_start_runs_back_to_the_mark_before() {
     let one = of(&[mark(1, "20T06:30", MarkKind::Report), mark(2, "20T11:00", MarkKind::Stop)]);
     assert_eq!(shown(&one), (Tenths(3_842), Tenths(3_887)));
     assert_eq!(one.runs[0].ends, RunEnds::NoStart);
-    let nothing_before = of(&[mark(2, "20T11:00", MarkKind::Stop)]);
-    assert!(nothing_before.unbounded_stop);
-    assert_eq!(shown(&nothing_before), (Tenths(3_842), Tenths(3_842)));
+}
+
+#[test]
+fn a_stop_with_no_mark_before_it_runs_back_to_the_figure() {
+    let one = of(&[mark(2, "20T11:00", MarkKind::Stop)]);
+    assert_eq!(shown(&one), (Tenths(3_842), Tenths(3_892)));
+    assert_eq!((one.runs[0].from, one.runs[0].ends), (at("20T06:00"), RunEnds::NoStart));
+}
+
+#[test]
+fn a_figure_read_while_it_runs_is_no_end_of_the_run() {
+    let started = mark(1, "20T05:00", MarkKind::Start);
+    let one = of(&[started, mark(2, "20T08:00", MarkKind::Stop)]);
+    assert_eq!(shown(&one), (Tenths(3_862), Tenths(3_862)), "what ran before the figure is in it");
+    assert_eq!(of(&[started]).runs[0].ends, RunEnds::StillOpen);
+    let ended = mark(2, "20T06:00", MarkKind::Stop);
+    assert_eq!(of(&[started, ended]).runs, [], "read with the stop");
 }
 
 #[test]
@@ -85,7 +99,7 @@ fn the_night_the_clocks_go_back_has_its_real_hours() {
             kind: MarkKind::Stop,
         },
     ];
-    let night = counted(Tenths::ZERO, &marks, "2026-11-02T00:00:00-07:00".parse().unwrap());
+    let night = counted(Tenths::ZERO, marks[0].at, &marks, "2026-11-02T00:00:00-07:00".parse().unwrap());
     assert_eq!(night.high, FineHours(18_334), "1 h 50 min");
 }
 
@@ -115,19 +129,20 @@ proptest! {
     fn the_low_bound_is_never_above_the_high_one_and_both_only_grow(
         kinds in proptest::collection::vec((0usize..3, 1i64..600), 1..40)
     ) {
-        let mut when = at("01T00:00");
+        let begins = at("01T00:00");
+        let mut when = begins;
         let mut marks = Vec::new();
         let mut last = (FineHours::from(Tenths(3_842)), FineHours::from(Tenths(3_842)));
         for (n, (kind, minutes)) in kinds.into_iter().enumerate() {
             when += chrono::TimeDelta::minutes(minutes);
             let kind = [MarkKind::Start, MarkKind::Stop, MarkKind::Report][kind];
             marks.push(Mark { entry: Uuid::from_u128(n as u128), at: when, kind });
-            let now = counted(Tenths(3_842), &marks, when);
+            let now = counted(Tenths(3_842), begins, &marks, when);
             prop_assert!(now.low <= now.high);
             prop_assert!(now.low >= last.0 && now.high >= last.1);
             let mut other = marks.clone();
             other.reverse();
-            prop_assert_eq!(&counted(Tenths(3_842), &other, when), &now);
+            prop_assert_eq!(&counted(Tenths(3_842), begins, &other, when), &now);
             last = (now.low, now.high);
         }
     }

@@ -52,5 +52,6 @@ private fun Reader.noteKind(kind: NoteKind): String = words("note-${kind.name.lo
 
 private fun Reader.ackWords(ack: AckRow): String {
     val what = words(if (ack.toldShop) "ack-told" else "ack-seen")
-    return listOfNotNull(what, ack.by, moments.at(ack.at)).joinToString(", ")
+    val early = if (ack.beforeNote) words("ack-before-note") else null
+    return listOfNotNull(what, ack.by, moments.at(ack.at), early).joinToString(", ")
 }
