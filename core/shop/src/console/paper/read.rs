@@ -38,7 +38,7 @@ pub(super) async fn keep(
     visit.may_write()?;
     match kept(&visit, &door, &fields).await {
         Ok(()) => Ok(visit.go(format!("/paper/{}?kept=1", crate::console::language::escaped(&door)))),
-        Err(refused @ (Refused::Asked(_) | Refused::Said(_))) => {
+        Err(refused @ (Refused::Asked(_) | Refused::Said(_) | Refused::No(_))) => {
             let mut again = type_in::again(visit, door, fields, refused).await?;
             *again.status_mut() = StatusCode::UNPROCESSABLE_ENTITY;
             Ok(again)

@@ -151,7 +151,7 @@ async fn a_signed_page_is_kept_in_the_drivers_name_with_source_paper() {
 
     let again = desk.post("/paper/TH-03", &whole).await;
     assert_eq!(again.status, StatusCode::UNPROCESSABLE_ENTITY);
-    again.says("page 0117 of this unit was typed in before");
+    again.says("Page 0117 of this unit was typed in before");
 }
 
 #[tokio::test]

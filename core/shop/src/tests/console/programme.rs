@@ -128,7 +128,7 @@ async fn what_is_no_programme_is_refused_by_its_task_and_nothing_changes() {
     put(&mut twice, "name-3", "Separator");
     put(&mut twice, "months-3", "3");
     let refused = browser.post("/programme", &sent(&twice)).await;
-    assert!(refused.words().contains("'separator' stands twice"), "{}", refused.words());
+    assert!(refused.words().contains("“Separator” stands twice"), "{}", refused.words());
     assert_eq!(browser.post("/programme", "unit=TH-01").await.status, 422);
     // Somebody set another one while this page was open.
     let late = browser.post("/programme", &format!("edition=7&{}", sent(&usual))).await;
