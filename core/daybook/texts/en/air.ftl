@@ -27,6 +27,7 @@ air-warn-too-little-source = ICAO standard atmosphere, Doc 7488; a screw keeps i
 air-warn-pressure = About { $figure } too little at the tool: a larger or a shorter hose, fewer fittings.
 air-warn-pressure-source = common form of handbooks for pressure lost in pipes; charts of hoses differ by up to two times
 air-warn-cut-off = A hose of { $figure } inside is over 1/2 in: it wants a device that cuts the flow when the hose fails.
+air-warn-cut-off-source = 29 CFR 1926.302(b)(7), letter of 6 Jun 1983
 air-warn-nozzle = { $figure } at the nozzle: cleaning air must be under 30 psi (207 kPa) there.
 air-warn-nozzle-unknown = No figure at the nozzle: reduce it and look. Cleaning air must be under 30 psi (207 kPa) there.
 air-warn-guard = Cleaning air wants a chip guard and eye protection.

@@ -27,6 +27,7 @@ air-warn-too-little-source = atmósfera estándar de la OACI, Doc 7488; un torni
 air-warn-pressure = Faltan unos { $figure } en la herramienta: manguera más gruesa o más corta, menos conexiones.
 air-warn-pressure-source = forma común de los manuales para la presión perdida en tubería; las tablas de mangueras difieren hasta dos veces
 air-warn-cut-off = Una manguera de { $figure } por dentro pasa de 1/2 in: pide un dispositivo que corte el flujo si la manguera falla.
+air-warn-cut-off-source = 29 CFR 1926.302(b)(7), carta del 6 de junio de 1983
 air-warn-nozzle = { $figure } en la boquilla: el aire de limpieza debe estar ahí abajo de 30 psi (207 kPa).
 air-warn-nozzle-unknown = Sin cifra en la boquilla: hay que reducirla y mirar. El aire de limpieza debe estar ahí abajo de 30 psi (207 kPa).
 air-warn-guard = El aire de limpieza pide guarda contra virutas y protección de ojos.

@@ -212,13 +212,13 @@ lay-up-since = De baja temporal desde { $when }
 lay-up-by = por { $by }
 lay-up-hours = con { $hours } h
 lay-up-clocks = De baja temporal desde { $when }; sus plazos siguieron corriendo.
-lay-up-air = Sin aire hasta que cada línea esté hecha o dispensada con nombre. El manejo no queda bloqueado por esto.
+lay-up-air = Sin aire hasta que cada renglón esté hecho o dispensado con nombre. El manejo no queda bloqueado por esto.
 return-list = Lista antes del regreso
 return-list-stands-on = Práctica común, sin fuente. Primero va el manual del fabricante, y su propia lista va junto a esta.
 return-lines-open = { $open ->
-    [0] todas las líneas respondidas
-    [one] falta 1 línea de { $of }
-   *[other] faltan { $open } líneas de { $of }
+    [0] todos los renglones respondidos
+    [one] falta 1 renglón de { $of }
+   *[other] faltan { $open } renglones de { $of }
 }
 return-how-done = hecho
 return-how-waived = dispensado

@@ -6,7 +6,7 @@ use sumpbook_trade::{Figure, Tenths, Unit};
 use super::columns::{Head, volume_unit};
 use super::dates::{self, Day};
 use super::figures::{self, Figure as Number};
-use super::{Asked, Column, Refused, Why};
+use super::{Asked, Column, Refused, Rounded, Why};
 
 /// One row as it is read: what is wrong with it gathers in `refused`.
 pub(super) struct Cells<'a> {
@@ -17,7 +17,7 @@ pub(super) struct Cells<'a> {
     record: &'a [String],
     pub(super) refused: Vec<Refused>,
     /// Figures that were rounded to a tenth, as they were written: kept as words of the entry.
-    pub(super) rounded: Vec<String>,
+    pub(super) rounded: Vec<Rounded>,
 }
 
 /// What people write for "nobody knows", in lower case. Unknown is never zero.
@@ -111,7 +111,10 @@ impl<'a> Cells<'a> {
         match read {
             Ok((hours, rounded)) => {
                 if rounded {
-                    self.rounded.push(text.to_owned());
+                    let field =
+                        self.head(column).map_or_else(String::new, |head| head.written.trim().to_owned());
+                    let as_written = text.chars().take(120).collect();
+                    self.rounded.push(Rounded { row: self.row, field, as_written, kept: hours });
                 }
                 Some(hours)
             }

@@ -22,9 +22,10 @@ use std::collections::BTreeMap;
 
 use sha2::{Digest, Sha256};
 use sumpbook_daybook::ledger::{Ledger, NewEntry};
-use sumpbook_trade::record::{SetRegistered, Source, TruckRegistered};
+use sumpbook_trade::record::{Pour, SetRegistered, Source, TruckRegistered};
 use sumpbook_trade::{Entry, EntryId, Fact, SetId, Stamp, TruckId};
 
+use crate::sheet::{key, poured};
 use crate::shop::new_id;
 use crate::{Hand, Shop, ShopError};
 
@@ -35,7 +36,7 @@ pub use dates::DateStyle;
 pub use error::TableError;
 pub use figures::DecimalStyle;
 pub use refused::refused_csv;
-pub use told::{Already, DryRun, Here, ReadAs, Refused};
+pub use told::{Already, DryRun, Here, ReadAs, Refused, Rounded};
 pub use why::Why;
 
 use cells::Cells;
@@ -129,6 +130,7 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
         refused: Vec::new(),
         already: Vec::new(),
         first: Vec::new(),
+        rounded: Vec::new(),
         unused,
     };
     let mut planned = Vec::new();
@@ -153,11 +155,18 @@ fn plan(ledger: &Ledger, file: &[u8], asked: &Asked, hand: &Hand) -> Result<Plan
             Some(Ok(next)) => {
                 let near = places.entry(nearby(&next)).or_default();
                 let is_twin = |at: &&usize| planned.get(**at).is_some_and(|earlier| is_same(earlier, &next));
-                match near.iter().find(is_twin).and_then(|at| rows_of.get(*at)) {
-                    Some(same_as) => {
+                match (near.iter().find(is_twin).and_then(|at| rows_of.get(*at)), &next) {
+                    // Two rows register no unit twice, and what the second says is not here.
+                    (Some(_), Planned::Unit(_)) => {
+                        cells.refuse(Column::Unit, Why::TwiceInFile);
+                        told.refused.append(&mut cells.refused);
+                        told.refused_rows += 1;
+                    }
+                    (Some(same_as), Planned::Entry(_)) => {
                         told.already.push(Already { row: *row, here: Here::Row { same_as: *same_as } });
                     }
-                    None => {
+                    (None, _) => {
+                        told.rounded.append(&mut cells.rounded);
                         if told.first.len() < SHOWN {
                             told.first.push(read_as(fleet, *row, &next));
                         }
@@ -234,17 +243,35 @@ fn is_same(one: &Planned, other: &Planned) -> bool {
 fn read_as(fleet: &sumpbook_daybook::fleet::Fleet, row: usize, planned: &Planned) -> ReadAs {
     match planned {
         Planned::Unit(unit) => {
-            ReadAs { row, unit: unit.door.clone(), day: unit.in_service, hours: Some(unit.in_service_hours) }
+            let (unit, day, hours) = (unit.door.clone(), unit.in_service, Some(unit.in_service_hours));
+            ReadAs { row, unit, day, hours, tasks: Vec::new(), fluid: None, volume: None }
         }
-        Planned::Entry(entry) => ReadAs {
-            row,
-            unit: entry.unit.map(|truck| fleet.door(truck)).unwrap_or_default(),
-            day: fleet.yard_day(entry.at),
-            hours: match &entry.fact {
-                Fact::HourReading(reading) => Some(reading.figure),
-                _ => entry.hours,
-            },
-        },
+        Planned::Entry(entry) => {
+            let mut read = ReadAs {
+                row,
+                unit: entry.unit.map(|truck| fleet.door(truck)).unwrap_or_default(),
+                day: fleet.yard_day(entry.at),
+                hours: entry.hours,
+                tasks: Vec::new(),
+                fluid: None,
+                volume: None,
+            };
+            match &entry.fact {
+                Fact::HourReading(reading) => read.hours = Some(reading.figure),
+                Fact::ServiceDone(done) => {
+                    read.tasks = done.tasks.iter().map(ToString::to_string).collect();
+                    let volume = done.oil.as_ref().and_then(|oil| oil.volume);
+                    read.volume =
+                        volume.map(|volume| poured(&[Pour { volume, after: None, waited_ms: None }]));
+                }
+                Fact::TopUp(top_up) => {
+                    read.fluid = Some(key(&top_up.fluid));
+                    read.volume = Some(poured(&top_up.pours));
+                }
+                _ => {}
+            }
+            read
+        }
     }
 }
 

@@ -194,7 +194,7 @@ pub(super) fn family(cells: &mut Cells<'_>) -> Option<OilFamily> {
 
 fn note(cells: &Cells<'_>) -> Option<String> {
     let mut said: Vec<String> = cells.text(Column::Note).map(str::to_owned).into_iter().collect();
-    said.extend(cells.rounded.iter().map(|written| format!("{written} h")));
+    said.extend(cells.rounded.iter().map(|rounded| format!("{} h", rounded.as_written)));
     (!said.is_empty()).then(|| said.join("; "))
 }
 

@@ -33,6 +33,8 @@ pub struct DryRun {
     pub already: Vec<Already>,
     /// The first good rows as they were read.
     pub first: Vec<ReadAs>,
+    /// Each figure of a good row that is kept otherwise than it is written.
+    pub rounded: Vec<Rounded>,
     /// Heads of columns with which nothing is done.
     pub unused: Vec<String>,
 }
@@ -96,4 +98,27 @@ pub struct ReadAs {
     pub day: NaiveDate,
     /// The hours.
     pub hours: Option<Tenths>,
+    /// Of a service its tasks.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub tasks: Vec<String>,
+    /// Of a pour its fluid: a key of the texts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fluid: Option<String>,
+    /// What was poured in, or put in at a service: "0.21 qt".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub volume: Option<String>,
+}
+
+/// Hours that are kept to the tenth, and so otherwise than they are written.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Rounded {
+    /// The row.
+    pub row: usize,
+    /// The column's head.
+    pub field: String,
+    /// As they are written.
+    pub as_written: String,
+    /// As they are kept.
+    pub kept: Tenths,
 }

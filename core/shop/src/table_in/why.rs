@@ -56,13 +56,15 @@ pub enum Why {
     HereOtherwise,
     /// A set of that serial stands on another unit.
     SetElsewhere,
+    /// An earlier row of the file has that door number.
+    TwiceInFile,
     /// More than an entry holds.
     TooLong,
 }
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Why; 25] = [
+    pub const ALL: [Why; 26] = [
         Why::Blank,
         Why::NotADate,
         Why::NoSuchMonth,
@@ -87,6 +89,7 @@ impl Why {
         Why::NotAPercent,
         Why::HereOtherwise,
         Why::SetElsewhere,
+        Why::TwiceInFile,
         Why::TooLong,
     ];
 
@@ -117,6 +120,7 @@ impl Why {
             Why::NotAPercent => "not-a-percent",
             Why::HereOtherwise => "here-otherwise",
             Why::SetElsewhere => "set-elsewhere",
+            Why::TwiceInFile => "twice-in-file",
             Why::TooLong => "too-long",
         }
     }

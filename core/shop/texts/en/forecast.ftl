@@ -34,6 +34,6 @@ rules-say = Figures by the rules
 rules-only-shown = Shown side by side. They decide nothing here; the defect's own words stand.
 rule-no-verdict = no verdict, { $limit }: { $rule }
 fact-cut-out = the governor's cut-out
-fact-reservoir-share = the reservoirs' volumes
+fact-reservoir-share = the reservoirs' volume
 fact-mawp = the receiver's greatest working pressure
 fact-vehicles = the number of vehicles

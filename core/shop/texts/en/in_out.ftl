@@ -34,6 +34,9 @@ dry-save = { $refused ->
 dry-other = Choose another file
 dry-refused = Refused
 dry-first = Read so
+dry-rounded = Kept to the tenth of an hour
+dry-head-kept = Kept as
+dry-head-volume = How much
 dry-already = Already here
 dry-unused = Nothing is done with these columns: { $columns }
 dry-more = and { $count } more
@@ -91,6 +94,7 @@ why-no-volume-unit = no unit: write qt, gal, fl oz, L or mL in the cell or the h
 why-not-a-percent = not a whole percentage of the glass
 why-here-otherwise = this unit is here already and says otherwise; change it on its own page
 why-set-elsewhere = a set of that serial stands on another unit
+why-twice-in-file = an earlier row of this file has that door number
 why-too-long = more words than an entry holds
 
 out-tables = Tables, as CSV

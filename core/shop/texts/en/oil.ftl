@@ -61,3 +61,4 @@ none-oil = no alarm; an alarm needs a usual of its own or a balance over its lim
 head-oil = Alarm
 head-oil-rate = Oil use
 nothing-word = nothing
+oil-settling-here = the new fill settles, kept apart

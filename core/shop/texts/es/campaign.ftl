@@ -66,7 +66,7 @@ campaign-read-at = Dónde se puede leer
 campaign-of = Series de
 campaign-sets = Equipos compresores
 campaign-trucks = Camiones
-campaign-ranges = Series, un rango por línea, dos puntos seguidos entre la primera y la última; o una sola
+campaign-ranges = Series, un rango por renglón, dos puntos seguidos entre la primera y la última; o una sola
 campaign-deadline = Último día bueno
 campaign-hours = Últimas horas buenas de la unidad, si el documento las da
 campaign-locks = Qué bloquea después
@@ -75,6 +75,6 @@ campaign-keep = Guardar la campaña
 
 campaign-no-name = La campaña no tiene nombre. No se registró nada. Hay que volver y dar uno, como el número del documento.
 campaign-no-words = Nada dice qué hay que hacer. No se registró nada. Hay que volver y decirlo.
-campaign-no-range = No se dieron series. No se registró nada. Hay que volver y dar un rango por línea.
+campaign-no-range = No se dieron series. No se registró nada. Hay que volver y dar un rango por renglón.
 campaign-no-day = La campaña no tiene último día bueno. No se registró nada. Hay que volver y darlo.
 campaign-no-answer = Nada dice si la unidad es de la campaña. No se registró nada. Hay que volver y elegir.

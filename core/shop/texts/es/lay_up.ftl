@@ -6,7 +6,7 @@ lay-up-do = Dar de baja temporal el equipo compresor
 lay-up-done-words = Qué se hizo antes de guardarlo
 lay-up-then = Desde ese momento su aire queda bloqueado hasta responder la lista antes del regreso. Sus plazos siguen corriendo. El manejo no queda bloqueado por esto.
 lay-up-keep = Guardar la baja
-lay-up-back = Regresó { $when }: { $by } respondió la última línea.
+lay-up-back = Regresó { $when }: { $by } respondió el último renglón.
 lay-up-no-day = A la baja le faltan el día y la hora. No se guardó nada. Volver atrás y dar los dos.
 lay-up-ahead = Ese momento todavía no llega. No se guardó nada. Volver atrás y dar la hora en que se guardó el equipo.
 
@@ -14,9 +14,9 @@ do-return-list = Responder la lista
 return-keep = Guardar estas respuestas
 return-why = por qué se dispensa
 return-why-of = Por qué, para { $line }
-return-no-line = No se respondió ninguna línea. No se guardó nada. Volver atrás y decir de una línea que se hizo o se dispensa.
-return-no-reason = Una línea se dispensa sin decir por qué. No se guardó nada. Volver atrás: lo elegido sigue ahí. Escribir por qué.
-head-line = Línea
+return-no-line = No se respondió ningún renglón. No se guardó nada. Volver atrás y decir de un renglón que se hizo o se dispensa.
+return-no-reason = Un renglón se dispensa sin decir por qué. No se guardó nada. Volver atrás: lo elegido sigue ahí. Escribir por qué.
+head-line = Renglón
 head-look-at = Qué mirar
 head-answer = Respuesta
 

@@ -61,3 +61,4 @@ none-oil = ninguna alarma; hace falta un consumo normal propio o una cuenta arri
 head-oil = Alarma
 head-oil-rate = Consumo de aceite
 nothing-word = nada
+oil-settling-here = la carga nueva se está asentando, va aparte

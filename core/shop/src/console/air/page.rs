@@ -72,7 +72,9 @@ fn answered(words: &Words, answer: &AirAnswer) -> Markup {
 /// "The tools take 5 cfm more than is delivered here: a smaller tool, or one at a time. (Source ..)"
 fn warned(words: &Words, warning: &AirWarningRow) -> Markup {
     let said = about(words, &warning.key, warning.figure.as_ref());
-    let source = warning.cites.clone().unwrap_or_else(|| words.t(&format!("{}-source", warning.key)));
+    // A source that has words of its own is told in the reader's language.
+    let own = format!("{}-source", warning.key);
+    let source = words.or_none(&own).or_else(|| warning.cites.clone()).unwrap_or_else(|| words.t(&own));
     html! { (said) " " span class="fine" { (words.with("air-source", &[("source", Arg::Text(&source))])) } }
 }
 

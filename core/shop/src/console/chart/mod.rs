@@ -2,7 +2,8 @@
 //! the ear: points differ by shape, never by hue; limits carry their words; and the whole is told in a sentence.
 //!
 //! Words stand outside the picture as text; only the figures of its scales and of what was struck stand in it.
-//! Only places along the width stretch with the page: they are percents, so letters and marks keep their size.
+//! Only places along the width stretch with the page: they are percents, so letters and marks keep their size, and
+//! the figures that run up have as much room as the longest of them takes.
 
 mod scale;
 
@@ -57,10 +58,20 @@ pub(super) struct Chart {
 const TALL: f64 = 232.0;
 const TOP: f64 = 28.0;
 const BOTTOM: f64 = 200.0;
+/// A figure's letter takes at most so much: 632/1000 of 14, rounded up.
+const DIGIT: usize = 9;
+/// From this share of the width on a point's figure stands to its left: to its right the picture ends.
+const LEFT_FROM: f64 = 0.7;
 
 impl Chart {
     fn up(&self, y: f64) -> String {
         format!("{:.1}", BOTTOM - self.y.share(y) * (BOTTOM - TOP))
+    }
+
+    /// Room for the longest figure that runs up, and 8 beside it.
+    fn y_wide(&self) -> usize {
+        let longest = self.y.ticks().iter().map(|(_, said)| said.chars().count()).max().unwrap_or(0);
+        longest.saturating_mul(DIGIT).saturating_add(8)
     }
 
     fn along(&self, x: f64) -> String {
@@ -70,12 +81,13 @@ impl Chart {
     /// Drawn, with the words of its marks below it.
     pub(super) fn draw(&self, words: &Words) -> Markup {
         let size = format!("{TALL}");
+        let wide = self.y_wide();
         html! {
             p class="chart-name" aria-hidden="true" { (self.y_name) }
             div class="chart" role="img" aria-label=(self.says) {
-                svg class="chart-y" width="52" height=(size) aria-hidden="true" focusable="false" {
+                svg class="chart-y" width=(wide) height=(size) aria-hidden="true" focusable="false" {
                     @for (at, said) in self.y.ticks() {
-                        text x="44" y=(self.up(*at)) dy="5" text-anchor="end" { (said) }
+                        text x=(wide.saturating_sub(8)) y=(self.up(*at)) dy="5" text-anchor="end" { (said) }
                     }
                 }
                 svg class="chart-plot" width="100%" height=(size) aria-hidden="true" focusable="false" {
@@ -157,7 +169,10 @@ impl Chart {
             }
             svg x=(along) y=(self.up(point.y)) overflow="visible" {
                 (shape(point.mark))
-                @if let Some(label) = &point.label { text x="12" y="5" { (label) } }
+                @if let Some(label) = &point.label {
+                    @if self.x.share(point.x) < LEFT_FROM { text x="12" y="5" { (label) } }
+                    @else { text x="-12" y="5" text-anchor="end" { (label) } }
+                }
             }
         }
     }
@@ -184,6 +199,28 @@ mod tests {
         let choice = Choice { language: Language::En, measures: Measures::Us };
         let day = chrono::NaiveDate::from_ymd_opt(2026, 10, 20).unwrap();
         Words { choice, zone: chrono_tz::America::Denver, day }
+    }
+
+    #[test]
+    fn figures_have_room_whatever_their_length_and_stand_within_the_picture() {
+        let point =
+            |x| Point { mark: Mark::Struck, x, y: 1220.0, between: None, label: Some("7,421.0".into()) };
+        let chart = Chart {
+            says: String::new(),
+            y_name: "h".to_owned(),
+            x: Scale::of(&[0.0, 10.0], 4, |x| format!("{x:.0}")),
+            y: Scale::of(&[1_200.0, 1_230.0], 4, |y| format!("1,{:.1}", y - 1_000.0)),
+            line: Vec::new(),
+            points: vec![point(1.0), point(9.5)],
+            limits: Vec::new(),
+            posts: Vec::new(),
+        };
+        let drawn = chart.draw(&words()).into_string();
+        assert!(drawn.contains("class=\"chart-y\" width=\"71\""), "{drawn}");
+        assert!(drawn.contains("text x=\"63\""), "{drawn}");
+        let figures = drawn.matches("<text x=\"12\"").count();
+        let left = drawn.matches("<text x=\"-12\" y=\"5\" text-anchor=\"end\"").count();
+        assert_eq!((figures, left), (1, 1));
     }
 
     #[test]

@@ -24,6 +24,8 @@ pub(super) async fn look(
     let (mut file, mut what, mut dates, mut decimals) = (None, None, None, None);
     while let Some(field) = form.next_field().await.map_err(unread)? {
         match field.name().unwrap_or_default() {
+            // A browser sends a file without a name when none was chosen.
+            "file" if field.file_name().is_none_or(str::is_empty) => {}
             "file" => file = Some(field.bytes().await.map_err(unread)?),
             "what" => what = named(&field.text().await.map_err(unread)?),
             "dates" => dates = named::<DateStyle>(&field.text().await.map_err(unread)?),
@@ -31,7 +33,7 @@ pub(super) async fn look(
             _ => {}
         }
     }
-    let file = file.filter(|file| !file.is_empty()).ok_or(Refused::Asked("table-no-file"))?;
+    let file = file.ok_or(Refused::Asked("table-no-file"))?;
     if file.len() > MOST_BYTES {
         return Err(Refused::Asked("table-too-large"));
     }

@@ -7,7 +7,7 @@ use super::page;
 use crate::console::table::{Table, said};
 use crate::console::visit::{Body, Telling};
 use crate::sheet::key;
-use crate::table_in::{Ask, DryRun, Here};
+use crate::table_in::{Ask, DryRun, Here, ReadAs};
 
 /// More rows than this are not shown on the page; the file of refused rows holds all.
 const SHOWN: usize = 200;
@@ -40,6 +40,7 @@ pub(super) fn body(telling: &Telling, told: &DryRun) -> Body {
             }
             @if !told.refused.is_empty() { (refused(telling, told)) }
             @if !told.first.is_empty() { (first(telling, told)) }
+            @if !told.rounded.is_empty() { (rounded(telling, told)) }
             @if !told.already.is_empty() { (already(telling, told)) }
             @if telling.writes() && told.good > 0 {
                 form method="post" action={ (at) "/bring-in" } {
@@ -79,19 +80,57 @@ fn refused(telling: &Telling, told: &DryRun) -> Markup {
 }
 
 fn first(telling: &Telling, told: &DryRun) -> Markup {
-    let heads = ["dry-head-row", "head-unit", "dry-head-day", "dry-head-hours"].map(|key| telling.t(key));
+    // What a row is about stands in it where the table is of such: tasks, fluids, how much.
+    let any = |has: fn(&ReadAs) -> bool| told.first.iter().any(has);
+    let (tasks, fluids, volumes) =
+        (any(|r| !r.tasks.is_empty()), any(|r| r.fluid.is_some()), any(|r| r.volume.is_some()));
+    let more = [(tasks, "head-task"), (fluids, "head-fluid"), (volumes, "dry-head-volume")];
+    let more = more.iter().filter(|(any, _)| *any).map(|(_, key)| key);
+    let heads = ["dry-head-row", "head-unit", "dry-head-day", "dry-head-hours"];
+    let heads: Vec<String> = heads.iter().chain(more).map(|key| telling.t(key)).collect();
+    let dash = || telling.t("none-dash");
     let rows = told.first.iter().map(|read| {
-        vec![
+        let mut cells = vec![
             said(read.row.to_string()),
             said(&read.unit),
             said(telling.long_day(read.day)),
-            said(read.hours.map_or_else(|| telling.t("none-dash"), |hours| telling.hours(hours))),
-        ]
+            said(read.hours.map_or_else(dash, |hours| telling.hours(hours))),
+        ];
+        if tasks {
+            cells.push(said(telling.listed(read.tasks.iter().map(|task| telling.task(task)))));
+        }
+        if fluids {
+            let fluid = |fluid: &String| telling.or_plain(&format!("fluid-{fluid}"), fluid);
+            cells.push(said(read.fluid.as_ref().map_or_else(dash, fluid)));
+        }
+        if volumes {
+            cells.push(said(read.volume.as_ref().map_or_else(dash, |volume| telling.measure(volume))));
+        }
+        cells
     });
     html! {
         h2 { (telling.t("dry-first")) }
         (Table::new("first-table", &telling.t("dry-first"), heads).rows(rows).draw())
         (more_of(telling, told.good.saturating_sub(told.first.len())))
+    }
+}
+
+/// Hours that are kept otherwise than they are written: each is told, none is rounded silently.
+fn rounded(telling: &Telling, told: &DryRun) -> Markup {
+    let heads =
+        ["dry-head-row", "dry-head-field", "dry-head-as-written", "dry-head-kept"].map(|key| telling.t(key));
+    let rows = told.rounded.iter().take(SHOWN).map(|row| {
+        vec![
+            said(row.row.to_string()),
+            said(&row.field),
+            said(&row.as_written),
+            said(telling.hours(row.kept)),
+        ]
+    });
+    html! {
+        h2 { (telling.t("dry-rounded")) " " (told.rounded.len()) }
+        (Table::new("rounded-table", &telling.t("dry-rounded"), heads).rows(rows).draw())
+        (more(telling, told.rounded.len()))
     }
 }
 

@@ -1,6 +1,6 @@
 //! A signed page typed in: its photo beside the form, in the page's own order, nothing answered beforehand.
 
-use axum::extract::{Path, Query};
+use axum::extract::Path;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::{Deserialize, Serialize};
@@ -13,6 +13,7 @@ use super::read::{FIGURES, KEYS, edition, place_of};
 use crate::console::asked_hours;
 use crate::console::form::Fields;
 use crate::console::place::Place;
+use crate::console::query::Query;
 use crate::console::refused::Refused;
 use crate::console::table::door;
 use crate::console::visit::{Body, Telling, Visit};

@@ -14,14 +14,16 @@ const READINGS: &str =
 
 /// A form with a file.
 async fn look(desk: &Desk, file: &str, dates: &str) -> Answer {
+    look_as(desk, "readings", ("x.csv", file), dates).await
+}
+
+async fn look_as(desk: &Desk, what: &str, (called, file): (&str, &str), dates: &str) -> Answer {
     let mut body = String::new();
-    for (name, value) in
-        [("csrf", desk.csrf.as_str()), ("what", "readings"), ("dates", dates), ("decimals", "")]
-    {
+    for (name, value) in [("csrf", desk.csrf.as_str()), ("what", what), ("dates", dates), ("decimals", "")] {
         body.push_str(&format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"));
     }
     body.push_str(&format!(
-        "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"x.csv\"\r\nContent-Type: text/csv\r\n\r\n{file}\r\n--b--\r\n"
+        "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"{called}\"\r\nContent-Type: text/csv\r\n\r\n{file}\r\n--b--\r\n"
     ));
     desk.post_raw("/in-and-out/look", "multipart/form-data; boundary=b", body.into_bytes()).await
 }
@@ -173,4 +175,23 @@ async fn a_unit_is_typed_in_and_typed_again_keeps_what_was_left_empty() {
         refused.says("Nothing was ");
     }
     desk.get("/units/TH-32").await.says_not("cab report");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_dry_run_shows_what_it_read() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let services = "unit,date,hours,task,volume (qt)\nTH-01,2026-10-12,2859.55,oil-and-filters,8.0\n";
+    let looked = look_as(&desk, "services", ("x.csv", services), "").await;
+    let page = desk.get(&looked.to).await;
+    page.says("Oil and filters").says("8.0 qt").says("2859.55").says("2,859.6");
+    no_key_shows(&desk.get_in(&looked.to, "es").await);
+    let pours = "unit,date,fluid,volume\nTH-01,2026-10-12,compressor-oil,0.21 qt\n";
+    let looked = look_as(&desk, "pours", ("x.csv", pours), "").await;
+    desk.get(&looked.to).await.says("0.21 qt").says("Compressor oil");
+    let units = "unit,in service,in service hours\nTH-31,2024-01-01,0\nTH-31,2025-01-01,5\n";
+    let looked = look_as(&desk, "units", ("x.csv", units), "").await;
+    let page = desk.get(&looked.to).await;
+    page.says("1 good, 1 refused, 0 already here").says("an earlier row of this file has that door number");
+    look_as(&desk, "readings", ("x.csv", ""), "").await.says("holds no rows");
+    look_as(&desk, "readings", ("", ""), "").await.says("No file was chosen");
 }

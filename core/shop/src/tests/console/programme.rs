@@ -149,7 +149,7 @@ async fn what_is_no_programme_is_refused_by_its_task_and_nothing_changes() {
     put(&mut twice, "name-3", "Separator");
     put(&mut twice, "months-3", "3");
     let refused = browser.post("/programme", &sent(&twice)).await;
-    assert!(refused.words().contains("stands twice"), "{}", refused.words());
+    assert!(refused.words().contains("“Separator” stands twice"), "{}", refused.words());
     // Ten times as many hours are not made of a comma.
     let mut comma = usual.clone();
     put(&mut comma, "hours-0", "500,5");

@@ -130,7 +130,7 @@ fn balance_words(words: &Words, balance: &BalanceRow) -> String {
         let key = if balance.carried_ml > 0 { "oil-carried-over" } else { "oil-carried-under" };
         words.with(key, &[("volume", Arg::Text(&volume(words, balance.carried_ml.abs())))])
     });
-    let settling = balance.settling.then(|| words.t("oil-settling"));
+    let settling = balance.settling.then(|| words.t("oil-settling-here"));
     let corrected = balance.corrected.then(|| words.t("oil-corrected"));
     let (from, to) = (words.short_day_at(balance.from), words.short_day_at(balance.to));
     let span = words.with("from-to", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]);
@@ -340,7 +340,7 @@ fn tables(words: &Words, oil: &Oil) -> Markup {
             Some((low, high)) => format!("{rate} ({} - {})", hundredths(low), hundredths(high)),
             None => rate,
         };
-        let settling = balance.settling.then(|| words.t("oil-settling"));
+        let settling = balance.settling.then(|| words.t("oil-settling-here"));
         let corrected = balance.corrected.then(|| words.t("oil-corrected"));
         let beside = words.listed([settling, corrected].into_iter().flatten());
         vec![
