@@ -107,7 +107,7 @@ async fn what_a_form_lacks_is_said_and_nothing_is_recorded() {
         (
             "/due/plan",
             vec![("tick", "oil-and-filters@TH-99"), ("day", "2026-10-22")],
-            "no unit here is called",
+            "No unit here is called",
         ),
         ("/due/plan", vec![("tick", "tea@TH-08"), ("day", "2026-10-22")], "not in the programme of TH-08"),
         ("/due/wait", vec![tick], "The part has no name."),
