@@ -22,6 +22,12 @@
     setInterval(ask, 15000);
     document.addEventListener("visibilitychange", ask);
   }
+  // Browsers that cannot unfold these for paper by style alone.
+  const folded = [...document.querySelectorAll("details.rows:not([open])")];
+  if (folded.length > 0) {
+    addEventListener("beforeprint", () => folded.forEach((rows) => { rows.open = true; }));
+    addEventListener("afterprint", () => folded.forEach((rows) => { rows.open = false; }));
+  }
   const parts = [...document.querySelectorAll("details.part")];
   if (parts.length > 0) {
     const narrow = matchMedia("(max-width: 719px)");

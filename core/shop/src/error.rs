@@ -138,6 +138,16 @@ pub enum ShopError {
         /// What is open there, as a sentence.
         open: String,
     },
+    /// No open wait of that part, or by that entry.
+    #[error(
+        "{0} has no such open wait for a part. Nothing was recorded. It may be over already: look at what it waits for."
+    )]
+    NoSuchWait(String),
+    /// No visit planned by that entry.
+    #[error(
+        "{0} has no such visit planned. Nothing was recorded. It may be done, moved or called off already."
+    )]
+    NoSuchVisit(String),
     /// A task outside the unit's programme.
     #[error("'{task}' is not in the programme of {unit}. Its tasks: {known}. Nothing was recorded.")]
     UnknownTask {

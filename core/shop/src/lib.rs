@@ -4,6 +4,7 @@ pub mod archive;
 pub mod backup;
 pub mod calendar_feed;
 pub mod campaign;
+pub mod cancel_visit;
 pub mod certify;
 pub mod close;
 pub mod command;
@@ -36,6 +37,7 @@ pub mod table_in;
 pub mod table_out;
 mod unit_said;
 pub mod verify;
+pub mod wait;
 pub mod whole_fleet;
 
 #[cfg(test)]

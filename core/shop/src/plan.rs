@@ -20,6 +20,7 @@ use crate::due::{self, DueRow, PartRow};
 use crate::papers::{self, DatedPaper};
 use crate::parts::{self, OilToLoad, VisitNeeds};
 use crate::sheet::Yard;
+use crate::wait::WaitRow;
 use crate::{Hand, Shop, ShopError, service};
 
 /// A row is near within so many days of its last good day. Common practice, no source.
@@ -50,6 +51,8 @@ pub struct FleetDue {
     pub later: Vec<VisitRow>,
     /// Parts waited for that belong to no task.
     pub parts: Vec<PartRow>,
+    /// Every open wait for a part, of tasks near and far too, by unit.
+    pub waits: Vec<WaitRow>,
     /// What the visits of the next seven days need, in their order.
     pub needs: Vec<VisitNeeds>,
     /// Oil for all of them.
@@ -182,6 +185,10 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
         visits,
         later,
         parts: list.parts,
+        waits: states
+            .iter()
+            .flat_map(|(door, state)| state.waiting.iter().map(|wait| WaitRow::of(&yard, door, wait)))
+            .collect(),
         oil: parts::to_load(&needs),
         needs,
         papers: papers::near(ledger.fleet(), yard.day),

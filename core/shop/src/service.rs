@@ -3,7 +3,7 @@
 use sumpbook_daybook::fleet::{Campaign, Fleet};
 use sumpbook_trade::campaign::Hit;
 use sumpbook_trade::clock::TaskId;
-use sumpbook_trade::record::{ServiceDone, WaitingForPart};
+use sumpbook_trade::record::ServiceDone;
 use sumpbook_trade::{EntryId, Tenths, TruckId};
 
 use crate::{Hand, Shop, ShopError, Told};
@@ -56,25 +56,6 @@ pub(crate) fn known_tasks(shop: &Shop, truck: TruckId, tasks: &[TaskId]) -> Resu
         });
     }
     tasks.iter().try_for_each(|task| check(shop, truck, task))
-}
-
-/// Records that work waits for a part, or that the wait is over. The task stays due.
-///
-/// # Errors
-/// As [`service_done`].
-pub fn wait_for_part(
-    shop: &mut Shop,
-    truck: TruckId,
-    wait: WaitingForPart,
-    hand: &Hand,
-) -> Result<EntryId, ShopError> {
-    if hand.person.is_none() {
-        return Err(ShopError::NoPerson);
-    }
-    if let Some(task) = &wait.task {
-        check(shop, truck, task)?;
-    }
-    shop.write(Some(truck), wait.into(), None, hand)
 }
 
 fn check(shop: &Shop, truck: TruckId, task: &TaskId) -> Result<(), ShopError> {

@@ -107,7 +107,8 @@ pub(super) fn recent(entries: &[Bearing], newest_ms: i64) -> Vec<ServiceNow> {
     recent
 }
 
-/// Waits for parts that are not over. A certified defect waits for none.
+/// Waits for parts that are not over. A certificate ends what its defect waited for by then; a part that is
+/// waited for after it, or for no defect by name, is waited for until somebody says that it is in.
 pub(super) fn waiting(entries: &[Bearing]) -> Vec<WaitingNow> {
     let mut open: Vec<WaitingNow> = Vec::new();
     for bearing in entries {
@@ -129,6 +130,13 @@ pub(super) fn waiting(entries: &[Bearing]) -> Vec<WaitingNow> {
         }
     }
     open
+}
+
+impl WaitingNow {
+    /// Whether this word that a wait is over is about this one.
+    pub fn is_ended_by(&self, over: &WaitingForPart) -> bool {
+        over.over && is_same_wait(&self.what, over)
+    }
 }
 
 /// The same part for the same work. An older wait for a defect names none: any of the unit's ends it.

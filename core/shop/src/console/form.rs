@@ -71,6 +71,16 @@ impl Fields {
         self.text(name).map(read).transpose()
     }
 
+    /// A time of day; none when the field is empty.
+    pub(super) fn time(&self, name: &str) -> Result<Option<NaiveTime>, Refused> {
+        let read = |text: &str| {
+            NaiveTime::parse_from_str(text, "%H:%M")
+                .or_else(|_| NaiveTime::parse_from_str(text, "%H:%M:%S"))
+                .map_err(|_| Refused::Asked("form-time"))
+        };
+        self.text(name).map(read).transpose()
+    }
+
     /// A day and a time of the yard's clock.
     pub(super) fn moment(
         &self,
@@ -79,12 +89,7 @@ impl Fields {
         zone: chrono_tz::Tz,
     ) -> Result<Option<Stamp>, Refused> {
         let Some(day) = self.day(day)? else { return Ok(None) };
-        let time = self.text(time).map(|text| {
-            NaiveTime::parse_from_str(text, "%H:%M")
-                .or_else(|_| NaiveTime::parse_from_str(text, "%H:%M:%S"))
-                .map_err(|_| Refused::Asked("form-time"))
-        });
-        let Some(time) = time.transpose()? else { return Err(Refused::Asked("form-time")) };
+        let time = self.time(time)?.ok_or(Refused::Asked("form-time"))?;
         let at = sumpbook_trade::day::yard_moment(day, time, zone).ok_or(Refused::Asked("form-time"))?;
         Ok(Some(Stamp::new(at)))
     }

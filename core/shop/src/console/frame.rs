@@ -62,11 +62,20 @@ pub(super) fn bare(choice: Choice, title: &str, back: &str, main: &Markup) -> Ma
     }
 }
 
-/// A sentence in place of a page.
-pub(super) fn sentence(choice: Choice, said: &str) -> Markup {
+/// The page on which the form of such an address stands: of a unit and of a day it is its own.
+pub(super) fn page_of_form(path: &str) -> Option<String> {
+    let mut parts = path.split('/').filter(|part| !part.is_empty());
+    let first = parts.next().filter(|first| *first != "sign-out")?;
+    let of = parts.next().filter(|_| matches!(first, "units" | "day"));
+    Some(of.map_or_else(|| format!("/{first}"), |of| format!("/{first}/{of}")))
+}
+
+/// A sentence in place of a page, with a way on.
+pub(super) fn sentence(choice: Choice, said: &str, way: Option<&str>) -> Markup {
     html! {
         h1 { (choice.language.say("refused-title", &[])) }
         p class="strip" { (said) }
+        @if let Some(way) = way { p { a href=(way) { (choice.language.say("go-to-form", &[])) } } }
         p { a href="/" { (choice.language.say("go-to-day-sheet", &[])) } }
     }
 }

@@ -1,13 +1,14 @@
 //! Language and units of the console: chosen on every page, kept in a cookie, first guessed from what the
 //! browser says it reads.
 
-use axum::extract::{FromRequestParts, Query};
+use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
-use axum::http::{HeaderMap, HeaderValue, Uri, header};
+use axum::http::{HeaderMap, HeaderValue, Method, Uri, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::text::Arg;
 
+use super::query::Query;
 use super::session::cookie;
 use super::texts;
 
@@ -140,9 +141,19 @@ pub(super) async fn choose(Query(chosen): Query<Chosen>) -> Response {
     response
 }
 
-/// The address of this page, to come back to.
-pub(super) fn back(uri: &Uri) -> String {
-    uri.path_and_query().map_or_else(|| "/".to_owned(), ToString::to_string)
+/// The address to come back to from another: this page's own, or of an answer to a form, which cannot be asked for
+/// again, the page that the form stood on.
+pub(super) fn back(method: &Method, uri: &Uri, headers: &HeaderMap) -> String {
+    let of = |uri: &Uri| uri.path_and_query().map_or_else(|| "/".to_owned(), ToString::to_string);
+    if matches!(*method, Method::GET | Method::HEAD) {
+        return of(uri);
+    }
+    let text = |name| headers.get(name).and_then(|value| value.to_str().ok());
+    let stood_on = text(header::REFERER).and_then(|from| from.parse::<Uri>().ok());
+    let ours = stood_on.filter(|from| {
+        from.scheme_str() == Some("https") && from.authority().map(|at| at.as_str()) == text(header::HOST)
+    });
+    ours.map(|from| of(&from)).filter(|back| is_local(back)).unwrap_or_else(|| "/".to_owned())
 }
 
 /// Whether an address stays on this console: no other host, nothing a browser would read as one.
@@ -190,6 +201,24 @@ mod tests {
             (header::COOKIE, HeaderValue::from_static("language=en; units=us")),
         ];
         assert_eq!(Choice::of(&headers.into_iter().collect()), Choice::default());
+    }
+
+    #[test]
+    fn from_the_answer_to_a_form_one_comes_back_to_where_it_stood() {
+        let from = |referer: &'static str| {
+            let host = (header::HOST, HeaderValue::from_static("hub.yard:8443"));
+            let headers = [host, (header::REFERER, HeaderValue::from_static(referer))];
+            let uri = Uri::from_static("/due/plan");
+            back(&Method::POST, &uri, &headers.into_iter().collect())
+        };
+        assert_eq!(from("https://hub.yard:8443/due?unit=TH-01"), "/due?unit=TH-01");
+        for other in
+            ["https://other.yard/due", "http://hub.yard:8443/due", "/due", "https://hub.yard:8443//x"]
+        {
+            assert_eq!(from(other), "/", "{other}");
+        }
+        let page = Uri::from_static("/due?unit=TH-01");
+        assert_eq!(back(&Method::GET, &page, &HeaderMap::new()), "/due?unit=TH-01");
     }
 
     #[test]

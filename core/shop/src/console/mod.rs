@@ -30,6 +30,7 @@ mod people;
 mod photo;
 mod place;
 mod programme;
+mod query;
 mod refused;
 mod rule_words;
 mod ruler;
@@ -41,6 +42,7 @@ mod texts;
 mod unit;
 mod units;
 mod visit;
+mod waits;
 mod words;
 
 #[cfg(test)]
@@ -119,6 +121,12 @@ pub(crate) fn task_in(tag: &str, task: &str) -> String {
     texts::find(spoken(tag), &format!("task-{task}"), &[]).unwrap_or_else(|| task.replace('-', " "))
 }
 
+/// A case of a gap as the page tells it, with the yard's days.
+pub(crate) fn gap_case_in(tag: &str, zone: chrono_tz::Tz, day: chrono::NaiveDate, case: &str) -> String {
+    let choice = language::Choice { language: spoken(tag), ..language::Choice::default() };
+    in_out::gap_case::said(&words::Words { choice, zone, day }, case)
+}
+
 /// A rule's number as people read it.
 pub(crate) fn number_text(value: u32, places: u32) -> String {
     numbers::text(value, places)
@@ -168,6 +176,7 @@ pub fn router(console: Console) -> Router {
         .route("/words", get(language::choose))
         .route("/assets/{tag}/{name}", get(assets::asset))
         .fallback(refused::nothing_there)
+        .method_not_allowed_fallback(refused::only_forms)
         .layer(from_fn_with_state(console.clone(), session::gate))
         .layer(DefaultBodyLimit::disable())
         .layer(from_fn_with_state(console.clone(), refused::told))

@@ -119,6 +119,8 @@ impl No {
             ShopError::NoSuchDefect { unit, item, .. } => {
                 No::because("no-defect").given("unit", unit).item(item)
             }
+            ShopError::NoSuchWait(unit) => No::because("no-wait").given("unit", unit),
+            ShopError::NoSuchVisit(unit) => No::because("no-visit").given("unit", unit),
             ShopError::UnknownTask { task, unit, known } => {
                 No::because("no-task").named("task", "task", task).given("unit", unit).given("known", known)
             }

@@ -28,6 +28,10 @@ pub(super) enum Refused {
     TooLarge,
     /// No such page, or nothing of that name.
     NotThere,
+    /// The address asks for something that cannot be read.
+    Address,
+    /// A form is sent to that address; nothing is read there.
+    OnlyForms,
     /// The shop says no, in a sentence.
     Said(String),
     /// A form lacks something: the key of the sentence that says what.
@@ -63,6 +67,8 @@ impl Refused {
             Refused::Reader | Refused::Forged => StatusCode::FORBIDDEN,
             Refused::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Refused::NotThere => StatusCode::NOT_FOUND,
+            Refused::Address => StatusCode::BAD_REQUEST,
+            Refused::OnlyForms => StatusCode::METHOD_NOT_ALLOWED,
             Refused::Said(_) | Refused::No(_) | Refused::Asked(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Refused::Busy(..) | Refused::Broken(_) => StatusCode::SERVICE_UNAVAILABLE,
         }
@@ -76,6 +82,8 @@ impl Refused {
             Refused::Forged => "not a form of this session",
             Refused::TooLarge => "more than a form holds",
             Refused::NotThere => "nothing of that name",
+            Refused::Address => "an address that does not read",
+            Refused::OnlyForms => "a form's address was asked for",
             Refused::Said(_) | Refused::No(_) => "the shop says no",
             Refused::Asked(key) => key,
             Refused::Busy(..) | Refused::Broken(_) => "no page",
@@ -90,6 +98,8 @@ impl Refused {
             Refused::Forged => "refused-forged",
             Refused::TooLarge => "refused-too-large",
             Refused::NotThere => "refused-not-there",
+            Refused::Address => "address-unread",
+            Refused::OnlyForms => "refused-only-forms",
             Refused::Broken(_) => "refused-broken",
             Refused::Asked(key) => key,
             Refused::No(no) | Refused::Busy(no, _) => return no.said(choice.language),
@@ -113,11 +123,17 @@ pub(super) async fn nothing_there() -> Refused {
     Refused::NotThere
 }
 
+/// An address that takes another method: typed in, or come back to, it is a form's.
+pub(super) async fn only_forms() -> Refused {
+    Refused::OnlyForms
+}
+
 /// Makes a page, or JSON, of what was refused further in.
 pub(super) async fn told(State(_): State<Console>, request: Request, next: Next) -> Response {
     let choice = Choice::of(request.headers());
     let json = answer::wants_json(request.headers(), request.extensions());
-    let back = language::back(request.uri());
+    let back = language::back(request.method(), request.uri(), request.headers());
+    let way = frame::page_of_form(request.uri().path());
     let response = next.run(request).await;
     let Some(refused) = response.extensions().get::<Refused>().cloned() else { return response };
     let status = refused.status();
@@ -126,12 +142,15 @@ pub(super) async fn told(State(_): State<Console>, request: Request, next: Next)
         // Nobody's words and no address of a page: either may hold a name.
         other => tracing::info!(status = status.as_u16(), why = other.why(), "refused"),
     }
+    let way = way.filter(|_| matches!(refused, Refused::OnlyForms));
     let said = refused.said(choice);
     let mut told = match (&refused, json) {
         (_, true) => (status, Json(serde_json::json!({ "error": said }))).into_response(),
         (Refused::SignIn { to }, false) => Redirect::to(&sign_in(to.as_deref())).into_response(),
-        (_, false) => (status, frame::bare(choice, "refused-title", &back, &frame::sentence(choice, &said)))
-            .into_response(),
+        (_, false) => {
+            let main = frame::sentence(choice, &said, way.as_deref());
+            (status, frame::bare(choice, "refused-title", &back, &main)).into_response()
+        }
     };
     if status == StatusCode::SERVICE_UNAVAILABLE {
         told.headers_mut().insert(header::RETRY_AFTER, HeaderValue::from_static("5"));

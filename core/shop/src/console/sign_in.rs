@@ -3,7 +3,7 @@
 use std::net::{IpAddr, SocketAddr};
 
 use axum::Form;
-use axum::extract::{ConnectInfo, FromRequestParts, Query, State};
+use axum::extract::{ConnectInfo, FromRequestParts, State};
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -15,6 +15,7 @@ use super::language::{Choice, escaped, is_local};
 use super::refused::Refused;
 use super::session::{self, COOKIE, MOST_SESSIONS, SESSION_HOURS, SignIn, same_origin};
 use super::{Console, frame};
+use crate::console::query::Query;
 use crate::hub::HubError;
 
 /// Where a request came from: one address, or the whole network of an IPv6 one, of which a caller has many.

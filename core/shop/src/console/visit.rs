@@ -247,7 +247,7 @@ impl FromRequestParts<Console> for Visit {
             open,
             choice: Choice::of(&parts.headers),
             json: answer::wants_json(&parts.headers, &parts.extensions),
-            back: language::back(&parts.uri),
+            back: language::back(&parts.method, &parts.uri, &parts.headers),
         })
     }
 }

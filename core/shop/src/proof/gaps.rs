@@ -139,7 +139,8 @@ fn of_unit(
         }
     }
     for question in &state.hours.questions {
-        let figures = question.standing.iter().chain(&question.disputing).map(|row| row.figure.to_string());
+        let figures =
+            question.standing.iter().chain(&question.disputing).map(|row| format!("{} h", row.figure));
         found.add("hours-question", figures.collect::<Vec<_>>().join(" / "));
     }
     for note in state.notes.iter().filter(|note| note.answered.first.is_none()) {

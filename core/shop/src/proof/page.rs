@@ -10,7 +10,7 @@ use sumpbook_trade::{Entry, Fact, Stamp, TruckId};
 
 use super::{Gap, own_rules};
 use crate::ShopError;
-use crate::console::{say_in, task_in};
+use crate::console::{gap_case_in, say_in, task_in};
 use crate::sheet::Yard;
 use crate::table_out::Kind;
 
@@ -109,7 +109,7 @@ pub(super) fn page(
                 @for gap in gaps {
                     h3 { (gap.unit) ": " (t(&format!("gap-{}", gap.what))) ", " (gap.count) }
                     ul {
-                        @for case in gap.cases.iter().filter(|case| !case.is_empty()) { li { (case) } }
+                        @for case in gap.cases.iter().filter(|case| !case.is_empty()) { li { (gap_case_in(spoken.tag, fleet.zone, yard.day, case)) } }
                         @if gap.count > gap.cases.len() {
                             li { (with("pack-more", "count", &(gap.count - gap.cases.len()).to_string())) }
                         }

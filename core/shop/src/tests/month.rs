@@ -6,8 +6,9 @@ use sumpbook_trade::{Stamp, Tenths};
 
 use super::yard::*;
 use crate::certify::certify;
-use crate::service::{service_done, wait_for_part};
+use crate::service::service_done;
 use crate::settle::decide;
+use crate::wait::wait_for_part;
 
 fn hm(at: Option<Stamp>) -> String {
     at.map_or_else(|| "never".into(), |at| at.moment().format("%H:%M").to_string())

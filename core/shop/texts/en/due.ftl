@@ -29,9 +29,14 @@ visits-later = { $count ->
     [one] One visit later
    *[other] { $count } visits later
 }
+visit-cancel = Cancel the visit
+visit-cancel-why = Why (may stay empty)
+visit-cancelled = the visit was called off
 wait-part = Wait for a part
 wait-keep = Keep the wait
-wait-ended = the wait is over
+wait-is-in = The part is in
+section-waits = Waiting for parts
+none-waits = nothing waits for a part
 wait-no-part = The part has no name. Nothing was recorded. Go back and say which part.
 
 none-to-order = nothing to order

@@ -1,6 +1,7 @@
 # Forms of every page.
 
 form-unread = This form cannot be read. Nothing was changed. Open the page again.
+address-unread = This address asks for something that cannot be read. Nothing was changed. Open the page from another page.
 form-day = A day there is no day. Nothing was recorded. Go back and give it as year-month-day, such as 2026-10-22.
 form-day-far = A day there is not of this time. Nothing was recorded. Go back and look at its year, between 1980 and 2099.
 form-time = A time there is no time of day. Nothing was recorded. Go back and give it as 06:40.

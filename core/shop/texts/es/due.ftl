@@ -29,9 +29,14 @@ visits-later = { $count ->
     [one] Una visita más adelante
    *[other] { $count } visitas más adelante
 }
+visit-cancel = Cancelar la visita
+visit-cancel-why = Por qué (puede quedar vacío)
+visit-cancelled = la visita se canceló
 wait-part = En espera de pieza
 wait-keep = Anotar la espera
-wait-ended = ya no se espera
+wait-is-in = Ya llegó la pieza
+section-waits = En espera de piezas
+none-waits = nada espera pieza
 wait-no-part = La pieza no tiene nombre. No se registró nada. Hay que volver y decir cuál pieza.
 
 none-to-order = nada por pedir
@@ -47,7 +52,7 @@ service-open = Servicio hecho
 service-of = Servicio hecho, { $unit }
 service-read = Horas leídas: { $hours } h, { $when }
 service-tasks = Qué servicios se hicieron
-service-hours = Horas del medidor entonces
+service-hours = Horas del horómetro entonces
 service-who = Lo hizo
 service-source = Se anota de
 service-source-shop = trabajo del propio taller

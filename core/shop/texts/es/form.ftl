@@ -1,6 +1,7 @@
 # Forms of every page.
 
 form-unread = Este formulario no se puede leer. No se cambió nada. Hay que abrir la página otra vez.
+address-unread = Esta dirección pide algo que no se puede leer. No se cambió nada. Abre la página desde otra.
 form-day = Un día de ahí no es un día. No se registró nada. Hay que volver y escribirlo como año-mes-día, por ejemplo 2026-10-22.
 form-day-far = Un día de ahí no es de esta época. No se registró nada. Hay que volver y revisar el año, entre 1980 y 2099.
 form-time = Una hora de ahí no es una hora del día. No se registró nada. Hay que volver y escribirla como 06:40.

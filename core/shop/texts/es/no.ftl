@@ -15,6 +15,8 @@ no-decided-meanwhile = Alguien decidió sobre esto mientras tanto. No se registr
 no-targets = Di de qué registros se trata. No se registró nada.
 no-words = Di por qué, con tus palabras. No se registró nada.
 no-defect = { $unit } no tiene abierto el defecto «{ $item }». No se certificó nada. Quizá alguien lo certificó mientras tanto: abre la página otra vez.
+no-wait = { $unit } no tiene abierta esa espera de pieza. No se registró nada. Quizá ya terminó: abre la página otra vez y mira qué espera.
+no-visit = { $unit } no tiene planeada esa visita. No se registró nada. Quizá ya se hizo, se movió o se canceló: abre la página otra vez.
 no-task = «{ $task }» no está en el programa de { $unit }. No se registró nada. Sus tareas: { $known }.
 no-ahead = { $when } todavía no llega. No se registró nada. Da la hora en que se hizo.
 no-signed-ahead = La hoja dice que se firmó el { $when }, que todavía no llega. No se registró nada. Revisa la fecha y la hora de la hoja.
@@ -26,11 +28,11 @@ no-checklist = No se puede usar la lista de inspección. No se registró nada. M
 
 no-laid-up = { $unit } está guardada desde { $since }. No se registró nada. Contesta la lista antes de su regreso.
 no-not-laid-up = { $unit } no está guardada: no hay lista que contestar. No se registró nada.
-no-return-line = Di qué líneas se hicieron o se dispensan. No se registró nada.
-no-return-unknown = La lista antes del regreso no tiene la línea «{ $line }». No se registró nada. Abre la página otra vez.
-no-return-twice = «{ $line }» se contestó dos veces. No se registró nada. Da cada línea una vez, hecha o dispensada.
+no-return-line = Di qué renglones se hicieron o se dispensan. No se registró nada.
+no-return-unknown = La lista antes del regreso no tiene el renglón «{ $line }». No se registró nada. Abre la página otra vez.
+no-return-twice = «{ $line }» se contestó dos veces. No se registró nada. Da cada renglón una vez, hecho o dispensado.
 no-return-reason = «{ $line }» se dispensa sin motivo. No se registró nada. Di por qué se deja fuera.
-no-return-person = Una línea de esta lista se hace o se dispensa por nombre. No se registró nada. Di quién.
+no-return-person = Un renglón de esta lista se hace o se dispensa por nombre. No se registró nada. Di quién.
 no-return-list = No se puede leer la lista antes del regreso. No se registró nada.
 
 no-answer-item = La lista no tiene el punto «{ $item }». No se registró nada. Abre la página otra vez.

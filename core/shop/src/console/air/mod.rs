@@ -5,7 +5,6 @@ mod asked;
 mod page;
 
 use axum::Router;
-use axum::extract::Query;
 use axum::response::Response;
 use axum::routing::get;
 use serde::Serialize;
@@ -20,6 +19,7 @@ use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
 use crate::ShopError;
+use crate::console::query::Query;
 
 /// Its page.
 pub(super) fn routes() -> Router<Console> {

@@ -4,7 +4,7 @@ mod page;
 mod view;
 
 use axum::Router;
-use axum::extract::{Path, Query};
+use axum::extract::Path;
 use axum::response::Response;
 use axum::routing::get;
 use serde::Deserialize;
@@ -14,6 +14,7 @@ use super::Console;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
+use crate::console::query::Query;
 
 /// Its page.
 pub(super) fn routes() -> Router<Console> {

@@ -6,7 +6,7 @@ mod view;
 
 use axum::Form;
 use axum::Router;
-use axum::extract::{Path, Query};
+use axum::extract::Path;
 use axum::response::Response;
 use axum::routing::get;
 use serde::Deserialize;
@@ -18,6 +18,7 @@ use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
 use crate::certify::certify;
+use crate::console::query::Query;
 
 use view::Asked;
 

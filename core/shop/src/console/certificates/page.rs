@@ -113,9 +113,9 @@ fn rest(words: &Words, rows: &[DefectRow]) -> Markup {
             door(&row.unit),
             said(words.item(&row.item, row.place.as_deref())),
             day::answer(words, &row.one_answer),
-            row.other_answer.as_ref().map_or_else(|| said(words.t("none-dash")), |r| day::answer(words, r)),
+            day::others(words, row),
             said(day::locks(words, &row.locks)),
-            day::next_step(words, row),
+            day::next_step(words, row, &day::Steps::default()),
         ]
     });
     html! {

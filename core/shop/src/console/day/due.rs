@@ -33,7 +33,7 @@ fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Marku
     let below = html! {
         (table(words, "due-table", &name, first))
         @if !rest.is_empty() {
-            details {
+            details class="rows" {
                 summary { (words.with("all-of", &[("count", Arg::Count(list.count as i64))])) }
                 (table(words, "due-rest", &name, rest))
             }

@@ -5,13 +5,14 @@ use sumpbook_daybook::text::Arg;
 
 use super::found::{self, marked};
 use super::later;
+use super::steps::Steps;
 use super::visits::tomorrow;
 use crate::console::mark::{self, LockNow};
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
 use crate::sheet::{AgainstRow, Evening, ExpectedRow, HappenedRow, NotReported, WithoutRow};
 
-pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
+pub(super) fn draw(words: &Words, sheet: &Evening, steps: &Steps) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
     let name = |key: &str| words.t(key);
     html! {
@@ -26,10 +27,10 @@ pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
         (not_reported(words, &sheet.not_reported))
         (section("defects", sheet.new_defects.count, &name("section-defects"),
             &none(sheet.new_defects.count, "none-recorded"),
-            &found::defects(words, "defects-table", &name("section-defects"), &sheet.new_defects.rows)))
+            &found::defects(words, ("defects-table", &name("section-defects")), &sheet.new_defects.rows, steps)))
         (section("locked", sheet.locked.count, &name("section-locked"),
             &none(sheet.locked.count, "no-lock"),
-            &found::locked(words, "locked-table", &name("section-locked"), &sheet.locked.rows)))
+            &found::locked(words, ("locked-table", &name("section-locked")), &sheet.locked.rows, steps)))
         (later::draw(words, sheet))
         (tomorrow(words, sheet))
     }
@@ -135,7 +136,7 @@ fn not_reported(words: &Words, of: &NotReported) -> Markup {
     let table = Table::new("not-reported-table", &name, heads).rows(rows).draw();
     let reported = html! {
         @if !of.reported.is_empty() {
-            details {
+            details class="rows" {
                 summary { (words.with("reported-all", &[("count", Arg::Count(of.reported.len() as i64))])) }
                 ul class="run" {
                     @for row in &of.reported { li { (door(&row.unit)) " " (state(words, row)) } }

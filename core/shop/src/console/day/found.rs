@@ -3,17 +3,32 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
+use crate::console::due_words;
 use crate::console::language::escaped;
 use crate::console::mark::{self, LockNow, Pair};
 use crate::console::photo;
 use crate::console::table::{Table, door, name, said};
 use crate::console::words::Words;
+use crate::due::PartRow;
 use crate::sheet::{DefectRow, LockedRow, SaidRow};
+
+use super::steps::Steps;
 
 /// "OK, Bettina Quaye 06:41".
 pub(in crate::console) fn answer(words: &Words, row: &SaidRow) -> Markup {
     let what = if row.ok { words.t("answer-said-ok") } else { words.found(&row.words) };
     html! { (what) span class="named" { ", " (words.who(row.who.as_deref())) } " " (words.at(row.at)) }
+}
+
+/// What others answered; a dash where nobody else did.
+pub(in crate::console) fn others(words: &Words, row: &DefectRow) -> Markup {
+    html! {
+        @if row.other_answer.is_none() && row.more_answers.is_empty() { (words.t("none-dash")) }
+        @for (place, other) in row.other_answer.iter().chain(&row.more_answers).enumerate() {
+            @if place > 0 { "; " }
+            (answer(words, other))
+        }
+    }
 }
 
 /// What it locks, by name.
@@ -25,7 +40,12 @@ pub(in crate::console) fn locks(words: &Words, locks: &[String]) -> String {
 }
 
 /// Defects with both answers.
-pub(super) fn defects(words: &Words, id: &str, caption: &str, rows: &[DefectRow]) -> Markup {
+pub(super) fn defects(
+    words: &Words,
+    (id, caption): (&str, &str),
+    rows: &[DefectRow],
+    steps: &Steps,
+) -> Markup {
     let heads =
         ["head-unit", "head-what", "head-one-answer", "head-other-answer", "head-locks", "head-photo"];
     let heads = heads.iter().chain(&["head-next-step"]).map(|key| words.t(key));
@@ -38,10 +58,10 @@ pub(super) fn defects(words: &Words, id: &str, caption: &str, rows: &[DefectRow]
             door(&row.unit),
             said(what),
             answer(words, &row.one_answer),
-            row.other_answer.as_ref().map_or_else(|| said(words.t("none-dash")), |row| answer(words, row)),
+            others(words, row),
             said(locks(words, &row.locks)),
             photos(words, &row.photos),
-            next_step(words, row),
+            next_step(words, row, steps),
         ]
     });
     Table::new(id, caption, heads).rows(rows).draw()
@@ -64,13 +84,16 @@ pub(in crate::console) fn numbered(words: &Words, place: usize) -> String {
     words.with("photo-n", &[("n", Arg::Count(number))])
 }
 
-/// What is to be done about a defect, each a way there: certify it, plan a visit, wait for a part.
-pub(in crate::console) fn next_step(words: &Words, row: &DefectRow) -> Markup {
+/// What is to be done about a defect, each a way there: certify it, plan a visit, wait for a part. What it waits
+/// for is named before them; what is over by now, on a sheet of an earlier day, offers none.
+pub(in crate::console) fn next_step(words: &Words, row: &DefectRow, steps: &Steps) -> Markup {
     let due = due_href(&row.unit, &row.item, row.place.as_deref());
     match row.state.as_str() {
         "awaiting-review" => said(words.t("next-review")),
         "closed" => said(words.t("next-none")),
+        _ if !steps.is_open(&row.unit, &row.item, row.place.as_deref()) => said(words.t("next-over")),
         _ => html! {
+            @for wait in steps.waits_of(row) { (waits(words, wait)) " " }
             span class="acts" {
                 a class="button" href=(certify_href(&row.unit, &row.item, row.place.as_deref())) {
                     (words.t("do-certify"))
@@ -80,6 +103,11 @@ pub(in crate::console) fn next_step(words: &Words, row: &DefectRow) -> Markup {
             }
         },
     }
+}
+
+/// "waits for blade, promised Mon 26 Oct".
+fn waits(words: &Words, wait: &PartRow) -> String {
+    words.with("waiting-part", &[("part", Arg::Text(&due_words::part(words, Some(wait))))])
 }
 
 /// Where a defect is certified.
@@ -97,12 +125,21 @@ fn named(item: &str, place: Option<&str>) -> String {
 }
 
 /// What stands locked, since when, and who knew when.
-pub(super) fn locked(words: &Words, id: &str, caption: &str, rows: &[LockedRow]) -> Markup {
+pub(super) fn locked(
+    words: &Words,
+    (id, caption): (&str, &str),
+    rows: &[LockedRow],
+    steps: &Steps,
+) -> Markup {
     let heads = ["head-unit", "head-road-air", "head-since", "head-why", "head-shop-knew"];
     let heads = heads.iter().chain(&["head-driver-knew", "head-next-step"]).map(|key| words.t(key));
     let rows = rows.iter().map(|row| {
         let item = words.item(&row.item, row.place.as_deref());
         let next = match row.certified {
+            // What a sheet of an earlier day tells may be over: how it stands now, its unit's page tells.
+            None if steps.is_of_then() && !steps.is_open(&row.unit, &row.item, row.place.as_deref()) => html! {
+                a href=(format!("/units/{}", escaped(&row.unit))) { (words.t("next-see-now")) }
+            },
             // Only the work itself frees what a campaign locks.
             None if row.next_step == "service" => html! {
                 a class="button" href=(format!("/due?unit={}", escaped(&row.unit))) { (words.t("do-service")) }

@@ -8,12 +8,13 @@ mod head;
 mod later;
 mod morning;
 mod sentence;
+mod steps;
 mod view;
 mod visits;
 
 use axum::Json;
 use axum::Router;
-use axum::extract::{Path, Query, State};
+use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use chrono::NaiveDate;
@@ -26,10 +27,12 @@ use super::place::Place;
 use super::refused::Refused;
 use super::visit::{Body, Telling, Visit};
 use crate::close;
+use crate::console::query::Query;
 use crate::sheet::{Sections, View};
 
 pub(super) use evening::state as expected;
-pub(super) use found::{answer, certify_href, locks, next_step, numbered, photos};
+pub(super) use found::{answer, certify_href, locks, next_step, numbered, others, photos};
+pub(super) use steps::Steps;
 pub(super) use view::DayView;
 
 /// Its pages.
@@ -110,8 +113,13 @@ fn body(telling: &Telling, view: &DayView) -> Body {
         div class="board" {
             (head::draw(telling, &words, view))
             @match &view.sheet.view {
-                Sections::Evening(sections) => (evening::draw(&words, sections)),
-                Sections::Morning(sections) => (morning::draw(&words, sections, view.pages_to_type)),
+                Sections::Evening(sections) => {
+                    (evening::draw(&words, sections, &Steps::of(&sections.due.parts, view.open_now.as_ref())))
+                },
+                Sections::Morning(sections) => {
+                    @let steps = Steps::of(&sections.due.parts, view.open_now.as_ref());
+                    (morning::draw(&words, sections, view.pages_to_type, &steps))
+                },
             }
         }
     };

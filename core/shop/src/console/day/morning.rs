@@ -4,6 +4,7 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::evening::state;
+use super::steps::Steps;
 use super::visits::work as visit_work;
 use super::{due, found, later};
 use crate::console::parts;
@@ -13,7 +14,7 @@ use crate::sheet::{ExpectedRow, Morning, PhoneRow, VisitRow};
 
 /// `pages`: photos of paper pages kept at the desk that no page typed in names yet; none where that is not known,
 /// of a closed sheet or an earlier day.
-pub(super) fn draw(words: &Words, sheet: &Morning, pages: Option<usize>) -> Markup {
+pub(super) fn draw(words: &Words, sheet: &Morning, pages: Option<usize>, steps: &Steps) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
     let name = |key: &str| words.t(key);
     let late = &sheet.version_two;
@@ -21,14 +22,14 @@ pub(super) fn draw(words: &Words, sheet: &Morning, pages: Option<usize>) -> Mark
     html! {
         (section("not-to-go-out", sheet.not_to_go_out.count, &name("section-not-out"),
             &none(sheet.not_to_go_out.count, "no-lock"),
-            &found::locked(words, "not-out-table", &name("section-not-out"), &sheet.not_to_go_out.rows)))
+            &found::locked(words, ("not-out-table", &name("section-not-out")), &sheet.not_to_go_out.rows, steps)))
         (section("certificates", sheet.to_certify.count, &name("section-certify"),
             &none(sheet.to_certify.count, "none-to-certify"),
             &html! {
-                @if sheet.to_certify.count > 0 {
+                @if sheet.to_certify.count > 0 && !steps.is_of_then() {
                     p { a class="button" href="/certificates" { (words.t("sign-the-next")) } }
                 }
-                (found::defects(words, "certify-table", &name("section-certify"), &sheet.to_certify.rows))
+                (found::defects(words, ("certify-table", &name("section-certify")), &sheet.to_certify.rows, steps))
             }))
         (section("expected", sheet.expected.count, &name("section-expected"),
             &none(sheet.expected.count, "sentence-none-expected"), &expected(words, &sheet.expected.rows)))

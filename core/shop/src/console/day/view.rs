@@ -11,7 +11,9 @@ use sumpbook_trade::Stamp;
 use crate::ShopError;
 use crate::close::changes::{Change, changes};
 use crate::paper;
-use crate::sheet::{DaySheet, Sections, View, closings, day_sheet};
+use crate::sheet::{DaySheet, Sections, View, Yard, closings, day_sheet, to_certify};
+
+use super::steps::Open;
 
 /// A day of the yard.
 #[derive(Clone, Debug, Serialize)]
@@ -29,6 +31,9 @@ pub(in crate::console) struct DayView {
     pub(super) first: First,
     /// Photos of paper pages kept at the desk of which no page is typed in yet; only in the morning view of today.
     pub(super) pages_to_type: Option<usize>,
+    /// What is open today, where the sheet tells of an earlier moment: it offers no step for what is over.
+    #[serde(skip)]
+    pub(super) open_now: Option<Open>,
     /// The sheet.
     pub(super) sheet: DaySheet,
 }
@@ -129,14 +134,22 @@ fn around(ledger: &Ledger, now: Stamp, version: Option<u32>, sheet: DaySheet) ->
         let by = entry.and_then(|entry| fleet.person_name(entry.person?).map(str::to_owned));
         VersionRow { version: row.version, known_at: stamp(row.at_ms), by, changes: row.changes, told }
     });
+    let today = fleet.yard_day(now);
+    let open_now = if version.is_some() || sheet.day != today {
+        let rows = to_certify(ledger, &Yard::of(ledger, today, now)?)?;
+        Some(rows.into_iter().map(|row| (row.unit, row.item, row.place)).collect())
+    } else {
+        None
+    };
     let people = fleet.people.values().filter(|person| !person.gone).count();
     Ok(DayView {
         mark: ledger.store().truth().last_n()?,
-        today: fleet.yard_day(now),
+        today,
         version,
         versions: versions.collect(),
         first: First { units: fleet.trucks.len(), people, phones: fleet.devices.len() },
         pages_to_type: None,
+        open_now,
         sheet,
     })
 }

@@ -3,11 +3,11 @@
 mod campaigns;
 mod page;
 mod service;
+mod visits;
 
 use std::collections::BTreeMap;
 
 use axum::Router;
-use axum::extract::Query;
 use axum::response::Response;
 use axum::routing::{get, post};
 use serde::{Deserialize, Serialize};
@@ -22,9 +22,12 @@ use super::language::escaped;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
+use super::waits;
 use crate::certify::open_defect;
+use crate::console::query::Query;
 use crate::plan::{FleetDue, Work, fleet_due_with, plan_visits};
 use crate::sheet::{DefectRow, Yard, to_certify};
+use crate::wait::wait_for_part;
 use crate::{Shop, ShopError, service as services};
 
 /// Its pages.
@@ -32,7 +35,9 @@ pub(super) fn routes() -> Router<Console> {
     Router::new()
         .route("/due", get(list))
         .route("/due/plan", post(plan))
+        .route("/due/visit/cancel", post(visits::cancel))
         .route("/due/wait", post(wait))
+        .route("/due/wait/over", post(waits::over))
         .route("/due/ticked", post(ticked))
         .route("/due/campaign", post(campaigns::enter))
         .route("/due/campaign/withdraw", post(campaigns::withdraw))
@@ -155,7 +160,7 @@ async fn wait(visit: Visit, fields: Fields) -> Result<Response, Refused> {
                 let of_tasks = work.tasks.into_iter().map(|task| (Some(task), None));
                 for (task, defect) in of_tasks.chain(defects.into_iter().map(|defect| (None, Some(defect)))) {
                     let wait = WaitingForPart { task, part: part.clone(), promised, over, defect };
-                    services::wait_for_part(shop, truck, wait, hand)?;
+                    wait_for_part(shop, truck, wait, hand)?;
                 }
             }
             Ok(())

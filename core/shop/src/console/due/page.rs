@@ -3,14 +3,14 @@
 use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
-use super::{DueView, PAGE, campaigns};
+use super::{DueView, PAGE, campaigns, visits};
 use crate::console::language::escaped;
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
-use crate::console::{day, due_words as told, papers, parts};
+use crate::console::{day, due_words as told, papers, parts, waits};
 use crate::papers::DatedPaper;
 use crate::parts::OilToLoad;
-use crate::plan::{OrderRow, PlanRow, VisitRow};
+use crate::plan::{OrderRow, PlanRow};
 use crate::sheet::DefectRow;
 
 pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
@@ -29,16 +29,11 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
         (filter(telling, view))
         (rows(telling, view))
         (laid_up(telling, view))
-        (visits(telling, view))
+        (visits::draw(telling, view))
+        (waits::draw(telling, &view.due.waits))
         (needs(telling, view))
         (orders(telling, &view.due.orders))
         (papers(telling, &view.due.papers))
-        @for part in &view.due.parts {
-            p {
-                (door(&part.unit)) " "
-                (told::waits(telling, part))
-            }
-        }
         (campaigns::draw(telling, view))
     };
     Body { title: telling.t("place-due"), main }
@@ -165,7 +160,7 @@ fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks
             told::state(telling, due),
             said(due.waiting_for.as_ref().map_or_else(dash, |part| part.part.clone())),
             said(due.waiting_for.as_ref().and_then(|p| p.promised).map_or_else(dash, |day| telling.short_day(day))),
-            said(row.visit.as_ref().map_or_else(dash, |visit| when(telling, visit))),
+            said(row.visit.as_ref().map_or_else(dash, |visit| visits::when(telling, visit))),
         ];
         if any {
             cells.push(said(asks));
@@ -218,67 +213,10 @@ fn acts(telling: &Telling, view: &DueView) -> Markup {
             input id="wait-part" name="part" size="20";
             label for="wait-promised" { (telling.t("head-promised")) }
             input id="wait-promised" name="promised" type="date";
-            label class="show" { input type="checkbox" name="over" value="yes"; " " (telling.t("wait-ended")) }
             button formaction="/due/wait" { (telling.t("wait-keep")) }
         }
         p { button formaction="/due/ticked" { (telling.t("service-open")) } }
     }
-}
-
-fn visits(telling: &Telling, view: &DueView) -> Markup {
-    let name = telling.t("section-visits");
-    let beside = if view.due.visits.is_empty() { telling.t("none-planned") } else { String::new() };
-    let below = html! {
-        (visit_table(telling, "visits-table", &name, &view.due.visits))
-        @if !view.due.later.is_empty() {
-            details {
-                summary { (telling.with("visits-later", &[("count", Arg::Count(count(view.due.later.len())))])) }
-                (visit_table(telling, "later-visits-table", &telling.t("section-visits"), &view.due.later))
-            }
-        }
-    };
-    section("visits", view.due.visits.len(), &name, &beside, &below)
-}
-
-fn visit_table(telling: &Telling, id: &str, caption: &str, rows: &[VisitRow]) -> Markup {
-    let heads =
-        ["head-unit", "head-day", "head-task", "head-where-who", "head-next-step"].map(|key| telling.t(key));
-    let rows = rows.iter().map(|visit| {
-        let ticks =
-            visit.tasks.iter().map(|task| format!("&tick={}%40{}", escaped(task), escaped(&visit.unit)));
-        vec![
-            door(&visit.unit),
-            said(when(telling, visit)),
-            said(work(telling, visit)),
-            said(visit.where_and_who.clone().unwrap_or_else(|| telling.t("not-said"))),
-            html! {
-                @if !visit.tasks.is_empty() {
-                    a href=(format!("/due/service?unit={}{}", escaped(&visit.unit), ticks.collect::<String>())) {
-                        (telling.t("service-open"))
-                    } " "
-                }
-                @for defect in &visit.defects {
-                    a href=(day::certify_href(&visit.unit, &defect.item, defect.place.as_deref())) {
-                        (telling.t("do-certify"))
-                    } " "
-                }
-            },
-        ]
-    });
-    Table::new(id, caption, heads).rows(rows).draw()
-}
-
-/// Its tasks, then the items of its defects.
-fn work(telling: &Telling, visit: &VisitRow) -> String {
-    let tasks = visit.tasks.iter().map(|task| telling.task(task));
-    let defects = visit.defects.iter().map(|defect| telling.item(&defect.item, defect.place.as_deref()));
-    telling.listed(tasks.chain(defects))
-}
-
-/// "Thu 22 Oct", and that it was missed.
-fn when(telling: &Telling, visit: &VisitRow) -> String {
-    let day = telling.short_day(visit.day);
-    if visit.missed { telling.with("visit-missed", &[("day", Arg::Text(&day))]) } else { day }
 }
 
 /// Parts and oil for the week's visits: what to lay out, and what to load.
@@ -385,6 +323,6 @@ fn order(telling: &Telling, row: &OrderRow) -> String {
     said
 }
 
-fn count(n: usize) -> i64 {
+pub(super) fn count(n: usize) -> i64 {
     i64::try_from(n).unwrap_or(i64::MAX)
 }

@@ -5,12 +5,13 @@ mod bring;
 mod desk;
 mod download;
 mod dry_page;
+pub(in crate::console) mod gap_case;
 mod one;
 mod page;
 mod take;
 
 use axum::Router;
-use axum::extract::{Query, State};
+use axum::extract::State;
 use axum::response::Response;
 use axum::routing::{get, post};
 use serde::{Deserialize, Serialize};
@@ -19,6 +20,7 @@ use super::Console;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
+use crate::console::query::Query;
 use crate::sealed_key;
 use crate::{calendar_feed, sheet::Yard};
 

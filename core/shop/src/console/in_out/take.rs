@@ -2,17 +2,19 @@
 
 use std::path::{Path as FilePath, PathBuf};
 
-use axum::extract::{Path, Query, State};
+use axum::extract::{Path, State};
 use axum::response::Response;
 use maud::html;
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::text::Arg;
 use sumpbook_trade::{Stamp, TruckId};
 
-use super::download;
+use super::{download, gap_case};
 use crate::console::Console;
 use crate::console::form::Fields;
 use crate::console::place::Place;
+use crate::console::query::Query;
 use crate::console::refused::Refused;
 use crate::console::table::{Table, door, said};
 use crate::console::visit::{Body, Telling, Visit};
@@ -93,8 +95,12 @@ fn gaps_page(telling: &Telling, view: &GapsView) -> Body {
     let title = telling.t("out-pack-gaps");
     let heads = ["head-unit", "out-gaps-head", "out-gaps-count"].map(|key| telling.t(key));
     let rows = view.gaps.iter().map(|gap| {
-        let cases = gap.cases.iter().filter(|case| !case.is_empty()).take(5);
-        let cases: Vec<String> = cases.map(|case| case_said(telling, case)).collect();
+        let named = gap.cases.iter().filter(|case| !case.is_empty()).take(5);
+        let mut cases: Vec<String> = named.map(|case| gap_case::said(telling, case)).collect();
+        let more = gap.count.saturating_sub(cases.len());
+        if !cases.is_empty() && more > 0 {
+            cases.push(telling.with("pack-more", &[("count", Arg::Text(&more.to_string()))]));
+        }
         let what = telling.t(&format!("gap-{}", gap.what));
         vec![
             door(&gap.unit),
@@ -109,21 +115,6 @@ fn gaps_page(telling: &Telling, view: &GapsView) -> Body {
         p { a href="/in-and-out" { (telling.t("place-in-out")) } }
     };
     Body { title, main }
-}
-
-/// A case of a gap in the reader's words: its moment as the yard had it, what was recorded, which task.
-fn case_said(telling: &Telling, case: &str) -> String {
-    let word = |word: &str| {
-        let (bare, colon) = word.strip_suffix(':').map_or((word, ""), |bare| (bare, ":"));
-        let said = match bare.parse::<Stamp>() {
-            Ok(at) => Some(telling.short_day_at(at)),
-            Err(_) => {
-                telling.or_none(&format!("kind-{bare}")).or_else(|| telling.or_none(&format!("task-{bare}")))
-            }
-        };
-        format!("{}{colon}", said.as_deref().unwrap_or(bare))
-    };
-    case.split(' ').map(word).collect::<Vec<_>>().join(" ")
 }
 
 /// Makes a file in a folder of its own within the shop's and sends it. The folder is gone when it was sent.

@@ -4,7 +4,6 @@ mod given;
 mod page;
 
 use axum::Router;
-use axum::extract::Query;
 use axum::response::Response;
 use axum::routing::{get, post};
 use serde::{Deserialize, Serialize};
@@ -18,6 +17,7 @@ use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
 use crate::ShopError;
+use crate::console::query::Query;
 
 /// Its page, and the form on it.
 pub(super) fn routes() -> Router<Console> {

@@ -129,7 +129,7 @@ async fn a_defect_waits_for_its_part() {
         (&"TH-03".into(), &"mirror glass".into())
     );
     assert_eq!(json["parts"][0]["defect"], serde_json::json!(["mirrors", "right"]));
-    desk.get("/due").await.says("Mirrors, right: waits for mirror glass").says("Mon 26 Oct");
+    desk.get("/due").await.says("Waiting for parts").says("mirror glass").says("Mon 26 Oct");
     desk.get("/units/TH-03").await.says("Mirrors, right: mirror glass");
     let over = [("defect", "mirrors/right@TH-03"), ("part", "mirror glass"), ("over", "yes")];
     assert_eq!(desk.post("/due/wait", &over).await.status, StatusCode::SEE_OTHER);

@@ -9,6 +9,7 @@ mod links;
 mod paper;
 mod people;
 mod sign_in;
+mod steps;
 mod week;
 
 use axum::body::{Body, to_bytes};
@@ -133,6 +134,14 @@ impl Desk {
         self.post_raw(path, "application/x-www-form-urlencoded", form.into_bytes()).await
     }
 
+    /// The same from a form that stands on this page.
+    pub(super) async fn post_from(&self, page: &str, path: &str, fields: &[(&str, &str)]) -> Answer {
+        let form = format!("csrf={}&{}", self.csrf, encoded(fields));
+        let request = self.posting(path, "application/x-www-form-urlencoded");
+        let request = request.header(header::REFERER, format!("https://{HOST}{page}"));
+        self.asked(request.body(Body::from(form)).unwrap()).await
+    }
+
     /// A form with a file.
     pub(super) async fn post_file(&self, path: &str, fields: &[(&str, &str)], file: (&str, &[u8])) -> Answer {
         let mut body = Vec::new();
@@ -153,14 +162,15 @@ impl Desk {
     }
 
     async fn post_raw(&self, path: &str, kind: &str, body: Vec<u8>) -> Answer {
-        let request = Request::post(path)
+        self.asked(self.posting(path, kind).body(Body::from(body)).unwrap()).await
+    }
+
+    fn posting(&self, path: &str, kind: &str) -> axum::http::request::Builder {
+        Request::post(path)
             .header(header::HOST, HOST)
             .header(header::ORIGIN, format!("https://{HOST}"))
             .header(header::COOKIE, format!("{}; language=en", self.cookie))
             .header(header::CONTENT_TYPE, kind)
-            .body(Body::from(body))
-            .unwrap();
-        self.asked(request).await
     }
 }
 

@@ -106,7 +106,7 @@ async fn the_morning_says_what_came_in_what_is_in_the_bays_and_what_is_to_be_typ
         defect: None,
     };
     let truck = yard.truck("TH-08");
-    crate::service::wait_for_part(&mut yard.shop, truck, wait(false), &hand).unwrap();
+    crate::wait::wait_for_part(&mut yard.shop, truck, wait(false), &hand).unwrap();
     let desk = Desk::of(yard, MORNING).await;
     let morning = "/day/2026-10-20?view=morning";
     let page = desk.get(morning).await;

@@ -1,5 +1,6 @@
 //! One unit: its locks, its clocks, its hours, and everything recorded of it.
 
+mod day_status;
 mod fluids;
 mod history;
 mod hours;
@@ -14,7 +15,7 @@ mod told;
 mod view;
 
 use axum::Router;
-use axum::extract::{Path, Query};
+use axum::extract::Path;
 use axum::response::{IntoResponse, Redirect, Response};
 use axum::routing::{get, post};
 
@@ -23,6 +24,7 @@ use super::language::escaped;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
+use crate::console::query::Query;
 
 use view::Asked;
 
@@ -31,6 +33,7 @@ pub(super) fn routes() -> Router<Console> {
     Router::new()
         .route("/units/{door}", get(unit))
         .route("/units/{door}/papers", post(papers::keep))
+        .route("/units/{door}/day-status", post(day_status::say))
         .route("/units/{door}/lay-up", post(lay_up::put_away))
         .route("/units/{door}/return", post(lay_up::answered))
         .route("/unit/{door}", get(moved))

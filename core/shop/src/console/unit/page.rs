@@ -4,18 +4,20 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use super::view::UnitView;
-use super::{fluids, history, hours, lay_up, oil, papers, set, set_told, tasks};
+use super::{day_status, fluids, history, hours, lay_up, oil, papers, set, set_told, tasks};
 use crate::console::day;
 use crate::console::language::escaped;
 use crate::console::mark::{self, LockNow};
 use crate::console::table::{Table, name, said};
 use crate::console::units::{self, UnitRow};
 use crate::console::visit::{Body, Telling};
+use crate::console::waits;
 use crate::console::words::Words;
 use crate::sheet::{DefectRow, LockedRow};
 
 pub(super) fn body(telling: &Telling, view: &UnitView) -> Body {
     let words: &Words = telling;
+    let steps = day::Steps::now(view.waits.iter().map(|wait| wait.part.clone()));
     let here = format!("/units/{}", escaped(&view.now.unit));
     let main = html! {
         (head(words, view))
@@ -24,8 +26,14 @@ pub(super) fn body(telling: &Telling, view: &UnitView) -> Body {
             (part("due", &words.t("part-due"), Some(view.tasks.len()), &tasks::draw(words, &view.tasks)))
             (part("defects", &words.t("part-defects"), Some(view.defects.len()), &html! {
                 @if view.defects.is_empty() { p { (words.t("no-open-defect")) } }
-                (defects(words, &view.defects))
+                (defects(words, &view.defects, &steps))
             }))
+            @if !view.waits.is_empty() {
+                (part("waits", &words.t("section-waits"), Some(view.waits.len()), &html! {
+                    (waits::table(telling, &view.waits, Some(&view.now.unit)))
+                }))
+            }
+            (part("day", &words.t("part-day"), None, &day_status::draw(telling, &view.day_status)))
             (part("lay-up", &words.t("part-lay-up"), lay_up::open(&view.lay_up),
                 &lay_up::draw(telling, &view.lay_up, view.known_at)))
             (part("oil", &words.t("part-oil"), None, &oil::draw(words, &view.oil)))
@@ -99,6 +107,9 @@ fn standing(words: &Words, view: &UnitView) -> Markup {
             @let when = words.short_day_at(since);
             p class="strip" { (words.with("lay-up-clocks", &[("when", Arg::Text(&when))])) }
         }
+        @if !view.day_status.ever_said {
+            p class="strip" { (words.t("day-status-never")) " " a href="#day" { (words.t("day-status-say")) } }
+        }
         (set_told::draw(words, view.set_told.as_ref()))
         @if now.campaigns_to_look > 0 {
             @let count = i64::try_from(now.campaigns_to_look).unwrap_or(i64::MAX);
@@ -145,7 +156,7 @@ fn part(id: &str, name: &str, count: Option<usize>, inside: &Markup) -> Markup {
     }
 }
 
-fn defects(words: &Words, rows: &[DefectRow]) -> Markup {
+fn defects(words: &Words, rows: &[DefectRow], steps: &day::Steps) -> Markup {
     let heads = ["head-what", "head-since", "head-one-answer", "head-other-answer", "head-locks"];
     let heads = heads.iter().chain(&["head-photo", "head-next-step"]).map(|key| words.t(key));
     let rows = rows.iter().map(|row| {
@@ -157,16 +168,10 @@ fn defects(words: &Words, rows: &[DefectRow]) -> Markup {
             said(what),
             said(words.at(row.since)),
             day::answer(words, &row.one_answer),
-            html! {
-                @match &row.other_answer {
-                    Some(other) => (day::answer(words, other)),
-                    None => (words.t("none-dash")),
-                }
-                @for more in &row.more_answers { "; " (day::answer(words, more)) }
-            },
+            day::others(words, row),
             said(day::locks(words, &row.locks)),
             day::photos(words, &row.photos),
-            day::next_step(words, row),
+            day::next_step(words, row, steps),
         ]
     });
     Table::new("defects-table", &words.t("part-defects"), heads).rows(rows).draw()

@@ -3,12 +3,11 @@
 use chrono::NaiveDate;
 use maud::{Markup, html};
 use serde::Serialize;
-use sumpbook_daybook::judgement::Judged;
+use sumpbook_daybook::state::PlannedNow;
 use sumpbook_daybook::state::estimated_by;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::clock::{Standing, TaskClock};
-use sumpbook_trade::record::VisitPlan;
-use sumpbook_trade::{Fact, FactKind, Stamp, Tenths};
+use sumpbook_trade::{Stamp, Tenths};
 
 use super::view::Reading;
 use crate::ShopError;
@@ -17,10 +16,7 @@ use crate::console::ruler::{self, Span, Track};
 use crate::console::table::{Table, said};
 use crate::console::words::Words;
 use crate::due::{self, DueRow};
-use crate::sheet::entry_of;
 
-/// Plans of one unit looked through: more are never open at once.
-const PLANS: i64 = 20;
 /// A task with its clocks.
 #[derive(Clone, Debug, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -69,7 +65,7 @@ pub(super) struct Visit {
 pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopError> {
     let states = [(door, of.state)];
     let list = due::list(of.ledger, of.yard, &states, Standing::FarOff)?;
-    let plans = plans(of)?;
+    let plans = plans(of);
     let in_service = of.ledger.fleet().trucks.get(&of.truck).map(|truck| truck.in_service);
     let earlier = of.state.hours.offset;
     let (estimates, zone) = (&of.state.hours.estimates, of.ledger.fleet().zone);
@@ -100,22 +96,12 @@ pub(super) fn read(of: &Reading<'_>, door: &str) -> Result<Vec<TaskView>, ShopEr
     Ok(tasks)
 }
 
-/// Visits planned for today and later, soonest first.
-fn plans(of: &Reading<'_>) -> Result<Vec<VisitPlan>, ShopError> {
-    let truth = of.ledger.store().truth();
-    let code = FactKind::VisitPlan.code().unwrap_or(0);
-    let mut plans = Vec::new();
-    for fact in truth.newest_facts(of.truck, code, PLANS)? {
-        if fact.judged == Judged::Counts
-            && let Some((_, entry)) = entry_of(&truth, fact.n)?
-            && let Fact::VisitPlan(plan) = entry.fact
-            && plan.day >= of.yard.day
-        {
-            plans.push(plan);
-        }
-    }
+/// Visits planned for today and later, soonest first: as they stand, moved ones where they were moved to.
+fn plans<'a>(of: &Reading<'a>) -> Vec<&'a PlannedNow> {
+    let mut plans: Vec<&PlannedNow> =
+        of.state.planned.iter().filter(|plan| plan.day >= of.yard.day).collect();
     plans.sort_by_key(|plan| plan.day);
-    Ok(plans)
+    plans
 }
 
 /// Whether the hours, and whether the calendar, may be the first to run out: both where no pace tells.

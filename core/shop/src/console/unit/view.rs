@@ -5,6 +5,7 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::{Stamp, TruckId};
 
+use super::day_status::{self, DayStatusView};
 use super::fluids::{self, Fluids};
 use super::history::{self, History};
 use super::hours::{self, Hours};
@@ -19,6 +20,7 @@ use crate::console::units::{self, UnitRow};
 use crate::lay_up::LaidUp;
 use crate::papers::DatedPaper;
 use crate::sheet::{DefectRow, LockedRow, SetRow, SettleRow, Yard, open_defects, unit_now};
+use crate::wait::WaitRow;
 
 /// What is asked of the page: which page of what is long.
 #[derive(Clone, Copy, Debug, Default, Deserialize)]
@@ -41,6 +43,10 @@ pub(super) struct UnitView {
     pub(super) tasks: Vec<TaskView>,
     /// Defects that are not over, worst first.
     pub(super) defects: Vec<DefectRow>,
+    /// Parts it waits for.
+    pub(super) waits: Vec<WaitRow>,
+    /// What it does from which day on.
+    pub(super) day_status: DayStatusView,
     /// A reminder went from the display by then and no service is recorded.
     pub(super) reminder_gone_by: Option<Stamp>,
     /// Readings that wait for a person.
@@ -97,6 +103,8 @@ pub(super) fn read(
         now: row,
         tasks: tasks::read(&reading, &door)?,
         defects: open_defects(ledger, &yard, &unit)?,
+        waits: unit.state.waiting.iter().map(|wait| WaitRow::of(&yard, &door, wait)).collect(),
+        day_status: day_status::read(&reading, &door),
         reminder_gone_by: unit.state.cleared.as_ref().map(|cleared| yard.stamp(cleared.gone_by.at)),
         hours: hours::read(&reading, &judged, asked.hours.unwrap_or(1))?,
         oil: oil::read(&reading)?,

@@ -4,7 +4,7 @@ mod page;
 mod view;
 
 use axum::Router;
-use axum::extract::{Query, State};
+use axum::extract::State;
 use axum::response::{IntoResponse, Redirect, Response};
 use axum::routing::get;
 use serde::Deserialize;
@@ -14,6 +14,7 @@ use super::language::escaped;
 use super::place::Place;
 use super::refused::Refused;
 use super::visit::Visit;
+use crate::console::query::Query;
 
 pub(super) use page::hours;
 use view::Asked;
