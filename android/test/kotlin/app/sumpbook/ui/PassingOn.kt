@@ -3,7 +3,12 @@ package app.sumpbook.ui
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
+import app.sumpbook.core.NoteKind
+import app.sumpbook.core.PhoneException
+import app.sumpbook.core.Said
+import app.sumpbook.core.ShownNote
 import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.words.fileSize
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -43,11 +48,14 @@ abstract class PassingOn {
     @Test
     fun aFileCarriesItToTheShopAndTheAnswerBack() = onPhone {
         val held = HeldPhone.invited(yard, "Amos Tillery") { Place.HandOver() }
-        held.record("start-air")
+        val photo = held.phone.keepPhoto(aPhoto())
+        held.phone.keepNote(Said(held.phone.unitAt("TH-01"), held.signer.person), ShownNote(NoteKind.FAULT, "E 12", false, photo = photo))
         held.show(this)
-        shows("1 entry")
+        shows("1 entry goes with the file")
+        shows("1 photo stays on this phone until it reaches the shop.")
         onNodeWithText("Make the file").performClick()
         waitUntil("the file is given", 20_000) { held.handed.isNotEmpty() }
+        shows("The file is made: ${fileSize(held.handed.single().second.size)}. Nothing is sent")
         val (name, bytes) = held.handed.single()
         assertTrue(name, Regex("""yard-phone-3-\d{4}-\d\d-\d\d-\d{4}\.sumpbook""").matches(name))
         held.comesIn.value = yard.takeIn(bytes, held.phone.about().key)
