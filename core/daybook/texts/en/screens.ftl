@@ -90,6 +90,9 @@ unit-higher-used = The higher figure is used until the shop settles it.
 site-said = Site today: { $dust }, { $when }, { $by }
 report-none-found = No defect listed in the last report, { $when }.
 report-none-held = No report on this phone.
+unit-known-since = Nothing known of { $door } before { $day }.
+unit-nothing-known = Nothing known of { $door } on this phone.
+lock-only-here = { $parts } locked on this phone; the shop does not know yet. Call.
 report-listed = { $count ->
     [one] 1 defect listed
    *[other] { $count } defects listed

@@ -93,6 +93,9 @@ unit-higher-used = Se usa la cifra más alta hasta que el taller lo aclare.
 site-said = Sitio de hoy: { $dust }, { $when }, { $by }
 report-none-found = Ningún defecto anotado en el último reporte, { $when }.
 report-none-held = No hay reporte en este teléfono.
+unit-known-since = No se sabe nada de { $door } antes del { $day }.
+unit-nothing-known = En este teléfono no se sabe nada de { $door }.
+lock-only-here = { $parts } con bloqueo en este teléfono; el taller todavía no lo sabe. Llama.
 report-listed = { $count ->
     [one] 1 defecto anotado
    *[other] { $count } defectos anotados

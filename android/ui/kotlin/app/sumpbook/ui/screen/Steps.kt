@@ -99,7 +99,7 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
             }
             // Another step begins anew, and at its top.
             key(step.row.id, view.behind) {
-                OneStep(unit, at, title, refused, locked?.let { lockedWords(it) }, view.opening.takeIf { said.isEmpty() && locked == null }, leave) {
+                OneStep(unit, at, title, refused, locked?.inALine(), view.opening.takeIf { said.isEmpty() && locked == null }, leave) {
                     if (at.last) view.site?.let { SitePart(it, dust) { one -> dust = one } }
                 }
             }
@@ -107,15 +107,13 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     }
 }
 
-private fun lockedWords(locked: PartWords): String = (listOf(locked.what) + locked.why).joinToString(". ")
-
 /** The lock stands before the first step; whoever goes on all the same says why, and it is recorded. */
 @Composable
 private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused: String?, locked: PartWords, spite: String, say: (String) -> Unit, leave: () -> Unit, use: () -> Unit) = ScreenFrame(
     header = { DoorHeader(door, title, leave) },
     strips = {
         refused?.let { Strip(it, heavy = true) }
-        Strip(lockedWords(locked), heavy = true)
+        Strip(locked.inALine(), heavy = true)
     },
     secondary = { CallThem(onCall) },
     main = { MainPress(stringResource(R.string.air_all_the_same), if (spite.isBlank()) stringResource(R.string.reason_first) else null, onPress = use) },
