@@ -133,6 +133,7 @@ display-stopped-again = It stopped by itself { $count ->
 } today.
 ack-told = told the shop
 ack-seen = only seen
+ack-told-here = "Told" means that you told a person; the note itself is on this phone.
 hours-first = First reading
 hours-counted = Counted here from start and stop
 hours-ceiling = at most { $figure } h
