@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.foundation.rememberScrollState
+import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
@@ -33,6 +34,8 @@ import app.sumpbook.ui.frame.rememberSeen
 import app.sumpbook.ui.mark.StepLine
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalTokens
+import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.LocalOwnWay
 import java.time.Instant
 import kotlinx.coroutines.launch
@@ -164,8 +167,10 @@ private fun OneStep(
     ) {
         StepLine(at.view.steps.size, at.behind)
         StepHead(at.step, rows)
+        at.step.saidBefore?.let { Text(it, style = LocalType.current.help, color = LocalTokens.current.soft) }
         if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, rows, key, digits == null)
         if (!notSo) beside()
+        if (at.last) Section(at.view.skippedTitle, at.view.skipped)
         val typed = digits
         if (!notSo && asked != null && typed != null) {
             val verdicts by seen(unit, at.step.row.id, typed) { stepVerdicts(unit, at.view.record.procedure, at.step.row.id, figure) }
