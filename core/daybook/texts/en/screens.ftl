@@ -65,6 +65,11 @@ where-on-phone = On this phone
 where-at-shop = At the shop
 where-aside = Set aside by the shop
 where-tried = Tried { $when }
+where-tried-why = Tried { $when }, { $why }
+tried-no-signal = no signal
+tried-other-shop = another shop answered
+tried-said-no = the shop said no
+tried-other = its answer could not be used
 where-again = Again at { $when }
 where-empty = Nothing recorded yet.
 

@@ -65,6 +65,11 @@ where-on-phone = En este teléfono
 where-at-shop = En el taller
 where-aside = Apartado por el taller
 where-tried = Último intento: { $when }
+where-tried-why = Último intento: { $when }, { $why }
+tried-no-signal = sin señal
+tried-other-shop = contestó otro taller
+tried-said-no = el taller dijo que no
+tried-other = no se pudo usar la respuesta
 where-again = Otro intento: { $when }
 where-empty = Todavía no hay nada registrado.
 
