@@ -71,7 +71,10 @@ fn what_the_shop_has_as_a_note_and_this_phone_as_a_lock_is_only_here() {
 #[test]
 fn a_unit_without_a_report_is_known_since_what_is_held_of_it_first() {
     // The shop brought in a service of 2021.
-    assert_eq!(seen(&locked(), TH_02, AMOS).known_since.map(|day| day.to_string()).as_deref(), Some("2021-11-30"));
+    assert_eq!(
+        seen(&locked(), TH_02, AMOS).known_since.map(|day| day.to_string()).as_deref(),
+        Some("2021-11-30")
+    );
     let unknown = sumpbook_trade::TruckId(uuid::Uuid::from_u128(0x0109));
     assert_eq!(seen(&locked(), unknown, AMOS).known_since, None);
 }
