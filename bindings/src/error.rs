@@ -73,6 +73,8 @@ pub enum PhoneError {
         status: Option<u16>,
         /// Tried again by itself not before this moment, milliseconds since 1970.
         retry_at: Option<i64>,
+        /// Since when every try has failed so, by the yard's clock (RFC 3339); none when it is not known.
+        since: Option<String>,
         /// Entries of this phone that the shop does not have.
         on_phone: u32,
         /// For a log; when the hub said no, its own words.

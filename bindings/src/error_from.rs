@@ -20,7 +20,7 @@ fn enrolment(kind: EnrolmentKind, detail: Option<String>, reason: String) -> Pho
 
 fn online(kind: OnlineKind, text_key: Option<&str>, status: Option<u16>, reason: String) -> PhoneError {
     let text_key = text_key.map(str::to_owned);
-    PhoneError::Online { kind, text_key, status, retry_at: None, on_phone: 0, reason }
+    PhoneError::Online { kind, text_key, status, retry_at: None, since: None, on_phone: 0, reason }
 }
 
 impl From<DaybookError> for PhoneError {

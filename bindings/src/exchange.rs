@@ -206,6 +206,7 @@ fn under_way() -> PhoneError {
         text_key: None,
         status: None,
         retry_at: None,
+        since: None,
         on_phone: 0,
         reason: "an exchange of this phone is under way".to_owned(),
     }
@@ -219,11 +220,18 @@ fn with_figures(error: PhoneError, book: &Daybook) -> PhoneError {
             text_key,
             status,
             retry_at: book.back_off().ok().map(|back_off| back_off.not_before_ms),
+            since: since(book),
             on_phone: book.standing().map_or(0, |standing| standing.counts().on_phone),
             reason,
         },
         other => other,
     }
+}
+
+/// Since when every try has failed for the reason the last one failed for.
+fn since(book: &Daybook) -> Option<String> {
+    let since_ms = book.back_off().ok().map(|back_off| back_off.since_ms).filter(|ms| *ms > 0)?;
+    book.ledger().fleet().yard_stamp(since_ms).map(|at| at.to_string())
 }
 
 fn count(n: usize) -> u32 {

@@ -37,8 +37,8 @@ pub use screen::key_of_part;
 pub use slip::slip_digits;
 pub use text::{
     TextAsk, TextValue, has_text, key_of_called, key_of_hint, key_of_item, key_of_level, key_of_lock,
-    key_of_main, key_of_notice, key_of_oil_verdict, key_of_pre_trip, key_of_standing, key_of_why_not,
-    key_of_word, text, texts,
+    key_of_main, key_of_notice, key_of_oil_verdict, key_of_pre_trip, key_of_standing, key_of_tried,
+    key_of_why_not, key_of_word, keys_of_cautions, text, texts,
 };
 pub use values::{Band, OfferedWord};
 

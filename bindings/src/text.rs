@@ -1,10 +1,11 @@
 //! The words of the screens, by key.
 
+use sumpbook_daybook::phone::online::TriedWhy;
 use sumpbook_daybook::screen::{
     self, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, PreTripNow,
 };
 use sumpbook_daybook::state::hint_key;
-use sumpbook_daybook::text::{Arg, Language, Texts, item_key, word_key};
+use sumpbook_daybook::text::{Arg, Language, Texts, caution_keys, item_key, word_key};
 use sumpbook_trade::clock::Standing;
 use sumpbook_trade::hours::Hint;
 use sumpbook_trade::oil::OilVerdict;
@@ -87,6 +88,18 @@ pub fn key_of_pre_trip(now: &PreTripNow) -> String {
 #[uniffi::export]
 pub fn key_of_level(level: LevelNow) -> String {
     level.text_key().to_owned()
+}
+
+/// Key of why the shop was tried in vain.
+#[uniffi::export]
+pub fn key_of_tried(why: TriedWhy) -> String {
+    why.text_key().to_owned()
+}
+
+/// Keys of every caution, in the order they are listed to be read; the first opens the list.
+#[uniffi::export]
+pub fn keys_of_cautions() -> Vec<String> {
+    caution_keys().map(str::to_owned).collect()
 }
 
 /// Key of how a task stands.

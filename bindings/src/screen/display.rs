@@ -16,6 +16,8 @@ pub struct DisplayScreen {
     pub news: News,
     /// The note being answered.
     pub note: Option<NoteRow>,
+    /// The note being answered is only on this phone: that the shop was told, somebody did by word of mouth.
+    pub note_only_here: bool,
     /// Other notes that are not gone, newest first.
     pub open: Vec<NoteRow>,
     /// How often it stopped by itself today.

@@ -3,7 +3,8 @@
 use sumpbook_daybook::draft::{Draft, StepsDraft};
 use sumpbook_daybook::line::fact_of_steps;
 use sumpbook_daybook::screen::{
-    self, FigureAsk, NotSo, NotSoRow, PartNow, SiteAsk, StepRow, StepSaid, StepsQuery, StepsScreen,
+    self, FigureAsk, NotSo, NotSoRow, PartNow, SiteAsk, StepRow, StepSaid, StepSaidRow, StepsQuery,
+    StepsScreen,
 };
 use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::procedure::Procedures;
@@ -57,6 +58,21 @@ pub struct StepRow {
     pub within: bool,
     /// Seconds between two looks while it goes on.
     pub every_s: Option<u32>,
+    /// What was said of it last and is not recorded yet, by whomever.
+    pub said: Option<StepSaidRow>,
+}
+
+/// What was said of a step before.
+#[uniffi::remote(Record)]
+pub struct StepSaidRow {
+    /// When.
+    pub at: Stamp,
+    /// Who.
+    pub by: Option<String>,
+    /// It was not so, by this word of the step's.
+    pub not_so: Option<String>,
+    /// It was gone on from all the same: whoever looks reads it listed at the last step.
+    pub skipped: bool,
 }
 
 /// A word for what may not be so.

@@ -1,7 +1,7 @@
 //! One stop of the walk (P5).
 
 use sumpbook_daybook::screen::{
-    self, FigureAsk, LineAnswer, LineRow, Main, StopMark, StopQuery, StopScreen, Together,
+    self, FigureAsk, LineAnswer, LineRow, Main, PartNow, StopMark, StopQuery, StopScreen, Together,
 };
 use sumpbook_trade::checklist::{EngineState, HowGiven, Severity, Side, WalkPlace};
 use sumpbook_trade::record::{AnswerKind, ItemFigure};
@@ -51,6 +51,8 @@ pub struct StopScreen {
     pub hints: bool,
     /// On a second driver's short walk, where the glass stood in the first one's record, percent.
     pub as_shown: Option<u8>,
+    /// What of the unit is locked, with why. The walk goes on: looking is allowed.
+    pub locked: Vec<PartNow>,
     /// The main button.
     pub main: Main,
 }

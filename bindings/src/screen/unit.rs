@@ -1,5 +1,6 @@
 //! One unit (P3).
 
+use chrono::NaiveDate;
 use sumpbook_daybook::screen::{
     self, EstimateRow, LayUpRow, Main, MainAct, News, OilLine, OilUseRow, OtherMeterRow, PourRow, PreTripNow,
     ReadingRow, ReportRow, RoadAir, TaskRow, UnitQuery, UnitScreen, Unlike,
@@ -57,6 +58,10 @@ pub struct UnitScreen {
     pub open_questions: u32,
     /// What differs from the usual unit; none when this is it, or nothing is known of one.
     pub unlike: Option<Unlike>,
+    /// What of it is locked by findings that only this phone holds: the shop does not know yet.
+    pub locked_only_here: Vec<LockPart>,
+    /// Where no report is held: the first yard day of which this phone knows anything of the unit; none: it knows nothing.
+    pub known_since: Option<NaiveDate>,
     /// Where its pre-trip stands.
     pub pre_trip: PreTripNow,
     /// What the main button does.

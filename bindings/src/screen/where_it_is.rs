@@ -1,6 +1,7 @@
 //! Has the shop got it (P16).
 
 use chrono::NaiveDate;
+use sumpbook_daybook::phone::online::TriedWhy;
 use sumpbook_daybook::screen::{
     self, Aside, Counts, Main, News, PhotoCounts, PhotoPlace, PhotoRow, Place, WhereDay, WhereQuery,
     WhereRow, WhereScreen,
@@ -23,12 +24,29 @@ pub struct WhereScreen {
     pub news: News,
     /// The shop was last tried.
     pub tried: Option<Stamp>,
+    /// Why that came to nothing, whoever or whatever tried; none when it is not known.
+    pub tried_why: Option<TriedWhy>,
     /// It will be tried again.
     pub again: Option<Stamp>,
+    /// When the shop stopped this phone, for the text `error-phone-stopped`; none: it did not.
+    pub stopped: Option<Stamp>,
     /// This phone's entries, newest day first, units by door number.
     pub days: Vec<WhereDay>,
     /// The main button.
     pub main: Main,
+}
+
+/// Why the shop was tried in vain.
+#[uniffi::remote(Enum)]
+pub enum TriedWhy {
+    /// No way there.
+    NoSignal,
+    /// Somebody else answers there.
+    OtherShop,
+    /// The shop said no, or had no room.
+    SaidNo,
+    /// Something on this phone, or its answer could not be read.
+    Other,
 }
 
 /// One unit's entries of one day.

@@ -39,6 +39,47 @@ fn locked_by() -> (Yard, sumpbook_trade::EntryId) {
 }
 
 #[test]
+fn a_lock_is_only_here_until_the_shop_has_what_locks() {
+    let (mut yard, found) = locked_by();
+    let only_here = |yard: &Yard| seen(yard, TH_02, AMOS).locked_only_here;
+    assert_eq!(only_here(&yard), [LockPart::Road, LockPart::Air]);
+    assert_eq!(seen(&walked(), TH_01, AMOS).locked_only_here, []);
+    // A receipt covers the walk.
+    yard.standing.on_phone.remove(&found);
+    assert_eq!(only_here(&yard), []);
+    // Another reason for a lock that the shop knows of is no lock that it does not know of.
+    let line = r#"{"unit":"TH-02","person":"Amos Tillery","at":"2026-10-19T07:20:00-06:00","kind":"pre-trip-section","body":{"walk":"00000000-0000-0000-0000-000000000903","edition":1,"answers":[{"item":"mirrors","place":"left","answer":"defect","word":"no-view"}],"complete":false}}"#;
+    yard.phone(line);
+    assert_eq!(only_here(&yard), []);
+}
+
+#[test]
+fn what_the_shop_has_as_a_note_and_this_phone_as_a_lock_is_only_here() {
+    let mut yard = Yard::new();
+    let say = |walk: u32, at: &str, severity: &str| {
+        format!(
+            r#"{{"unit":"TH-02","person":"Amos Tillery","at":"2026-10-19T{at}:00-06:00","kind":"pre-trip-section","body":{{"walk":"00000000-0000-0000-0000-000000000{walk}","edition":1,"answers":[{{"item":"mirrors","place":"left","answer":"defect","word":"hairline"{severity}}}],"complete":false}}}}"#
+        )
+    };
+    let note = yard.phone(&say(904, "06:41", ""));
+    yard.standing.on_phone.remove(&note);
+    assert_eq!(seen(&yard, TH_02, AMOS).locked_only_here, []);
+    yard.phone(&say(905, "07:20", r#","severity":"road""#));
+    assert_eq!(seen(&yard, TH_02, AMOS).locked_only_here, [LockPart::Road]);
+}
+
+#[test]
+fn a_unit_without_a_report_is_known_since_what_is_held_of_it_first() {
+    // The shop brought in a service of 2021.
+    assert_eq!(
+        seen(&locked(), TH_02, AMOS).known_since.map(|day| day.to_string()).as_deref(),
+        Some("2021-11-30")
+    );
+    let unknown = sumpbook_trade::TruckId(uuid::Uuid::from_u128(0x0109));
+    assert_eq!(seen(&locked(), unknown, AMOS).known_since, None);
+}
+
+#[test]
 fn a_slip_speaks_of_what_locks_and_of_nothing_else() {
     let screen = seen(&locked(), TH_02, AMOS);
     let named: Vec<(&str, Option<&str>)> =

@@ -87,6 +87,13 @@ fn j_the_display_spoke() {
         let screen = display(&yard.ledger, &query, &yard.standing, at("2026-10-19T15:30:00-06:00")).unwrap();
         json!({ "note": screen.note, "button": button("TH-01", &screen.main) })
     };
+    let only_here = |yard: &Yard, note| {
+        let query = DisplayQuery { unit: TH_01, note };
+        display(&yard.ledger, &query, &yard.standing, at("2026-10-19T15:30:00-06:00")).unwrap().note_only_here
+    };
+    assert!(only_here(&yard, Some(note)) && !only_here(&yard, None));
+    yard.standing.on_phone.remove(&note);
+    assert!(!only_here(&yard, Some(note)), "a receipt covers it");
     let fresh = see(&yard)["button"].clone();
     // The last one's phone is slow: what it answers was not shown yet by its clock.
     for (when, person, told) in [

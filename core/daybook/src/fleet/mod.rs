@@ -432,6 +432,12 @@ impl Fleet {
         self.devices.iter().find(|(known, _)| *known == id).map(|(_, device)| device)
     }
 
+    /// So many milliseconds after 1970 by the yard's clock; none beyond what a moment may be.
+    pub fn yard_stamp(&self, ms: i64) -> Option<Stamp> {
+        let at = chrono::DateTime::from_timestamp_millis(ms)?;
+        Some(Stamp::new(at.with_timezone(&self.zone).fixed_offset()))
+    }
+
     /// The yard's day of a moment (R9).
     pub fn yard_day(&self, at: Stamp) -> NaiveDate {
         at.moment().with_timezone(&self.zone).date_naive()

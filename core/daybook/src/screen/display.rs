@@ -90,6 +90,9 @@ pub struct DisplayScreen {
     pub news: News,
     /// The note being answered.
     pub note: Option<NoteRow>,
+    /// The note being answered is only on this phone: that the shop was told, somebody did by word of mouth.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub note_only_here: bool,
     /// Other notes that are not gone, newest first.
     pub open: Vec<NoteRow>,
     /// How often it stopped by itself today.
@@ -132,6 +135,7 @@ pub fn display(
     Ok(DisplayScreen {
         door: fleet.door(query.unit),
         news: News::at(standing.heard, now),
+        note_only_here: note.as_ref().is_some_and(|note| standing.on_phone.contains(&note.id)),
         open,
         stopped_today: count(stopped),
         shop_says: shop_says(&fleet.says),

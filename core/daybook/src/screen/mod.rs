@@ -66,7 +66,7 @@ pub use ruler::{CalledRow, ForecastRow, TaskRow, WaitRow, called_key, standing_k
 pub use shift::shift_is_over;
 pub use signing::{Quick, SignRow, SignScreen, SignStop, signing, was_quick};
 pub use site::{SiteAsk, SiteRow};
-pub use steps::{NotSo, NotSoRow, StepRow, StepSaid, StepsQuery, StepsScreen, steps};
+pub use steps::{NotSo, NotSoRow, StepRow, StepSaid, StepSaidRow, StepsQuery, StepsScreen, steps};
 pub use stop::{StopQuery, StopScreen, Together, stop};
 pub use take_over::{TakeOverQuery, TakeOverScreen, first_walk, take_over};
 pub use today::{TodayQuery, TodayRow, TodayScreen, today};

@@ -7,6 +7,8 @@ use sumpbook_trade::limit::{Case, Measure, Rules};
 use sumpbook_trade::record::Digest;
 use sumpbook_trade::{EntryId, Stamp};
 
+use crate::phone::online::TriedWhy;
+
 /// Where this phone's own entries stand, as the exchange knows it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Standing {
@@ -20,8 +22,12 @@ pub struct Standing {
     pub heard: Option<Stamp>,
     /// When it was last tried in vain; none when the last try was heard.
     pub tried: Option<Stamp>,
+    /// Why that came to nothing; none when an older version kept the try.
+    pub tried_why: Option<TriedWhy>,
     /// When it will be tried again.
     pub again: Option<Stamp>,
+    /// When the shop stopped this phone; none: it did not.
+    pub stopped: Option<Stamp>,
     /// Where each photo stands that this phone holds and an entry names.
     pub photos: BTreeMap<Digest, PhotoPlace>,
 }

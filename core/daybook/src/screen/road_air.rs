@@ -1,14 +1,16 @@
 //! Road and air, each by itself: what is on record, since when, why.
 
+use std::collections::BTreeSet;
+
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::campaign::CAMPAIGN_ITEM;
 use sumpbook_trade::clock::TaskId;
-use sumpbook_trade::defect::{LockOut, LockPart};
+use sumpbook_trade::defect::{LockOut, LockPart, Said};
 use sumpbook_trade::lay_up::{LAID_UP, LIST_OPEN, is_lay_up};
-use sumpbook_trade::{Stamp, TruckId};
+use sumpbook_trade::{EntryId, Stamp, TruckId};
 
 use super::defect_row::{DefectRow, name};
-use super::news::count;
+use super::news::{Standing, count};
 use crate::fleet::Fleet;
 use crate::state::UnitState;
 
@@ -81,7 +83,7 @@ impl RoadAir {
         // A lock of a phone whose clock runs ahead is not yet "since", and stands all the same. A campaign's day that is
         // still to come is no clock's matter.
         let ahead = |lock: &LockOut| lock.is_of_campaign() && now.moment() <= lock.since;
-        let stands = |lock: &&LockOut| lock.ended.is_none_or(|at| now.moment() < at) && !ahead(lock);
+        let stands = |lock: &&LockOut| stands(lock, now) && !ahead(lock);
         let standing: Vec<&LockOut> = state.locks.iter().filter(stands).collect();
         let part = |part: LockPart| PartNow::of(part, &standing, state, fleet);
         let mut outlets: Vec<LockPart> = standing
@@ -98,6 +100,38 @@ impl RoadAir {
             outlets_of: fleet.trucks.get(&truck).map_or(0, |t| count(t.features.valves.len())),
         }
     }
+}
+
+fn stands(lock: &LockOut, now: Stamp) -> bool {
+    lock.ended.is_none_or(|at| now.moment() < at)
+}
+
+impl RoadAir {
+    /// The parts that are locked and not certified, in order.
+    pub(super) fn locked(self) -> Vec<PartNow> {
+        let parts = [self.road, self.air].into_iter().chain(self.outlets);
+        parts.filter(|part| part.state == LockState::Locked).collect()
+    }
+}
+
+/// What of a unit is locked by nothing but findings that the shop has not acknowledged: it does not know of the lock.
+pub(super) fn locked_only_here(state: &UnitState, standing: &Standing, now: Stamp) -> Vec<LockPart> {
+    let here = |entry| standing.on_phone.contains(&EntryId(entry));
+    let only_here = |lock: &LockOut| match state.defects.iter().find(|d| d.reference == lock.because) {
+        // Told at the shop as a note, and worse on this phone: the shop knows of the defect and of no lock.
+        Some(defect) => {
+            let locks =
+                |said: &Said| matches!(said, Said::Defect { parts, .. } if parts.contains(&lock.part));
+            defect.answers.iter().filter(|a| locks(&a.said)).all(|a| here(a.entry))
+        }
+        None => here(lock.because.entry),
+    };
+    let (mut told, mut untold) = (BTreeSet::new(), BTreeSet::new());
+    for lock in state.locks.iter().filter(|lock| stands(lock, now) && lock.certified.is_none()) {
+        let of = if only_here(lock) { &mut untold } else { &mut told };
+        of.insert(lock.part.clone());
+    }
+    untold.difference(&told).cloned().collect()
 }
 
 impl PartNow {

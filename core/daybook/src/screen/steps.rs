@@ -6,6 +6,7 @@ use sumpbook_trade::procedure::{OnNotSo, PlannedStep, Procedure, Procedures};
 use sumpbook_trade::record::StepDone;
 use sumpbook_trade::{EntryId, Figure, PersonId, Stamp, TruckId};
 
+use super::defect_row::name;
 use super::line_row::FigureAsk;
 use super::news::count;
 use super::road_air::{LockState, PartNow, RoadAir};
@@ -91,6 +92,22 @@ pub struct StepRow {
     pub within: bool,
     /// Seconds between two looks while it goes on.
     pub every_s: Option<u32>,
+    /// What was said of it last and is not recorded yet, by whomever.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub said: Option<StepSaidRow>,
+}
+
+/// What was said of a step before.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct StepSaidRow {
+    /// When.
+    pub at: Stamp,
+    /// Who.
+    pub by: Option<String>,
+    /// It was not so, by this word of the step's.
+    pub not_so: Option<String>,
+    /// It was gone on from all the same: whoever looks reads it listed at the last step.
+    pub skipped: bool,
 }
 
 /// A procedure of one unit.
@@ -134,18 +151,34 @@ pub fn steps(
             .filter(|air| air.state != LockState::NoLockOnRecord),
         false => None,
     };
-    let begun = match query.person {
-        Some(person) => {
-            under_way(ledger, query.unit, person)?.into_iter().find(|d| d.procedure == query.procedure)
-        }
-        None => None,
+    let mut drafts = all_under_way(ledger, query.unit)?;
+    drafts.retain(|draft| draft.procedure == query.procedure);
+    let begun = query.person.and_then(|person| drafts.iter().find(|d| d.person == person)).cloned();
+    let before = |step: &str| {
+        // One's own word is the one that counts here; without one, the last of somebody else's.
+        let own = begun.as_ref().and_then(|draft| last_said(draft, step));
+        own.or_else(|| {
+            drafts.iter().filter_map(|draft| last_said(draft, step)).max_by_key(|(_, done)| done.at)
+        })
     };
     let said = begun.as_ref().map(|draft| draft.steps.as_slice()).unwrap_or_default();
     Ok(Some(StepsScreen {
         door: fleet.door(query.unit),
         procedure: query.procedure.clone(),
         locked,
-        steps: procedure.steps_for(&features).iter().map(row).collect(),
+        steps: procedure
+            .steps_for(&features)
+            .iter()
+            .map(|planned| {
+                let said = before(&planned.step.id).map(|(by, done)| StepSaidRow {
+                    at: done.at,
+                    by: name(fleet, by.0),
+                    not_so: done.not_so.then(|| done.word.clone().unwrap_or_default()),
+                    skipped: done.not_so && is_behind(procedure, done),
+                });
+                StepRow { said, ..row(planned) }
+            })
+            .collect(),
         behind: count(said.iter().filter(|done| is_behind(procedure, done)).count()),
         said: said.iter().map(StepSaid::of).collect(),
         draft: begun.as_ref().map(|draft| draft.id),
@@ -163,11 +196,23 @@ pub(super) fn under_way(
     unit: TruckId,
     person: PersonId,
 ) -> Result<Vec<StepsDraft>, LedgerError> {
-    let own = ledger.drafts()?.drafts.into_iter().rev().filter_map(|draft| match draft {
-        Draft::Steps(steps) if steps.unit == unit && steps.person == person => Some(steps),
+    let mut own = all_under_way(ledger, unit)?;
+    own.retain(|draft| draft.person == person);
+    Ok(own)
+}
+
+/// What anybody has begun on a unit and not recorded, newest first.
+fn all_under_way(ledger: &Ledger, unit: TruckId) -> Result<Vec<StepsDraft>, LedgerError> {
+    let of_unit = ledger.drafts()?.drafts.into_iter().rev().filter_map(|draft| match draft {
+        Draft::Steps(steps) if steps.unit == unit => Some(steps),
         _ => None,
     });
-    Ok(own.collect())
+    Ok(of_unit.collect())
+}
+
+/// What a draft says of a step, last.
+fn last_said<'a>(draft: &'a StepsDraft, step: &str) -> Option<(PersonId, &'a StepDone)> {
+    draft.steps.iter().rev().find(|done| done.step == step).map(|done| (draft.person, done))
 }
 
 fn is_behind(procedure: &Procedure, done: &StepDone) -> bool {
@@ -205,6 +250,7 @@ fn row(planned: &PlannedStep<'_>) -> StepRow {
         dwell_s: step.dwell,
         within: step.within,
         every_s: step.every,
+        said: None,
     }
 }
 

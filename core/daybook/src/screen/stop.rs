@@ -10,6 +10,7 @@ use sumpbook_trade::{EntryId, Stamp};
 use super::line_row::{LineRow, line_row, shown};
 use super::main_act::{DisabledReason, Main, MainAct};
 use super::news::count;
+use super::road_air::{PartNow, RoadAir};
 use super::walk::{StopMark, Walk};
 use crate::draft::PreTripDraft;
 use crate::ledger::{Ledger, LedgerError};
@@ -78,6 +79,9 @@ pub struct StopScreen {
     pub hints: bool,
     /// On a second driver's short walk, where the glass stood in the first one's record, percent.
     pub as_shown: Option<u8>,
+    /// What of the unit is locked, with why. The walk goes on: looking is allowed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub locked: Vec<PartNow>,
     /// The main button.
     pub main: Main,
 }
@@ -131,6 +135,7 @@ pub fn stop(
         together: together(draft, &lines),
         hints: draft.hints,
         as_shown: draft.follows.and_then(|first| first.glass),
+        locked: RoadAir::of(ledger.fleet(), draft.unit, &state, now).locked(),
         main: main(draft, template, query, &lines, label(next).zip(Some(count(next).saturating_add(1)))),
         lines,
     }))

@@ -1,5 +1,6 @@
 //! One unit: is it locked, what did the last one leave, which oil, how long till service.
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::defect::{Defect, DefectState, LockPart};
 use sumpbook_trade::hours::Estimate;
@@ -14,7 +15,7 @@ use super::main_act::{Main, MainAct};
 use super::news::{News, Standing, count};
 use super::oil_use::OilUseRow;
 use super::pre_trip::PreTripNow;
-use super::road_air::{LockState, RoadAir};
+use super::road_air::{LockState, RoadAir, locked_only_here};
 use super::ruler::{TaskRow, tasks};
 use super::steps::{IN_A_DAY, under_way};
 use super::today::last_used;
@@ -111,6 +112,12 @@ pub struct UnitScreen {
     pub open_questions: u32,
     /// What differs from the usual unit; none when this is it, or nothing is known of one.
     pub unlike: Option<Unlike>,
+    /// What of it is locked by findings that only this phone holds: the shop does not know yet.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub locked_only_here: Vec<LockPart>,
+    /// Where no report is held: the first yard day of which this phone knows anything of the unit; none: it knows nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub known_since: Option<NaiveDate>,
     /// Where its pre-trip stands.
     pub pre_trip: PreTripNow,
     /// What the main button does.
@@ -163,12 +170,18 @@ pub fn unit(
     let open = state.defects.iter().filter(|d| super::last_report::is_open(d)).count();
     let main = pre_trip.main(query.unit, &drafts);
     let road_air = RoadAir::of(fleet, query.unit, &state, now);
+    let left_by = last_of(ledger, query.unit)?;
     Ok(UnitScreen {
         id: query.unit,
         door: fleet.door(query.unit),
         news: News::at(standing.heard, now),
         lay_up: LayUpRow::of(&state, fleet, now),
-        left_by: last_of(ledger, query.unit)?,
+        known_since: match left_by {
+            Some(_) => None,
+            None => known_since(ledger, query.unit)?,
+        },
+        left_by,
+        locked_only_here: locked_only_here(&state, standing, now),
         open_defects: count(open),
         open_notes: count(state.notes.iter().filter(|note| note.gone.is_none()).count()),
         oil: oil_line(ledger, query.unit)?,
@@ -201,6 +214,13 @@ pub fn unit(
             .find(|d| d.unit() == query.unit && matches!(d, crate::draft::Draft::TopUp(_)))
             .map(crate::draft::Draft::id),
     })
+}
+
+/// The yard day of the first entry of a unit that is held here.
+fn known_since(ledger: &Ledger, unit: TruckId) -> Result<Option<NaiveDate>, LedgerError> {
+    let fleet = ledger.fleet();
+    let first = ledger.store().truth().first_ms_of_unit(unit)?.and_then(|ms| fleet.yard_stamp(ms));
+    Ok(first.map(|at| fleet.yard_day(at)))
 }
 
 /// A walk that covers now hinders nobody from another (a certificate wants its review), nor from the day's report.

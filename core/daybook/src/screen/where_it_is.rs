@@ -10,6 +10,7 @@ use super::main_act::{Main, MainAct};
 use super::news::{Counts, News, PhotoCounts, PhotoPlace, Standing};
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
+use crate::phone::online::TriedWhy;
 use crate::store::Truth;
 
 /// How far back.
@@ -94,8 +95,14 @@ pub struct WhereScreen {
     pub news: News,
     /// The shop was last tried.
     pub tried: Option<Stamp>,
+    /// Why that came to nothing, whoever or whatever tried; none when it is not known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tried_why: Option<TriedWhy>,
     /// It will be tried again.
     pub again: Option<Stamp>,
+    /// When the shop stopped this phone, for the text `error-phone-stopped`; none: it did not.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stopped: Option<Stamp>,
     /// This phone's entries, newest day first, units by door number.
     pub days: Vec<WhereDay>,
     /// The main button.
@@ -150,6 +157,8 @@ pub fn where_it_is(
         photos: standing.photo_counts(),
         news: News::at(standing.heard, now),
         tried: standing.tried,
+        tried_why: standing.tried_why,
+        stopped: standing.stopped,
         again: standing.again,
         days,
         // Trying brings news too, so it can be pressed with nothing to send.

@@ -248,6 +248,22 @@ impl Truth<'_> {
         self.facts("f.unit = ?1 ORDER BY f.at DESC, f.entry DESC LIMIT ?3 OFFSET ?2", &[&unit, &skip, &most])
     }
 
+    /// The moment of the oldest fact of one unit, milliseconds; none: there is none.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn first_ms_of_unit(&self, truck: TruckId) -> Result<Option<i64>, StoreError> {
+        let Some(unit) = self.unit_no(truck)? else { return Ok(None) };
+        // From kind to kind, each answered by the index: a long history is never gone through.
+        let mut query = self.0.prepare_cached(
+            "WITH RECURSIVE k(kind) AS (SELECT min(kind) FROM fact WHERE unit = ?1 UNION ALL
+             SELECT (SELECT min(kind) FROM fact WHERE unit = ?1 AND kind > k.kind) FROM k WHERE k.kind IS NOT NULL)
+             SELECT min((SELECT min(at) FROM fact WHERE unit = ?1 AND kind = k.kind AND at > 0))
+             FROM k WHERE k.kind IS NOT NULL",
+        )?;
+        Ok(query.query_row([unit], |row| row.get(0))?)
+    }
+
     /// How many facts of one unit there are.
     ///
     /// # Errors

@@ -11,3 +11,11 @@ pub fn item_key(item: &str) -> String {
 pub fn word_key(word: &str) -> String {
     if is_step_word(word) { word.to_owned() } else { format!("choice-{word}") }
 }
+
+/// Keys of every caution, in the order of their file; the first opens each list of them.
+pub fn caution_keys() -> impl Iterator<Item = &'static str> {
+    super::CAUTIONS
+        .lines()
+        .filter(|line| line.starts_with("caution-"))
+        .filter_map(|line| line.split(' ').next())
+}

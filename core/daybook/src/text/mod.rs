@@ -14,7 +14,7 @@ use fluent_bundle::{FluentArgs, FluentError, FluentResource};
 use unic_langid::langid;
 
 pub use arg::Arg;
-pub use key::{item_key, word_key};
+pub use key::{caution_keys, item_key, word_key};
 pub use language::{Language, UnknownLanguage};
 
 /// Every file of one language: its name and its text. One list, so no language lacks a file another has.
@@ -26,6 +26,9 @@ macro_rules! files {
         [$(($name, include_str!(concat!("../../texts/", $language, "/", $name, ".ftl")))),+]
     };
 }
+
+/// The cautions: also the list of them.
+const CAUTIONS: &str = include_str!("../../texts/en/cautions.ftl");
 
 const ENGLISH: [(&str, &str); 11] = files!("en");
 const SPANISH: [(&str, &str); 11] = files!("es");

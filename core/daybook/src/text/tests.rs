@@ -11,7 +11,7 @@ use sumpbook_trade::record::{AnswerKind, How, Meter, NoteKind, OilLook, Role, Si
 use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{FactKind, Feature, Fluid, OilFamily};
 
-use super::{Arg, ENGLISH, Language, Texts};
+use super::{Arg, ENGLISH, Language, Texts, caution_keys};
 use crate::judgement::Judged;
 use crate::screen::{
     AirField, ChangeWords, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, called_key,
@@ -152,6 +152,17 @@ fn the_words_of_the_rule_on_readings_have_their_texts() {
     };
     for key in named("question", "QuestionWhy::").into_iter().chain(named("hint", "Hint::")) {
         assert!(Texts::english().has(&key), "{key}");
+    }
+}
+
+#[test]
+fn the_cautions_are_listed_whole_and_open_with_the_first() {
+    let all: Vec<&str> = caution_keys().collect();
+    assert_eq!(all.first(), Some(&"caution-opening"));
+    let named: BTreeSet<String> = keys().into_iter().filter(|key| key.starts_with("caution-")).collect();
+    assert!(named.iter().all(|key| all.contains(&key.as_str())), "{named:?}");
+    for texts in [Texts::english(), Texts::spanish()] {
+        assert!(all.iter().all(|key| texts.holds(key)));
     }
 }
 

@@ -1,9 +1,10 @@
 # What happened. What is kept. What to do.
 
 error-no-signal = No signal since { $since }. { $count ->
-    [one] Your entry is
-   *[other] Your { $count } entries are
-} kept on this phone. Go on; they go by themselves, or hand them over by file.
+    [0] Nothing waits on this phone. Go on; what you record is kept.
+    [one] Your entry is kept on this phone. Go on; it goes by itself, or hand it over by file.
+   *[other] Your { $count } entries are kept on this phone. Go on; they go by themselves, or hand them over by file.
+}
 error-phone-full = This phone is full. What you signed is kept; this photo is not. Make room, then take it again.
 error-wrong-pin = That PIN is not { $name }'s. Nothing was signed; the { $what } is kept. Try again in { $seconds } s, or sign without PIN: the record will say so.
 error-wrong-pin-again = That PIN is not { $name }'s. Nothing was signed; the { $what } is kept. Try again, or sign without PIN: the record will say so.
@@ -17,15 +18,12 @@ error-code-used = Another phone used that code. Nothing was added. Ask the shop 
 error-code-unknown = The shop never gave that code. Nothing was added. Ask the shop for a new one.
 error-other-shop = This is not the shop this phone knows: its key is another. Nothing was sent, all is kept. Call the shop before you go on.
 error-phone-stopped = The shop stopped this phone on { $when }. { $count ->
-    [one] Your entry is
-   *[other] Your { $count } entries are
-} kept and can be handed over by file; a person there decides. Use another phone or paper.
-error-above-ceiling = The meter can read at most { $ceiling } h now, and { $figure } h is more. Nothing is lost. Type again, or keep it with a photo for the shop to settle.
-error-closed-at-stop = The app was closed at stop { $stop }. What you answered before it is kept. Go on at stop { $stop }.
+    [0] All of yours is there.
+    [one] Your entry is kept and can be handed over by file; a person there decides.
+   *[other] Your { $count } entries are kept and can be handed over by file; a person there decides.
+} Use another phone or paper.
 error-book-damaged = Part of this phone's book can't be read. { $kept } of { $all } entries are kept, and the damaged file too. Exchange with the shop: it may hold the rest.
-error-newer-book = A newer version wrote this book. Nothing was changed. Update this phone's app, then open it.
 error-photo-stopped = The photo stopped at { $percent } % when the signal went. The defect itself is at the shop. The photo goes on by itself.
-error-file-cut = The file ends after entry { $taken } of { $all }. What came before was taken in. Ask for the file again; nothing will be doubled.
 error-bad-signatures = { $count ->
     [one] 1 entry
    *[other] { $count } entries
@@ -35,7 +33,6 @@ error-file-forged = { $count ->
    *[other] { $count } entries carry a signature that does not hold. They were not taken in
 }; the other { $taken } were. Tell the shop whose file it was.
 error-shop-disk-full = The shop computer's disk is full. Nothing is half-written; phones keep their entries and try again. Make room on it.
-error-which-date = { $date } can be { $one } or { $other }. Nothing was brought in. Say which, once for the whole file.
 error-slip-length = A slip's code has 12 digits. Nothing was changed. Type all of them.
 error-slip-mistyped = A digit is mistyped. Nothing was changed. Type the code again.
 error-slip-wrong = This code is not for this defect on this phone. Nothing was changed. Look on the slip for this phone's name and this defect, or call the shop.

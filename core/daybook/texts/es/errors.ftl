@@ -1,6 +1,7 @@
 # What happened. What is kept. What to do.
 
-error-no-signal = Sin señal desde las { $since }. { $count ->
+error-no-signal = Sin señal desde: { $since }. { $count ->
+    [0] Nada espera en este teléfono. Sigue; lo que anotes queda guardado.
     [one] Tu registro está guardado en este teléfono. Sigue; se envía solo, o entrégalo por archivo.
    *[other] Tus { $count } registros están guardados en este teléfono. Sigue; se envían solos, o entrégalos por archivo.
 }
@@ -17,18 +18,15 @@ error-code-used = Otro teléfono usó ese código. No se agregó nada. Pide otro
 error-code-unknown = El taller nunca dio ese código. No se agregó nada. Pide otro al taller.
 error-other-shop = No es el taller que este teléfono conoce: su llave es otra. No se envió nada, todo está guardado. Llama al taller antes de seguir.
 error-phone-stopped = El taller paró este teléfono el { $when }. { $count ->
-    [one] Tu registro está guardado y se puede entregar
-   *[other] Tus { $count } registros están guardados y se pueden entregar
-} por archivo; allá decide una persona. Usa otro teléfono o papel.
-error-above-ceiling = El medidor puede marcar { $ceiling } h como máximo, y { $figure } h es más. No se perdió nada. Escribe otra vez, o guárdalo con foto para que el taller lo aclare.
-error-closed-at-stop = La aplicación se cerró en la parada { $stop }. Lo que contestaste antes está guardado. Sigue en la { $stop }.
+    [0] Todo lo tuyo está allá.
+    [one] Tu registro está guardado y se puede entregar por archivo; allá decide una persona.
+   *[other] Tus { $count } registros están guardados y se pueden entregar por archivo; allá decide una persona.
+} Usa otro teléfono o papel.
 error-book-damaged = Parte del cuaderno no se puede leer. { $kept ->
     [one] Hay 1 de { $all } registros guardado
    *[other] Hay { $kept } de { $all } registros guardados
 }, y también el archivo dañado. Comunícate con el taller: quizá tenga los que faltan.
-error-newer-book = Una versión más nueva escribió este cuaderno. No se cambió nada. Actualiza la aplicación y ábrelo.
 error-photo-stopped = La foto se detuvo en { $percent } % al irse la señal. El defecto ya está en el taller. La foto sigue sola.
-error-file-cut = El archivo termina en el registro { $taken } de { $all }. Hasta ahí se recibió. Pide el archivo otra vez; nada se duplica.
 error-bad-signatures = { $count ->
     [one] 1 registro de { $phone } trae una firma que no vale. Quedó apartado
    *[other] { $count } registros de { $phone } traen una firma que no vale. Quedaron apartados
@@ -42,7 +40,6 @@ error-file-forged = { $count ->
    *[other] { $count } registros traen una firma que no vale. No se recibieron
 }; los otros { $taken } sí. Dile al taller de quién era el archivo.
 error-shop-disk-full = El disco del taller está lleno. Nada quedó a medias; los teléfonos guardan sus registros y reintentan. Haz espacio.
-error-which-date = { $date } puede ser { $one } o { $other }. No se trajo nada. Di cuál, una vez para todo el archivo.
 error-slip-length = El código de la papeleta tiene 12 cifras. No se cambió nada. Escríbelas todas.
 error-slip-mistyped = Hay una cifra mal escrita. No se cambió nada. Escribe el código otra vez.
 error-slip-wrong = Ese código no es de este defecto en este teléfono. No se cambió nada. Busca en la papeleta el nombre de este teléfono y este defecto, o llama al taller.

@@ -9,7 +9,7 @@ mod sentence;
 mod why;
 
 pub use authority::{authority, host_name};
-pub use back_off::{BackOff, is_urgent};
+pub use back_off::{BackOff, TriedWhy, is_urgent};
 pub use hub::{CHALLENGE, COMPLETE, Hub, HubSaid, LENGTH, OFFSET, PhotoSaid, Unreached};
 pub use once::{Exchanged, OnlineError, PATIENCE, Wish};
 pub use photos::{PhotoStop, PhotosSent};

@@ -126,10 +126,11 @@ impl Daybook {
         let now = clock();
         match &done {
             Ok(_) => self.keep_back_off(BackOff::default())?,
-            Err(_) => {
+            Err(error) => {
                 let mut random = [0; 4];
                 getrandom::fill(&mut random).map_err(PhoneError::from)?;
-                let next = self.back_off()?.failed(now, u32::from_ne_bytes(random), asked_s);
+                let next =
+                    self.back_off()?.failed(now, error.tried_why(), u32::from_ne_bytes(random), asked_s);
                 self.keep_back_off(next)?;
             }
         }

@@ -1,6 +1,6 @@
 //! What a screen says of an exchange: keys of texts and the values in them.
 
-use super::{Exchanged, OnlineError};
+use super::{Exchanged, OnlineError, TriedWhy};
 use crate::phone::PhoneError;
 use crate::store::StoreError;
 use crate::text::{Arg, Texts};
@@ -39,6 +39,16 @@ impl Exchanged {
 }
 
 impl OnlineError {
+    /// The kind of cause: what is kept of it.
+    pub(super) fn tried_why(&self) -> TriedWhy {
+        match self {
+            OnlineError::NoWay(_) | OnlineError::NoHub => TriedWhy::NoSignal,
+            OnlineError::OtherKey => TriedWhy::OtherShop,
+            OnlineError::Declined { .. } => TriedWhy::SaidNo,
+            OnlineError::Exchange(_) | OnlineError::Phone(_) => TriedWhy::Other,
+        }
+    }
+
     /// Key of its words on a screen; none when the hub's own words say it, or its cause is told elsewhere.
     pub fn text_key(&self) -> Option<&'static str> {
         match self {

@@ -209,8 +209,13 @@ fn the_words_agreed_on_stand_as_agreed() {
     let since = [("since", "16:48".into()), ("count", Arg::Count(4))];
     assert_eq!(
         texts.get("error-no-signal", &since),
-        "Sin señal desde las 16:48. Tus 4 registros están guardados en este teléfono. Sigue; se envían solos, \
+        "Sin señal desde: 16:48. Tus 4 registros están guardados en este teléfono. Sigue; se envían solos, \
          o entrégalos por archivo."
+    );
+    let before = [("since", "mar 16:48".into()), ("count", Arg::Count(0))];
+    assert_eq!(
+        texts.get("error-no-signal", &before),
+        "Sin señal desde: mar 16:48. Nada espera en este teléfono. Sigue; lo que anotes queda guardado."
     );
     let stopped = [("when", "mar 14:02".into()), ("count", Arg::Count(6))];
     assert_eq!(

@@ -19,11 +19,13 @@ import app.sumpbook.R
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.NoteKind
+import app.sumpbook.core.NotSo
 import app.sumpbook.core.Phone
 import app.sumpbook.core.PhoneException
 import app.sumpbook.core.Said
 import app.sumpbook.core.ShownNote
 import app.sumpbook.core.Signed
+import app.sumpbook.core.StepSaid
 import app.sumpbook.core.StorageKind
 import app.sumpbook.core.TextAsk
 import app.sumpbook.core.TextValue
@@ -32,6 +34,7 @@ import app.sumpbook.core.uniffiEnsureInitialized
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.Refusal
+import app.sumpbook.ui.desk.stamp
 import app.sumpbook.ui.desktop.ChromeWords
 import app.sumpbook.ui.desktop.FileKeeper
 import app.sumpbook.ui.frame.MAIN
@@ -116,7 +119,23 @@ class DayToLookAt : AutoCloseable {
 
     private val draft = phone.beginPreTrip(unit("TH-01"), signer.person, null)
     private val broken = brokenWalk()
-    private val note = phone.keepNote(Said(unit("TH-01"), signer.person), ShownNote(NoteKind.FAULT, "HIGH TEMP", true))
+    private val note = phone.keepNote(Said(unit("TH-01"), signer.person), ShownNote(NoteKind.FAULT, "HIGH TEMP", true, photo = phone.keepPhoto(aPhoto())))
+
+    /** TH-04's note, of which somebody told the shop by word of mouth. */
+    private val toldNote = phone.keepNote(Said(unit("TH-04"), signer.person), ShownNote(NoteKind.WARNING, "OIL TEMP", false))
+        .also { phone.acknowledge(Said(unit("TH-04"), signer.person), it, true) }
+
+    init {
+        // All but the last step of TH-02's air in use is said; there was too little of it.
+        val (unit, person) = unit("TH-02") to signer.person
+        for (step in phone.procedure(unit, "use-air", person).steps.dropLast(1)) {
+            val word = step.notSo.firstOrNull { it.means == NotSo.Mark }?.word
+            phone.sayStep(unit, "use-air", person, StepSaid(step.id, hand.stamp(), word, null), "to blow out a trench")
+        }
+        // Somebody else began to stop TH-02's air.
+        val first = phone.procedure(unit, "shut-down", person).steps.first()
+        phone.sayStep(unit, "shut-down", person("Bettina Quaye"), StepSaid(first.id, hand.stamp(), null, null), null)
+    }
 
     /** TH-07 with a frayed belt that locks its air, and a mirror for which the shop waits for the part. */
     private fun waitForAPart(new: Phone) {
@@ -181,6 +200,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("04-not-what-i-see", Place.NotWhatISee(locked, broken)),
             *stops.map { ToLookAt("05-stop-%02d-%s".format(it.index.toInt(), it.stop), Place.Stop(one, draft, it.label)) }.toTypedArray(),
             ToLookAt("05-stop-part-on-hold", Place.Stop(unit("TH-07"), onHold, onHoldAt.label)),
+            ToLookAt("05-stop-locked", Place.Stop(locked, broken, phone.stops(broken).first { it.stop == "cab-off" }.label)),
             ToLookAt("06-defect", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)),
             ToLookAt("06-defect-chosen", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)) { pressText("choice-no-view") },
             ToLookAt("06-figure", Place.Defect(one, draft, tread.label, tread.lines.first { it.item == "tread-front" }.id)) {
@@ -208,8 +228,11 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("11-leave-site", Place.Steps(one, "leave-site")),
             ToLookAt("11-running", Place.Running(one)),
             ToLookAt("11-air-locked", Place.Steps(unit("TH-07"), "start")),
+            ToLookAt("11-skipped", Place.Steps(locked, "use-air")),
+            ToLookAt("11-said-before", Place.Steps(locked, "shut-down")),
             ToLookAt("12-display", Place.Display(one, "")),
             ToLookAt("12-note", Place.Display(one, note)),
+            ToLookAt("12-note-told", Place.Display(unit("TH-04"), toldNote)),
             ToLookAt("13-hours", Place.Hours(one)),
             ToLookAt("13-hours-asked", Place.Hours(one)) { type("99999") },
             ToLookAt("14-end-of-day", Place.EndOfDay(one, "")),
@@ -223,6 +246,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("20-settings", Place.Settings()),
             ToLookAt("20-own-figures-pin", Place.OwnFigures()),
             ToLookAt("20-own-figures", Place.OwnFigures()) { type("314159") },
+            ToLookAt("20-cautions", Place.Settings()) { press(R.string.cautions) },
             ToLookAt("20-licences", Place.Settings()) { press(R.string.about_and_licences) },
         )
     }

@@ -145,7 +145,7 @@ class RefusedTest {
             yard.says("stop-phone", phone.about().key, "--by", "Ilse Marrow", "--why", "left at the north gate")
             at(phone, Place.WhereItIs()) { driver ->
                 driver.main()
-                driver.waitFor("The shop stopped this phone")
+                driver.waitFor("The shop stopped this phone on ")
                 driver.settle()
                 picture("stopped")
                 driver.says("kept and can be handed over by file; a person there decides. Use another phone or paper.")

@@ -90,6 +90,7 @@ abstract class Day {
             driver.walkToSignature()
             driver.signs("314159")
             assertTrue(driver.strips(), driver.sees("Signed. ROAD locked"))
+            assertTrue(driver.strips(), driver.sees("ROAD locked on this phone; the shop does not know yet. Call."))
             driver.pours()
             driver.note()
             driver.endOfDay("314159")

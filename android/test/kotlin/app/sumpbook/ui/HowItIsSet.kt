@@ -4,11 +4,15 @@ import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.ComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertHeightIsAtLeast
+import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.unit.dp
+import app.sumpbook.core.TextAsk
+import app.sumpbook.core.keysOfCautions
+import app.sumpbook.core.text
 import app.sumpbook.ui.desk.Light
 import app.sumpbook.ui.desk.Settled
 import app.sumpbook.ui.place.Place
@@ -65,6 +69,23 @@ abstract class HowItIsSet {
             assertTrue("$place: what may not be pressed is not taken for a button", disabled.size < 3)
         }
         assertTrue("$pressed", pressed > 15)
+        held.phone.shutdown()
+    }
+
+    @Test
+    fun everyCautionIsThereToBeRead() = onPhone {
+        val held = HeldPhone.invited(yard, "Amos Tillery") { Place.Settings() }
+        held.show(this)
+        shows("Cautions")
+        onNodeWithText("Cautions").performClick()
+        val all = keysOfCautions().map { text("en", TextAsk(it, emptyMap())) }
+        assertTrue("${all.size}", all.size > 40)
+        for (caution in all) {
+            shows(caution)
+            onNodeWithText(caution).performScrollTo().assertIsDisplayed()
+        }
+        onNodeWithText("Less").performClick()
+        shows("Language")
         held.phone.shutdown()
     }
 

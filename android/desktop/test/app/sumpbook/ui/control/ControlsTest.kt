@@ -6,19 +6,23 @@ import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.rememberScrollState
 import androidx.compose.foundation.verticalScroll
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.graphics.toPixelMap
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsMatcher
+import androidx.compose.ui.test.SkikoComposeUiTest
 import androidx.compose.ui.test.assert
 import androidx.compose.ui.test.assertIsNotEnabled
 import androidx.compose.ui.test.assertIsOff
 import androidx.compose.ui.test.assertIsOn
 import androidx.compose.ui.test.assertIsSelected
+import androidx.compose.ui.test.captureToImage
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
@@ -28,10 +32,12 @@ import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.mark.Theme
 import app.sumpbook.ui.onScreen
 import app.sumpbook.ui.picture
+import app.sumpbook.ui.theme.LocalStill
 import app.sumpbook.ui.words.OwnWay
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertNull
+import kotlin.test.assertTrue
 
 @OptIn(ExperimentalTestApi::class)
 class ControlsTest {
@@ -157,6 +163,41 @@ class ControlsTest {
         waitForIdle()
         onNodeWithText("0:00").assertExists()
         onNodeWithContentDescription("the needle settles").assert(SemanticsMatcher.keyIsDefined(SemanticsProperties.LiveRegion))
+    }
+
+    @Test
+    fun `the ring blinks twice when it runs out, slower than twice a second, and then stands`() = onScreen {
+        var left by mutableStateOf(200L)
+        setContent { DesktopFace { HoldRing(left, 60_000, "the needle settles") } }
+        mainClock.autoAdvance = false
+        left = 0
+        val seen = rings(2_000)
+        val dark = seen.indices.filter { !seen[it].second && (it == 0 || seen[it - 1].second) }.map { seen[it].first }
+        assertEquals(2, dark.size, "$seen")
+        assertTrue(dark[1] - dark[0] > 500, "$dark")
+        assertTrue(seen.takeLast(5).all { it.second }, "it stands in the end: $seen")
+    }
+
+    @Test
+    fun `who asked for no motion, or comes when it is out already, sees it stand`() = onScreen {
+        var left by mutableStateOf(200L)
+        setContent { DesktopFace { CompositionLocalProvider(LocalStill provides true) { HoldRing(left, 60_000, "the needle settles") } } }
+        mainClock.autoAdvance = false
+        left = 0
+        assertTrue(rings(1_500).all { it.second })
+    }
+
+    /** Whether the ring is drawn heavy, at moments of so long. */
+    private fun SkikoComposeUiTest.rings(ms: Long): List<Pair<Long, Boolean>> {
+        val until = mainClock.currentTime + ms
+        return generateSequence {
+            mainClock.advanceTimeBy(50)
+            waitForIdle()
+            val ring = onNodeWithContentDescription("the needle settles").captureToImage().toPixelMap()
+            // In the middle of the heavy line, at its top.
+            val line = ring[ring.width / 2, (6 * density.density).toInt()]
+            (mainClock.currentTime to (line.red < 0.3f && line.alpha > 0.5f)).takeIf { it.first < until }
+        }.toList()
     }
 
     @Test

@@ -10,6 +10,7 @@ import app.sumpbook.core.Said
 import app.sumpbook.core.ShownNote
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.words.OwnWay
 import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -21,6 +22,23 @@ class DisplayTest {
 
     @AfterTest
     fun clear() = cab.close()
+
+    @Test
+    fun `told is told by mouth while the note is only on this phone`() = with(cab) {
+        val note = phone.keepNote(Said(unit("TH-05"), person()), ShownNote(NoteKind.WARNING, "OIL TEMP", false))
+        val here = "\"Told\" means that you told a person; the note itself is on this phone."
+        at(Place.Unit(unit("TH-05"))) {
+            runOnIdle { back.go(Place.Display(unit("TH-05"), note)) }
+            settled()
+            onNodeWithText(here).assertDoesNotExist()
+            press("Told the shop")
+            assertIs<Place.Unit>(back.top)
+            onNodeWithText(here).assertExists()
+            picture("display-told-here")
+        }
+        at(Place.Display(unit("TH-05"), note)) { onNodeWithText(here).assertExists() }
+        at(Place.Display(unit("TH-05"), note), OwnWay("es")) { onNodeWithText("la nota misma está en este teléfono", substring = true).assertExists() }
+    }
 
     @Test
     fun `what it shows is written down, then who was told`() = with(cab) {

@@ -69,6 +69,18 @@ class EndOfDayTest {
     }
 
     @Test
+    fun `a lock told in the evening is read by whoever goes off, as one the shop does not know of`() = with(cab) {
+        at(Place.EndOfDay(unit("TH-03"), "")) {
+            find("Defect")
+            find("Mirrors")
+            find("no view")
+            press("Keep defect")
+            press("Sign without PIN")
+            assertEquals("Signed. ROAD locked on this phone; the shop does not know yet. Call.", back.said)
+        }
+    }
+
+    @Test
     fun `the dust nobody spoke of is asked, and signed with the report`() = with(cab) {
         at(Place.EndOfDay(unit("TH-01"), ""), high = 2_400) {
             find("None found")

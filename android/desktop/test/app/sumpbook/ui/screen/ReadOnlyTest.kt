@@ -51,7 +51,8 @@ class ReadOnlyTest {
             // What locks nothing has its name there too.
             assertEquals(1, onAllNodes(hasText("Warning plates: missing", substring = true)).fetchSemanticsNodes().size)
             picture("unit-left-by")
-            find("No report on this phone.")
+            onNode(hasText("Nothing known of TH-03 before", substring = true)).performScrollTo().performClick()
+            settled()
             assertIs<Place.LastReport>(back.top)
             onNodeWithText("Not what I see: defect").assertDoesNotExist()
             onNodeWithContentDescription("Photo of the defect").performScrollTo().assertIsDisplayed()

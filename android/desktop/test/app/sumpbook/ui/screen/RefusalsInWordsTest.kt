@@ -64,10 +64,11 @@ class RefusalsInWordsTest {
         StorageKind.entries.forEach { add(it.name, PhoneException.Storage(it, if (it == StorageKind.FULL) "error-phone-full" else null, "")) }
         PhotoKind.entries.forEach { add(it.name, photo(it)) }
         FileKind.entries.forEach { add(it.name, PhoneException.File(it, "")) }
-        OnlineKind.entries.forEach { add(it.name, PhoneException.Online(it, null, null, null, 4u, "")) }
-        for (status in listOf(401, 403)) add("$status", PhoneException.Online(OnlineKind.DECLINED, null, status.toUShort(), null, 4u, ""))
-        for (key in listOf("error-code-ran-out", "error-code-used", "error-code-unknown")) add(key, PhoneException.Online(OnlineKind.DECLINED, key, 403u, null, 4u, ""))
-        add("a full disk at the shop", PhoneException.Online(OnlineKind.DECLINED, "error-shop-disk-full", 507u, null, 4u, ""))
+        OnlineKind.entries.forEach { add(it.name, PhoneException.Online(it, null, null, null, null, 4u, "")) }
+        for (status in listOf(401, 403)) add("$status", PhoneException.Online(OnlineKind.DECLINED, null, status.toUShort(), null, null, 4u, ""))
+        for (key in listOf("error-code-ran-out", "error-code-used", "error-code-unknown")) add(key, PhoneException.Online(OnlineKind.DECLINED, key, 403u, null, null, 4u, ""))
+        add("a full disk at the shop", PhoneException.Online(OnlineKind.DECLINED, "error-shop-disk-full", 507u, null, null, 4u, ""))
+        add("no signal since", PhoneException.Online(OnlineKind.NO_WAY, "error-no-signal", null, null, "2026-10-20T16:48:00-06:00", 4u, ""))
         DraftKind.entries.forEach { add(it.name, PhoneException.Draft(it, "oil-level", "9", 8u, 2u, "")) }
         add("", PhoneException.Entry(""))
         SlipKind.entries.forEach { add(it.name, slip(it)) }

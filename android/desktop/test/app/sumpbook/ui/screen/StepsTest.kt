@@ -7,15 +7,21 @@ import androidx.compose.ui.test.assertIsNotEnabled
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithContentDescription
 import androidx.compose.ui.test.onNodeWithText
+import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextInput
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
 import app.sumpbook.core.LockState
+import app.sumpbook.core.NotSo
 import app.sumpbook.core.Signed
 import app.sumpbook.core.SiteDust
+import app.sumpbook.core.StepSaid
 import app.sumpbook.core.StopNow
+import app.sumpbook.core.TextAsk
+import app.sumpbook.core.text
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
+import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.words.OwnWay
 import kotlin.test.AfterTest
 import kotlin.test.Test
@@ -119,12 +125,46 @@ class StepsTest {
             onNodeWithText("Wait until it is so. This locks nothing.").assertExists()
             press("It is so now")
             onNodeWithText("Start air 1\u00A0/\u00A07").assertExists()
+            // It says by whom, and what was not so.
+            onNode(hasText("Said ", substring = true) and hasText(" by Amos Tillery: lamp stays on", substring = true)).assertExists()
             done(1)
             onNodeWithText("Start air 2\u00A0/\u00A07").assertExists()
             // Whoever leaves has said so much: it is kept, and is no start.
             press("Back")
             assertEquals(listOf("steps-done"), kinds())
             assertEquals(LockState.NO_LOCK_ON_RECORD, air("TH-02").state)
+        }
+    }
+
+    @Test
+    fun `who comes after somebody reads what was said, and by whom`() = with(cab) {
+        at(steps("TH-02", "start")) {
+            done(2)
+            onNodeWithText("Said ", substring = true).assertDoesNotExist()
+        }
+        at(steps("TH-02", "start"), signer = Signer(person("Bettina Quaye"))) {
+            onNodeWithText("Start air 1\u00A0/\u00A07").assertExists()
+            onNode(hasText("Said ", substring = true) and hasText(" by Amos Tillery", substring = true)).assertExists()
+            picture("steps-said-before")
+            // Her own word is a step of her own.
+            done(1)
+            onNodeWithText("Start air 2\u00A0/\u00A07").assertExists()
+            done(1)
+            onNodeWithText("Said ", substring = true).assertDoesNotExist()
+        }
+    }
+
+    @Test
+    fun `what was not so and gone on from is listed at the last step`() = with(cab) {
+        val (unit, person) = unit("TH-02") to person()
+        val all = phone.procedure(unit, "use-air", person).steps
+        val marked = all.dropLast(1).first { step -> step.notSo.any { it.means == NotSo.Mark } }
+        val word = marked.notSo.first { it.means == NotSo.Mark }.word
+        for (step in all.dropLast(1)) phone.sayStep(unit, "use-air", person, StepSaid(step.id, "2026-11-02T07:02:00-07:00", word.takeIf { step == marked }, null), null)
+        at(steps("TH-02", "use-air")) {
+            onNodeWithText("Not so, and gone on from").performScrollTo().assertIsDisplayed()
+            onNodeWithText(text("en", TextAsk("step-${marked.id}", emptyMap())) + ": " + text("en", TextAsk("not-so-$word", emptyMap()))).assertExists()
+            picture("steps-skipped")
         }
     }
 

@@ -84,7 +84,7 @@ class Desk(
     private suspend fun <T> on(thread: CoroutineDispatcher, call: () -> T): Told<T> {
         asked.update { it + 1 }
         try {
-            return withContext(thread) { told(call) }
+            return withContext(thread) { told(handset.now(), call) }
         } finally {
             asked.update { it - 1 }
         }
@@ -96,11 +96,11 @@ class Desk(
     }
 }
 
-/** Runs a call of the core's: what it refuses is told, not thrown. */
-fun <T> told(call: () -> T): Told<T> = try {
+/** Runs a call of the core's, [now]: what it refuses is told, not thrown. */
+fun <T> told(now: Long = System.currentTimeMillis(), call: () -> T): Told<T> = try {
     Told.Got(call())
 } catch (why: PhoneException) {
-    Told.Refused(Refusal.of(why))
+    Told.Refused(Refusal.of(why, now))
 } catch (why: InternalException) {
     Told.Refused(Refusal.of(PhoneException.Unexpected(why.message.orEmpty())))
 }

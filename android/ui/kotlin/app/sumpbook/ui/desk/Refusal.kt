@@ -9,6 +9,9 @@ import app.sumpbook.core.TextAsk
 import app.sumpbook.core.TextValue
 import app.sumpbook.core.hasText
 import app.sumpbook.core.text
+import app.sumpbook.ui.words.Moments
+import java.time.Instant
+import java.time.OffsetDateTime
 
 /** What the core refused, with those of its own words that the sentence about it is made with: looked up where it was refused, not where it is drawn. */
 class Refusal private constructor(val why: PhoneException, private val said: Map<String, String>) {
@@ -16,12 +19,30 @@ class Refusal private constructor(val why: PhoneException, private val said: Map
     fun said(language: String): String? = said[language]
 
     companion object {
-        /** Asks the core for its words: not on the thread that draws. */
-        fun of(why: PhoneException): Refusal {
-            val asked = asked(why) ?: return Refusal(why, emptyMap())
-            return Refusal(why, LANGUAGES.filter { hasText(it, asked.key) }.associateWith { text(it, asked) })
+        /** Asks the core for its words, as of [now]: not on the thread that draws. */
+        fun of(why: PhoneException, now: Long = System.currentTimeMillis()): Refusal {
+            val said = LANGUAGES.mapNotNull { language ->
+                val asked = noSignal(why, now, language) ?: asked(why)
+                asked?.takeIf { hasText(language, it.key) }?.let { language to text(language, it) }
+            }
+            return Refusal(why, said.toMap())
         }
     }
+}
+
+/** Since when there is no way to the shop, where that is known, by the yard's clock. */
+private fun noSignal(why: PhoneException, now: Long, language: String): TextAsk? {
+    val online = (why as? PhoneException.Online)?.takeIf { it.kind == OnlineKind.NO_WAY } ?: return null
+    val key = online.textKey ?: return null
+    val since = online.since ?: return null
+    val moments = Moments(OffsetDateTime.parse(since).offset, Instant.ofEpochMilli(now), language)
+    return TextAsk(
+        key,
+        mapOf(
+            "since" to TextValue.Words(moments.at(since)),
+            "count" to TextValue.Count(online.onPhone.toLong()),
+        ),
+    )
 }
 
 private fun asked(why: PhoneException): TextAsk? = when (why) {
@@ -38,7 +59,7 @@ private fun asked(why: PhoneException): TextAsk? = when (why) {
     else -> null
 }
 
-/** The hub's answer; that it cannot be reached the shell says with the count of what is kept. */
+/** The hub's answer. */
 private fun ofHub(why: PhoneException.Online): TextAsk? =
     why.textKey?.takeIf { why.kind == OnlineKind.DECLINED || why.kind == OnlineKind.NOT_THE_ANSWER }?.let { counting(it, "minutes", CODE_MINUTES) }
 

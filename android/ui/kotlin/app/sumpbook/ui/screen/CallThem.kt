@@ -16,3 +16,10 @@ fun CallThem(onCall: List<OnCall>) {
     onCall.forEach { SecondaryButton(stringResource(R.string.call_somebody, it.name)) { handset.call(it.number) } }
     if (onCall.isEmpty() && own.isNotEmpty()) SecondaryButton(stringResource(R.string.call_the_shop)) { handset.call(own) }
 }
+
+/** The same to be read: each name with its number. */
+@Composable
+fun onCallNumbers(onCall: List<OnCall>): List<String> {
+    val own = LocalSettings.current?.now?.value?.shopNumber.orEmpty()
+    return if (onCall.isEmpty() && own.isNotEmpty()) listOf(own) else onCall.map { "${it.name} ${it.number}" }
+}

@@ -8,6 +8,7 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.res.stringResource
 import app.sumpbook.R
+import app.sumpbook.core.DisabledReason
 import app.sumpbook.core.NoteKind
 import app.sumpbook.core.Said
 import app.sumpbook.core.ShownNote
@@ -84,6 +85,7 @@ private fun AnswerNote(view: DisplayView, note: NoteWords, act: Act, said: Said)
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
             view.stopped?.let { Strip(it, heavy = true) }
+            if (view.record.main.whyNot == DisabledReason.AlreadyTold) view.toldHere?.let { Strip(it) }
         },
         secondary = {
             SecondaryButton(stringResource(R.string.display_only_seen)) { act.now({ phone.acknowledge(said, note.row.id, false) }) { back.back() } }
@@ -94,7 +96,17 @@ private fun AnswerNote(view: DisplayView, note: NoteWords, act: Act, said: Said)
                 }
             }
         },
-        main = { MainPress(view.main, view.whyNot) { act.now({ phone.acknowledge(said, note.row.id, true) }) { back.back() } } },
+        main = {
+            MainPress(view.main, view.whyNot) {
+                act.now({
+                    phone.acknowledge(said, note.row.id, true)
+                    displayView(said.unit, note.row.id).toldHere
+                }) { here ->
+                    back.back()
+                    back.said = here
+                }
+            }
+        },
     ) {
         Section(note.title, listOf(note.under) + note.known)
         ShopSays(view, note.row.what)

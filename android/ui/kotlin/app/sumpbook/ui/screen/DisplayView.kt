@@ -20,6 +20,8 @@ data class DisplayView(
     val shopSays: Map<NoteKind, String>,
     /** It has set none. */
     val noWords: String,
+    /** That the shop was told is not yet at the shop: what "told" means until then. */
+    val toldHere: String?,
     val main: String,
     val whyNot: String?,
 )
@@ -35,6 +37,7 @@ fun Reader.displayView(unit: String, note: String): DisplayView {
         stopped = if (record.stoppedToday > 0u) words("display-stopped-again", "count" to record.stoppedToday) else null,
         shopSays = record.shopSays.associate { it.what to it.words },
         noWords = words("display-no-words"),
+        toldHere = if (record.noteOnlyHere) words("ack-told-here") else null,
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
     )

@@ -39,6 +39,7 @@ import app.sumpbook.ui.place.Signer
 import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.LocalOwnWay
 import app.sumpbook.ui.words.hours
+import java.util.concurrent.atomic.AtomicReference
 
 /** What the next driver will read; an empty [draft] begins a report, durable before its first question. */
 @Composable
@@ -69,15 +70,19 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, by: SignedBy
     val back = LocalBackStack.current
     val record = view.record
     val signed = stringResource(R.string.signed)
+    // What the shop does not know of is known once it is signed.
+    val onlyHere = remember { AtomicReference<String?>(null) }
     val what = stringResource(R.string.end_of_day)
     var toNext by rememberSaveable { mutableStateOf(record.toNext.orEmpty()) }
     val signing = rememberSigning(signer, what, act, {
         // Words typed and not kept go with it, and the notes that stood on this screen.
         phone.sayEndOfDay(draft, EndOfDaySaid(toNext = toNext.trim().ifEmpty { null }, notesSeen = phone.endOfDay(draft).notes.map { note -> note.id }))
         phone.signEndOfDay(draft, it)
+        onlyHere.set(lockedOnlyHere(phone.unit(unit, signer.person)))
     }) {
         back.unit(unit)
-        back.said = signed
+        // The shift is over with it: it is still read on the screen of the names.
+        back.said = listOfNotNull(signed, onlyHere.get()).joinToString(" ")
     }
     var typing by rememberSaveable { mutableStateOf("") }
     val say = { said: EndOfDaySaid -> act.now({ phone.sayEndOfDay(draft, said) }) }

@@ -27,6 +27,7 @@ import app.sumpbook.ui.frame.MainPress
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.theme.LocalType
+import app.sumpbook.ui.words.fileSize
 import java.time.Instant
 import java.time.ZoneId
 import java.time.format.DateTimeFormatter
@@ -74,7 +75,7 @@ fun HandOver() {
     val asks = here != null && here.entries == 0 && here.photos == 0 && !allTheSame
     val given by remember(files) { files?.given ?: kotlinx.coroutines.flow.MutableStateFlow(null) }.collectAsState()
     val nowhere = stringResource(R.string.no_way_to_files)
-    val made = stringResource(R.string.file_made)
+    val made = stringResource(R.string.file_made, SIZE)
     fun take(bytes: ByteArray) = act.now({ takenWords(phone.takeIn(bytes)) }) {
         taken = it
         files?.taken()
@@ -98,7 +99,7 @@ fun HandOver() {
                 allTheSame = true
             }
             else MainPress(stringResource(R.string.make_file), if (act.underWay) stringResource(R.string.trying) else null) {
-                make(act, files, here?.fileName ?: FILE_NAME) { said = if (it) made else nowhere }
+                make(act, files, here?.fileName ?: FILE_NAME) { said = if (it != null) made.replace(SIZE, fileSize(it)) else nowhere }
             }
         },
     ) {
@@ -109,16 +110,17 @@ fun HandOver() {
     }
 }
 
-private fun make(act: Act, files: Files?, name: String, done: (Boolean) -> Unit) {
-    act.now({ phone.handOver() }) { made -> act.launch { done(files?.give(name, made.bytes) == true) } }
+/** Makes the file and gives it away: its size, or none where it could not be given. */
+private fun make(act: Act, files: Files?, name: String, done: (Int?) -> Unit) {
+    act.now({ phone.handOver() }) { made -> act.launch { done(made.bytes.size.takeIf { files?.give(name, made.bytes) == true }) } }
 }
 
 @Composable
 private fun OnlyHerePart(here: OnlyHere) {
-    val entries = pluralStringResource(R.plurals.n_entries, here.entries, here.entries)
-    val photos = pluralStringResource(R.plurals.n_photos, here.photos, here.photos)
+    val entries = pluralStringResource(R.plurals.entries_go, here.entries, here.entries)
     val since = here.since?.let { stringResource(R.string.since_when, it) }
-    Section(null, listOf(listOfNotNull(entries, photos, since).joinToString(", ")))
+    val photos = if (here.photos > 0) pluralStringResource(R.plurals.photos_stay, here.photos, here.photos) else null
+    Section(null, listOfNotNull(listOfNotNull(entries, since).joinToString(", "), photos))
     Section(null, listOf(stringResource(R.string.file_is_for, here.fleet), stringResource(R.string.file_stays), stringResource(R.string.file_not_secret)))
 }
 
@@ -140,5 +142,7 @@ private fun TakenPart(said: Taken) {
     Section(stringResource(R.string.taken_in), lines)
 }
 
+/** Stands in a sentence where the size of the file will. */
+private const val SIZE = "{size}"
 private const val FAR_BACK = 60
 private const val FILE_NAME = "handed.sumpbook"

@@ -61,6 +61,7 @@ fun OneUnit(unit: String, signer: Signer) {
             if (told is Told.Refused) Strip(sentence(told.why))
             act.refused?.let { Strip(sentence(it), heavy = true) }
             back.said?.let { Strip(it) }
+            view?.lockedOnlyHere?.let { Strip(it, heavy = true) }
             view?.news?.forEach { Strip(it) }
         },
         secondary = { UnitActs(unit, view, more) { more = it } },

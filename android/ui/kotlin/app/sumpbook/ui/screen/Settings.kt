@@ -16,6 +16,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.AboutPhone
+import app.sumpbook.core.keysOfCautions
 import app.sumpbook.ui.control.Chip
 import app.sumpbook.ui.control.Chips
 import app.sumpbook.ui.control.SecondaryButton
@@ -39,21 +40,39 @@ fun SettingsScreen() {
     val back = LocalBackStack.current
     val settings = LocalSettings.current
     val shown by seen { phone.about() }
-    var licences by rememberSaveable { mutableStateOf(false) }
+    val cautions by seen { keysOfCautions().map { words(it) } }
+    var page by rememberSaveable { mutableStateOf(SettingsPage.CHOICES) }
     ScreenFrame(
         header = { TitleHeader(stringResource(R.string.settings)) { back.back() } },
         strips = { (shown as? Told.Refused)?.let { Strip(sentence(it.why), heavy = true) } },
         secondary = {
             SecondaryButton(stringResource(R.string.own_figures)) { back.go(Place.OwnFigures()) }
-            SecondaryButton(stringResource(if (licences) R.string.less else R.string.about_and_licences)) { licences = !licences }
+            Leaf(R.string.cautions, SettingsPage.CAUTIONS, page) { page = it }
+            Leaf(R.string.about_and_licences, SettingsPage.ABOUT, page) { page = it }
         },
         main = { MainPress(stringResource(R.string.settings_done)) { back.back() } },
     ) {
-        if (licences) return@ScreenFrame Section(stringResource(R.string.about_and_licences), listOf(stringResource(R.string.about_cautions), stringResource(R.string.about_says), stringResource(R.string.about_licences), stringResource(R.string.about_codes)))
-        settings?.let { Choices(it) }
-        (shown as? Told.Got)?.let { Whose(it.it) }
+        when (page) {
+            SettingsPage.ABOUT -> Section(stringResource(R.string.about_and_licences), listOf(stringResource(R.string.about_cautions), stringResource(R.string.about_says), stringResource(R.string.about_licences), stringResource(R.string.about_codes)))
+            SettingsPage.CAUTIONS -> {
+                Text(stringResource(R.string.cautions), Modifier.semantics { heading() }, style = LocalType.current.heading)
+                (cautions as? Told.Got)?.it?.forEach { Text(it, style = LocalType.current.text) }
+            }
+            SettingsPage.CHOICES -> {
+                settings?.let { Choices(it) }
+                (shown as? Told.Got)?.let { Whose(it.it) }
+            }
+        }
     }
 }
+
+/** What stands on the screen: the choices, or something that is only read. */
+private enum class SettingsPage { CHOICES, CAUTIONS, ABOUT }
+
+/** Turns to a page, and from it back to the choices. */
+@Composable
+private fun Leaf(words: Int, to: SettingsPage, at: SettingsPage, turn: (SettingsPage) -> Unit) =
+    SecondaryButton(stringResource(if (at == to) R.string.less else words)) { turn(if (at == to) SettingsPage.CHOICES else to) }
 
 @Composable
 private fun Choices(settings: Settings) {

@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.ColumnScope
 import androidx.compose.foundation.rememberScrollState
+import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
@@ -33,6 +34,8 @@ import app.sumpbook.ui.frame.rememberSeen
 import app.sumpbook.ui.mark.StepLine
 import app.sumpbook.ui.place.LocalBackStack
 import app.sumpbook.ui.place.Signer
+import app.sumpbook.ui.theme.LocalTokens
+import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.LocalOwnWay
 import java.time.Instant
 import kotlinx.coroutines.launch
@@ -99,7 +102,7 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
             }
             // Another step begins anew, and at its top.
             key(step.row.id, view.behind) {
-                OneStep(unit, at, title, refused, locked?.let { lockedWords(it) }, view.opening.takeIf { said.isEmpty() && locked == null }, leave) {
+                OneStep(unit, at, title, refused, locked?.inALine(), view.opening.takeIf { said.isEmpty() && locked == null }, leave) {
                     if (at.last) view.site?.let { SitePart(it, dust) { one -> dust = one } }
                 }
             }
@@ -107,15 +110,13 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
     }
 }
 
-private fun lockedWords(locked: PartWords): String = (listOf(locked.what) + locked.why).joinToString(". ")
-
 /** The lock stands before the first step; whoever goes on all the same says why, and it is recorded. */
 @Composable
 private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused: String?, locked: PartWords, spite: String, say: (String) -> Unit, leave: () -> Unit, use: () -> Unit) = ScreenFrame(
     header = { DoorHeader(door, title, leave) },
     strips = {
         refused?.let { Strip(it, heavy = true) }
-        Strip(lockedWords(locked), heavy = true)
+        Strip(locked.inALine(), heavy = true)
     },
     secondary = { CallThem(onCall) },
     main = { MainPress(stringResource(R.string.air_all_the_same), if (spite.isBlank()) stringResource(R.string.reason_first) else null, onPress = use) },
@@ -166,8 +167,10 @@ private fun OneStep(
     ) {
         StepLine(at.view.steps.size, at.behind)
         StepHead(at.step, rows)
+        at.step.saidBefore?.let { Text(it, style = LocalType.current.help, color = LocalTokens.current.soft) }
         if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, rows, key, digits == null)
         if (!notSo) beside()
+        if (at.last) Section(at.view.skippedTitle, at.view.skipped)
         val typed = digits
         if (!notSo && asked != null && typed != null) {
             val verdicts by seen(unit, at.step.row.id, typed) { stepVerdicts(unit, at.view.record.procedure, at.step.row.id, figure) }

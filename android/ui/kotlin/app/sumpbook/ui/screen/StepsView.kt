@@ -6,6 +6,7 @@ import app.sumpbook.core.NotSoRow
 import app.sumpbook.core.OnCall
 import app.sumpbook.core.Severity
 import app.sumpbook.core.StepRow
+import app.sumpbook.core.StepSaidRow
 import app.sumpbook.core.StepsScreen
 import app.sumpbook.ui.desk.Reader
 
@@ -13,7 +14,7 @@ import app.sumpbook.ui.desk.Reader
 data class NotSoWords(val row: NotSoRow, val words: String, val locks: List<String>)
 
 /** One step, with its words. */
-data class StepWords(val row: StepRow, val name: String, val ok: String, val stops: String, val caution: String?, val notSo: List<NotSoWords>)
+data class StepWords(val row: StepRow, val name: String, val ok: String, val stops: String, val caution: String?, val notSo: List<NotSoWords>, val saidBefore: String?)
 
 /** A procedure of one unit, with its words. */
 data class StepsView(
@@ -23,6 +24,9 @@ data class StepsView(
     /** Why what it begins with is locked; none: nothing stands before the first step. */
     val locked: PartWords?,
     val opening: String,
+    /** Steps that were not so and gone on from, each with its word; they are listed at the last step. */
+    val skipped: List<String>,
+    val skippedTitle: String,
     /** "1 more below" and so on: what the main button says while so many parts of a step were not seen. */
     val below: List<String>,
     val onCall: List<OnCall>,
@@ -47,6 +51,8 @@ fun Reader.stepsView(unit: String, procedure: String, person: String): StepsView
         steps = record.steps.map(::stepWords),
         locked = record.locked?.let(::partWords),
         opening = words("caution-opening"),
+        skipped = record.steps.mapNotNull { step -> step.said?.takeIf { it.skipped }?.let { "${words("step-${step.id}")}: ${notSoWords(it)}" } },
+        skippedTitle = words("steps-skipped"),
         below = (1u..STEP_PARTS).map { whyNot(DisabledReason.MoreBelow(it)) },
         onCall = fleet.onCall,
         site = record.site?.let(::siteWords),
@@ -59,8 +65,15 @@ private fun Reader.stepWords(row: StepRow) = StepWords(
     ok = words("step-${row.id}.ok"),
     stops = words("step-${row.id}.stops"),
     caution = row.caution?.let { words("caution-$it") },
+    saidBefore = row.said?.let { said ->
+        val (at, by) = moments.at(said.at) to said.by.orEmpty()
+        if (said.notSo == null) words("step-said", "when" to at, "by" to by) else words("step-said-not-so", "when" to at, "by" to by, "word" to notSoWords(said))
+    },
     notSo = row.notSo.map { NotSoWords(it, words("not-so-${it.word}"), lockedParts(severity(it.means))) },
 )
+
+/** The word by which a step was not so; of a step that has no words for it: only that. */
+private fun Reader.notSoWords(said: StepSaidRow): String = said.notSo?.ifEmpty { null }?.let { words("not-so-$it") }.orEmpty()
 
 private fun severity(means: NotSo): Severity? = (means as? NotSo.Lock)?.v1
 

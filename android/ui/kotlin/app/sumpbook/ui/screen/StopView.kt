@@ -38,6 +38,8 @@ data class StopView(
     val engine: String,
     val lines: List<LineWords>,
     val together: List<String>,
+    /** What of the unit is locked, since when and why. */
+    val locked: List<String>,
     val main: String,
     val whyNot: String?,
 ) {
@@ -77,6 +79,7 @@ fun Reader.stopView(unit: String, draft: String, stop: String, whole: Set<String
         ).joinToString(" "),
         lines = record.lines.map { row -> lineWords(row).let { if (isMeasured(row)) it.copy(limits = limits(unit, row)) else it } },
         together = record.together.map(::togetherWords),
+        locked = record.locked.map { partWords(it).inALine() },
         main = label(record.main, record.door),
         whyNot = record.main.whyNot?.let(::whyNot),
     )

@@ -21,8 +21,10 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
 import app.sumpbook.core.MainAct
+import app.sumpbook.core.OnCall
 import app.sumpbook.core.TodayRow
 import app.sumpbook.core.TodayScreen
+import app.sumpbook.ui.control.Gap
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.Reader
@@ -39,10 +41,13 @@ import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 
 /** A unit's card, in words. */
-data class UnitCard(val row: TodayRow, val parts: List<PartWords>, val preTrip: String, val expected: String?, val main: String)
+data class UnitCard(val row: TodayRow, val parts: List<PartWords>, val preTrip: String, val expected: String?, val main: String) {
+    /** Something of it is locked: whom to call stands with it. */
+    val locked: Boolean get() = parts.any { it.locked }
+}
 
 /** Today, with its words. */
-data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>, val left: WalkLeft?, val salvaged: String?)
+data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>, val left: WalkLeft?, val salvaged: String?, val onCall: List<OnCall>)
 
 /** Today's units as this person's: their own first, and all of them while none is. */
 fun Reader.todayView(person: String): TodayView {
@@ -56,6 +61,7 @@ fun Reader.todayView(person: String): TodayView {
         cards = own.map(::card),
         left = walkLeft(person),
         salvaged = phone.about().salvaged?.let { words("error-book-damaged", "kept" to it.saved.toString(), "all" to it.held.toString()) },
+        onCall = fleet.onCall,
     )
 }
 
@@ -102,7 +108,10 @@ fun Today(signer: Signer) {
         },
     ) {
         if (view != null && view.cards.isEmpty()) Text(stringResource(R.string.no_unit_yet))
-        view?.cards?.forEach { Card(it, view.record.news.old) { leaving.to(it.row.id, view.left) { back.go(Place.Unit(it.row.id)) } } }
+        view?.cards?.forEach {
+            Card(it, view.record.news.old, view.onCall) { leaving.to(it.row.id, view.left) { back.go(Place.Unit(it.row.id)) } }
+            if (it.locked) FlowRow(Modifier.fillMaxWidth(), Arrangement.spacedBy(Gap), Arrangement.spacedBy(Gap)) { CallThem(view.onCall) }
+        }
     }
 }
 
@@ -120,7 +129,7 @@ internal fun TodayHeader(person: String, day: String, switch: () -> Unit) {
 }
 
 @Composable
-private fun Card(card: UnitCard, old: Boolean, open: () -> Unit) {
+private fun Card(card: UnitCard, old: Boolean, onCall: List<OnCall>, open: () -> Unit) {
     val tokens = LocalTokens.current
     Column(
         Modifier.fillMaxWidth().background(tokens.sheet).border(2.dp, tokens.rule)
@@ -129,6 +138,8 @@ private fun Card(card: UnitCard, old: Boolean, open: () -> Unit) {
     ) {
         Text(card.row.door, style = LocalType.current.door)
         RoadAirPart(PairLook.of(card.row.roadAir, old), card.parts)
+        // The number itself as well: somebody may have to call from another phone.
+        if (card.locked) onCallNumbers(onCall).forEach { Text(stringResource(R.string.on_call, it), style = LocalType.current.strong) }
         Text(card.preTrip, style = LocalType.current.text)
         card.expected?.let { Text(it, style = LocalType.current.help, color = tokens.soft) }
     }

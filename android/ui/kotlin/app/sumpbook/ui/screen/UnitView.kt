@@ -16,6 +16,8 @@ data class UnitView(
     val record: UnitScreen,
     val parts: List<PartWords>,
     val news: List<String>,
+    /** What is locked and the shop does not know of yet. */
+    val lockedOnlyHere: String?,
     val leftBy: List<String>,
     /** Defects that lock nothing, by their names: what is locked stands above with its reason. */
     val notes: List<String>,
@@ -44,6 +46,7 @@ fun Reader.unitView(unit: String, person: String): UnitView {
         record = record,
         parts = roadAirWords(record.roadAir),
         news = newsWords(record.news),
+        lockedOnlyHere = lockedOnlyHere(record),
         leftBy = leftBy(record),
         notes = if (record.openDefects == 0u) emptyList() else phone.lastReport(unit, emptyList()).defects.filter { it.locks.isEmpty() }.map { defectWords(it).title },
         oil = oilWords(record.oil),
@@ -61,8 +64,14 @@ fun Reader.unitView(unit: String, person: String): UnitView {
     )
 }
 
+/** That something of a unit is locked and the shop does not know yet; none where it knows, or nothing is. */
+fun Reader.lockedOnlyHere(record: UnitScreen): String? =
+    record.lockedOnlyHere.ifEmpty { null }?.let { words("lock-only-here", "parts" to it.joinToString(", ", transform = ::part)) }
+
 private fun Reader.leftBy(record: UnitScreen): List<String> {
-    val report = record.leftBy ?: return listOf(words("report-none-held"))
+    val report = record.leftBy ?: return listOf(
+        record.knownSince?.let { words("unit-known-since", "door" to record.door, "day" to moments.day(it)) } ?: words("unit-nothing-known", "door" to record.door),
+    )
     val by = words("unit-left-by", "by" to report.by.orEmpty(), "when" to moments.at(report.at))
     val listed = if (record.openDefects == 0u) words("end-none-found") else words("report-listed", "count" to record.openDefects)
     return listOfNotNull("$by: $listed", report.toNext)

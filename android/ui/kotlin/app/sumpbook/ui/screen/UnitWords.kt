@@ -24,6 +24,9 @@ import app.sumpbook.ui.theme.LocalType
 /** Road, air or an outlet in words: what, and since when and why where it is locked. */
 data class PartWords(val what: String, val why: List<String>, val locked: Boolean)
 
+/** The same in one line: "ROAD: LOCKED Tue 07:02. Mirrors, left: cracked, Amos Tillery". */
+fun PartWords.inALine(): String = (listOf(what) + why).joinToString(". ")
+
 /** Road, then air, then the outlets that are locked. */
 fun Reader.roadAirWords(of: RoadAir): List<PartWords> = (listOf(of.road, of.air) + of.outlets).map(::partWords)
 

@@ -191,6 +191,8 @@ fun StopFrame(open: OpenStop, main: @Composable () -> Unit, secondary: (@Composa
         strips = {
             open.act.refused?.let { Strip(sentence(it)) }
             if (open.back.closedAt == view.label) Strip(stringResource(R.string.closed_at_stop, view.record.index.toString()))
+            // It does not call: it is the same at every stop, and what is looked at comes first.
+            view.locked.forEach { Strip(it, heavy = true, small = true, calls = false) }
             Strip(view.strip, small = true)
             view.together.forEach { Strip(it, small = true) }
         },

@@ -56,7 +56,8 @@ fun WhereItIs() {
         header = { TitleHeader(stringResource(R.string.where_it_is)) { back.back() } },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why), heavy = true)
-            came?.let { Strip(calls = true, words = outcome(it, view?.record?.counts?.onPhone?.toInt() ?: 0)) }
+            view?.stopped?.let { Strip(it, heavy = true) }
+            came?.let { Strip(calls = true, words = outcome(it)) }
             view?.news?.forEach { Strip(it) }
             view?.tried?.forEach { Strip(it) }
         },
@@ -106,19 +107,18 @@ private fun Entry(entry: EntryWords) {
 
 /** What came of turning to the shop. */
 @Composable
-private fun outcome(came: Told<ShopTried>, onPhone: Int): String = when (came) {
+private fun outcome(came: Told<ShopTried>): String = when (came) {
     is Told.Refused -> sentence(came.why)
-    is Told.Got -> said(came.it, onPhone).joinToString(" ")
+    is Told.Got -> said(came.it).joinToString(" ")
 }
 
 @Composable
-private fun said(tried: ShopTried, onPhone: Int): List<String> {
+private fun said(tried: ShopTried): List<String> {
     val report = tried.report
     val language = LocalOwnWay.current.language
     val reached = report.acknowledged.toInt()
     return listOfNotNull(
         if (report.enrolled) pluralStringResource(R.plurals.reached_the_shop, reached, reached) else stringResource(R.string.not_let_in_yet),
-        if (report.stopped) pluralStringResource(R.plurals.phone_was_stopped, onPhone, onPhone) else null,
         if (report.refused > 0u) pluralStringResource(R.plurals.not_taken, report.refused.toInt(), report.refused.toInt()) else null,
         if (report.photosLeft > 0u) pluralStringResource(R.plurals.photos_left, report.photosLeft.toInt(), report.photosLeft.toInt()) else null,
         if (!report.whole) stringResource(R.string.goes_on_by_itself) else null,

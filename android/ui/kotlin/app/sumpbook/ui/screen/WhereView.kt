@@ -6,6 +6,7 @@ import app.sumpbook.core.TryWhen
 import app.sumpbook.core.WhereDay
 import app.sumpbook.core.WhereRow
 import app.sumpbook.core.WhereScreen
+import app.sumpbook.core.keyOfTried
 import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.mark.Where
 
@@ -24,6 +25,8 @@ data class WhereView(
     val counts: List<WhereCount>,
     val news: List<String>,
     val tried: List<String>,
+    /** The shop stopped this phone: since when, and what becomes of what is on it. */
+    val stopped: String?,
     val days: List<DayWords>,
     val empty: String?,
     val main: String,
@@ -42,6 +45,7 @@ fun Reader.whereView(daysBack: Int): WhereView {
         ),
         news = newsWords(record.news),
         tried = tries(record),
+        stopped = record.stopped?.let { words("error-phone-stopped", "when" to moments.dayAndTime(it), "count" to counts.onPhone) },
         days = record.days.map(::dayWords),
         empty = if (record.days.isEmpty()) words("where-empty") else null,
         main = label(record.main, ""),
@@ -49,7 +53,8 @@ fun Reader.whereView(daysBack: Int): WhereView {
 }
 
 private fun Reader.tries(record: WhereScreen): List<String> {
-    val tried = record.tried?.let { words("where-tried", "when" to moments.at(it)) }
+    val why = record.triedWhy?.let { words(keyOfTried(it)) }
+    val tried = record.tried?.let { if (why == null) words("where-tried", "when" to moments.at(it)) else words("where-tried-why", "when" to moments.at(it), "why" to why) }
     val wish = phone.wish()
     val again = record.again?.let(moments::at) ?: (wish as? TryWhen.NotBefore)?.let { moments.atMs(it.v1) }
     return listOfNotNull(tried, again?.let { words("where-again", "when" to it) })

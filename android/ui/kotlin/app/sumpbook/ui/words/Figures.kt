@@ -50,3 +50,10 @@ fun minutesAndSeconds(ms: Long): String {
     val seconds = ms / 1_000
     return String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60)
 }
+
+/** The size of a file: "0.9 kB", "1.3 MB". What is smaller than a tenth is a tenth. */
+fun fileSize(bytes: Int): String {
+    val (of, unit) = if (bytes < 1_000_000) 1_000L to "kB" else 1_000_000L to "MB"
+    val tenths = BigDecimal.valueOf(bytes.toLong()).divide(BigDecimal.valueOf(of), 1, RoundingMode.UP)
+    return "${tenths.toPlainString()} $unit"
+}

@@ -24,6 +24,9 @@ class Moments(private val zone: ZoneId, private val now: Instant, language: Stri
         return if (day == today()) time.format(there) else "${near(day)} ${time.format(there)}"
     }
 
+    /** The same with its day in any case: "Tue 14:02". */
+    fun dayAndTime(stamp: String): String = "${dayOf(stamp)} ${time(stamp)}"
+
     /** The time now. */
     fun timeNow(): String = time.format(now.atZone(zone))
 
