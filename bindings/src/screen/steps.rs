@@ -48,6 +48,9 @@ pub struct StepRow {
     pub names: Vec<String>,
     /// What may not be so, in order.
     pub not_so: Vec<NotSoRow>,
+    /// The unit's hoses by name, one of which is chosen with a word that locks an outlet; empty where the step has no
+    /// such word, and where there is nothing to choose between.
+    pub places: Vec<String>,
     /// The figure it may carry.
     pub figure: Option<FigureAsk>,
     /// The caution shown with it, for the text `caution-...`.
@@ -112,6 +115,9 @@ pub struct StepSaid {
     /// The figure read there.
     #[uniffi(default)]
     pub figure: Option<Figure>,
+    /// Which of the unit's hoses was not so.
+    #[uniffi(default)]
+    pub place: Option<String>,
 }
 
 fn table() -> Result<&'static Procedures, PhoneError> {

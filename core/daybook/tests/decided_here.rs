@@ -195,6 +195,7 @@ fn steps_that_were_said_are_gone_on_with_after_a_kill() {
         at: at(NOW),
         not_so: not_so.map(str::to_owned),
         figure: None,
+        place: None,
     };
     let see = |yard: &Yard, person| {
         let query = StepsQuery { unit: TH_01, procedure: "start".into(), person: Some(person) };

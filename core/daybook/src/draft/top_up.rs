@@ -103,6 +103,13 @@ impl TopUpDraft {
         self.pours.iter().rev().find_map(|pour| pour.after).or(self.before)
     }
 
+    /// Whether the level was out of view at any time of it, before the first pour too: what was poured since does not
+    /// say where the oil went.
+    pub fn was_out_of_view(&self) -> bool {
+        let seen = self.pours.iter().filter_map(|pour| pour.after).chain(self.before);
+        seen.into_iter().any(|glass| matches!(glass, Glass::BelowView | Glass::AboveView))
+    }
+
     /// The top-up as an entry.
     ///
     /// # Errors

@@ -396,6 +396,7 @@ fn bears(fact: &Fact) -> bool {
             !section.ends_the_walk() || section.answers.iter().any(|a| a.answer == AnswerKind::Defect)
         }
         Fact::EndOfDay(report) => !report.defects.is_empty(),
+        Fact::StopAir(stop) if stop.blew_down == Some(false) => true,
         Fact::StartAir(_) | Fact::StopAir(_) | Fact::StepsDone(_) => {
             fact.steps().iter().any(|step| step.not_so)
         }

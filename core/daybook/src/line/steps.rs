@@ -171,7 +171,15 @@ mod tests {
     fn step(id: &str, word: Option<&str>) -> StepDone {
         let at = Stamp::from_parts(1_793_000_000_000, -360).unwrap();
         let word = word.map(str::to_owned);
-        StepDone { step: id.to_owned(), at, not_so: word.is_some(), word, locks: None, figure: None }
+        StepDone {
+            step: id.to_owned(),
+            at,
+            not_so: word.is_some(),
+            word,
+            locks: None,
+            figure: None,
+            place: None,
+        }
     }
 
     fn fact(procedure: &str, steps: &[(&str, Option<&str>)]) -> Result<Fact, StepsError> {

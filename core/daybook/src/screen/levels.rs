@@ -76,11 +76,6 @@ impl LevelNow {
         }
     }
 
-    /// Nothing to be seen in the glass, or nothing but oil: either locks the air.
-    pub fn is_out_of_view(self) -> bool {
-        matches!(self, LevelNow::BelowView | LevelNow::AboveView)
-    }
-
     pub(super) fn of(glass: Option<Glass>, (low, high): (u8, u8)) -> LevelNow {
         match glass {
             None => LevelNow::NotGiven,

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::procedure::{OnNotSo, PlannedStep, Procedure, Procedures};
 use sumpbook_trade::record::StepDone;
-use sumpbook_trade::{EntryId, Figure, PersonId, Stamp, TruckId};
+use sumpbook_trade::{EntryId, Features, Figure, PersonId, Stamp, TruckId};
 
 use super::defect_row::name;
 use super::line_row::FigureAsk;
@@ -46,6 +46,9 @@ pub struct StepSaid {
     pub not_so: Option<String>,
     /// The figure read at it.
     pub figure: Option<Figure>,
+    /// Which of the unit's hoses was not so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<String>,
 }
 
 /// What a word for what is not so means.
@@ -82,6 +85,9 @@ pub struct StepRow {
     pub names: Vec<String>,
     /// What may not be so, in order.
     pub not_so: Vec<NotSoRow>,
+    /// The unit's hoses by name, one of which is chosen with a word that locks an outlet; empty where the step has no
+    /// such word, and where there is nothing to choose between.
+    pub places: Vec<String>,
     /// The figure it may carry.
     pub figure: Option<FigureAsk>,
     /// The caution shown with it, for the text `caution-...`.
@@ -176,7 +182,7 @@ pub fn steps(
                     not_so: done.not_so.then(|| done.word.clone().unwrap_or_default()),
                     skipped: done.not_so && is_behind(procedure, done),
                 });
-                StepRow { said, ..row(planned) }
+                StepRow { said, ..row(planned, &features) }
             })
             .collect(),
         behind: count(said.iter().filter(|done| is_behind(procedure, done)).count()),
@@ -225,18 +231,26 @@ fn is_behind(procedure: &Procedure, done: &StepDone) -> bool {
 impl StepSaid {
     fn of(done: &StepDone) -> StepSaid {
         let not_so = done.not_so.then(|| done.word.clone().unwrap_or_default());
-        StepSaid { step: done.step.clone(), at: done.at, not_so, figure: done.figure }
+        StepSaid {
+            step: done.step.clone(),
+            at: done.at,
+            not_so,
+            figure: done.figure,
+            place: done.place.clone(),
+        }
     }
 
     /// As it is kept. What it locks comes from the table, when it is recorded.
     pub fn done(self) -> StepDone {
-        let StepSaid { step, at, not_so, figure } = self;
-        StepDone { step, at, not_so: not_so.is_some(), word: not_so, locks: None, figure }
+        let StepSaid { step, at, not_so, figure, place } = self;
+        StepDone { step, at, not_so: not_so.is_some(), word: not_so, locks: None, figure, place }
     }
 }
 
-fn row(planned: &PlannedStep<'_>) -> StepRow {
+fn row(planned: &PlannedStep<'_>, features: &Features) -> StepRow {
     let step = planned.step;
+    let places = features.outlets().into_iter().filter(|_| step.is_of_an_outlet());
+    let places: Vec<String> = places.map(str::to_owned).collect();
     StepRow {
         id: step.id.clone(),
         names: planned.names.iter().map(|name| (*name).to_owned()).collect(),
@@ -245,6 +259,7 @@ fn row(planned: &PlannedStep<'_>) -> StepRow {
             .iter()
             .map(|stop| NotSoRow { word: stop.0.clone(), means: means(stop.1) })
             .collect(),
+        places: if places.len() > 1 { places } else { Vec::new() },
         figure: step.number.as_ref().map(FigureAsk::of),
         caution: step.caution.clone(),
         dwell_s: step.dwell,

@@ -37,7 +37,7 @@ pub struct TopUpScreen {
     pub may_not_pour: bool,
     /// The two families gel when they meet.
     pub gels: bool,
-    /// Poured so, it locks the air: another oil, an unknown one, or a level out of view.
+    /// Poured so, it locks the air: another oil, an unknown one, or a level out of view before it or after.
     pub locks_air: bool,
     /// First sign: the gauge reads 0.
     pub gauge_zero: Option<bool>,
@@ -108,6 +108,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
     let state = ledger.unit_state(draft.unit)?;
     let level = LevelNow::of(draft.level(), middle(ledger));
     let main = main(draft, level, mix);
+    let wrong = !draft.pours.is_empty() && own.is_some_and(|own| Oil::poured_wrong(own, drum).is_some());
     Ok(TopUpScreen {
         draft: draft.id,
         door: ledger.fleet().door(draft.unit),
@@ -116,8 +117,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         drum_family: draft.family,
         drum_grade: draft.grade.clone(),
         gels: families.zip(fluids).is_some_and(|((a, b), fluids)| fluids.gel(a, b)),
-        locks_air: !draft.pours.is_empty()
-            && (own.is_some_and(|own| Oil::poured_wrong(own, drum).is_some()) || level.is_out_of_view()),
+        locks_air: is_oil && (draft.was_out_of_view() || wrong),
         may_not_pour: mix.is_some_and(|mix| !mix.may_pour()),
         mix,
         gauge_zero: draft.signs.gauge_zero,

@@ -6,7 +6,7 @@ use chrono::{DateTime, TimeDelta};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
 use sumpbook_trade::defect::{Defect, DefectState, lock_outs};
 use sumpbook_trade::lay_up;
-use sumpbook_trade::{Entry, Fact, TruckId};
+use sumpbook_trade::{Entry, Fact, FactKind, TruckId};
 use uuid::Uuid;
 
 use super::folded;
@@ -164,7 +164,9 @@ impl Ledger {
         let beside = inputs::sections_beside(&truth, truck, &found_days, upto_ms)?;
         let own = entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing));
         let covered = covered(own, fleet.numbers.covers());
-        let (all, again) = defects::of_unit(&scope, (&entries, &beside), &covered, upto_ms)?;
+        let looked = scope.of_kind(FactKind::LevelCheck, upto_ms)?;
+        let told = (entries.as_slice(), beside.as_slice(), looked.as_slice());
+        let (all, again) = defects::of_unit(&scope, told, &covered, upto_ms)?;
         let since = newest_ms.saturating_sub(KEPT_DAYS.saturating_mul(86_400_000));
         let mut lay_ups = laid::of_set(&entries);
         let judged = hours::judged(&scope, &entries, upto_ms)?;
@@ -190,7 +192,7 @@ impl Ledger {
             wrote_last: self.wrote_last(truck, newest_ms)?,
             wear: wear::used(&clocks, &worn, hours.due),
             called: wear::called(fleet, &entries, &served),
-            oil: oil::oil(&scope, &entries, (&judged, &clocks), upto_ms)?,
+            oil: oil::oil(&scope, (&entries, &looked), (&judged, &clocks), upto_ms)?,
             other_meters: hours::other_meters(&scope, &entries, upto_ms)?,
             hours,
             clocks,

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use sumpbook_trade::TruckId;
 use sumpbook_trade::defect::Defect;
+use sumpbook_trade::{FactKind, TruckId};
 
 use super::fold::{covered, is_inspection};
 use super::scope::Scope;
@@ -24,7 +24,9 @@ impl Ledger {
         let beside = inputs::sections_beside(&truth, truck, &days, i64::MAX)?;
         let own = entries.iter().chain(&beside).filter(|bearing| scope.is_own(bearing));
         let covered = covered(own, scope.fleet.numbers.covers());
-        Ok(defects::of_unit(&scope, (&entries, &beside), &covered, i64::MAX)?.0.defects)
+        let looked = scope.of_kind(FactKind::LevelCheck, i64::MAX)?;
+        let told = (entries.as_slice(), beside.as_slice(), looked.as_slice());
+        Ok(defects::of_unit(&scope, told, &covered, i64::MAX)?.0.defects)
     }
 
     /// Every reading of a unit's compressor hours as R3 judges it, struck ones too, in the order of their times.

@@ -12,7 +12,7 @@ use sumpbook_trade::oil::{
     SampleDrawn, against_usual, carry_over, file_answer, fills, use_at, verdict,
 };
 use sumpbook_trade::record::Pour;
-use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Tenths, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, Tenths, TruckId};
 use uuid::Uuid;
 
 use super::inputs::Bearing;
@@ -59,10 +59,10 @@ pub struct LabNow {
     pub words: String,
 }
 
-/// The oil as its entries have it.
+/// The oil as its entries have it; `looked` are levels that were read alone and were in view.
 pub(super) fn oil(
     scope: &Scope<'_>,
-    entries: &[Bearing],
+    (entries, looked): (&[Bearing], &[Bearing]),
     (ledger, clocks): (&HoursLedger, &[TaskClock]),
     upto_ms: i64,
 ) -> Result<OilNow, LedgerError> {
@@ -76,9 +76,8 @@ pub(super) fn oil(
     let profile = fleet.set_on(truck).map(|set| &set.profile);
     let system = OilSystem::of(profile);
     let numbers = fleet.numbers.oil();
-    let looked = scope.of_kind(FactKind::LevelCheck, upto_ms)?;
     let mut events: Vec<OilEvent> = Vec::new();
-    for bearing in entries.iter().chain(&looked) {
+    for bearing in entries.iter().chain(looked) {
         let entry = &bearing.entry;
         let thing = match &entry.fact {
             Fact::ServiceDone(_) if again.contains(&entry.id.0) => None,
@@ -102,7 +101,7 @@ pub(super) fn oil(
         }
         _ => false,
     };
-    let rose = rose_last(scope, (entries, &looked), is_fill, upto_ms)?;
+    let rose = rose_last(scope, (entries, looked), is_fill, upto_ms)?;
     let all = fills(&events, &system, &numbers);
     let lab = lab(entries, &all, ledger);
     let delivery = profile.and_then(|p| p.delivery).and_then(sumpbook_trade::Figure::flow);

@@ -7,7 +7,7 @@ use sumpbook_trade::record::{Answer, AnswerKind, OilLook};
 use sumpbook_trade::wear::{Called, OilChange, OilSeen, Said, WhyCalled, Worn, called_now, spells};
 use sumpbook_trade::{Entry, Fact, FactKind, Tenths};
 
-use super::defects::wrong_pour;
+use super::found::wrong_pour;
 use super::inputs::Bearing;
 use super::scope::Scope;
 use crate::fleet::Fleet;

@@ -22,6 +22,10 @@ defect-closed = certified and reviewed
 choice-wrong-oil = another oil family was poured
 choice-other-grade = oil of another grade was poured
 choice-unknown-oil = oil from an unknown drum was poured
+choice-burnt-suspected = burnt suspected: look at it
+choice-over-a-quart = over 1 qt between changes
+choice-sudden-thirst = much more used than before
+not-so-no-cause-written = restarted, no cause written
 
 status-out = out
 status-parked = parked

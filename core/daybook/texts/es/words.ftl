@@ -22,6 +22,10 @@ defect-closed = con constancia y revisado
 choice-wrong-oil = se echó otra familia de aceite
 choice-other-grade = se echó aceite de otro grado
 choice-unknown-oil = se echó aceite de un bidón desconocido
+choice-burnt-suspected = quizá quemado: míralo
+choice-over-a-quart = más de 1 qt entre cambios
+choice-sudden-thirst = gasta mucho más que antes
+not-so-no-cause-written = arrancó sin anotar la causa
 
 status-out = sale
 status-parked = estacionada

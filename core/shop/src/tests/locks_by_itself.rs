@@ -2,8 +2,8 @@
 
 use sumpbook_trade::defect::{LockPart, Said};
 use sumpbook_trade::record::{
-    Answer, DisplayNote, Glass, ItemFigure, LevelCheck, NoteKind, OilLook, Pour, SetProfile, StopWait, TopUp,
-    Warmth, WaterAmount, WaterDrained, WaterFrom,
+    Answer, DisplayNote, Glass, ItemFigure, LevelCheck, NoteKind, OilCondition, OilLook, Pour, SetProfile,
+    StartAir, StopWait, TopUp, Warmth, WaterAmount, WaterDrained, WaterFrom,
 };
 use sumpbook_trade::{Fact, Figure, Fluid, OilFamily, Unit};
 
@@ -65,9 +65,7 @@ fn locks(facts: Vec<Fact>) -> Vec<String> {
     let state = yard.shop.ledger.unit_state(yard.truck("TH-01")).unwrap();
     let open = state.locks.iter().filter(|lock| lock.ended.is_none() && lock.part == LockPart::Air);
     let because: Vec<_> = open.map(|lock| lock.because.clone()).collect();
-    let defects = state.defects.iter().filter(|defect| {
-        defect.answers.iter().any(|answer| because.iter().any(|of| of.entry == answer.entry))
-    });
+    let defects = state.defects.iter().filter(|defect| because.contains(&defect.reference));
     let said = defects.flat_map(|defect| &defect.answers).filter_map(|answer| match &answer.said {
         Said::Defect { words, .. } => Some(words.clone()),
         Said::Ok => None,
@@ -102,6 +100,42 @@ fn a_level_out_of_view_and_milky_oil_lock_the_air_wherever_they_are_kept() {
     assert_eq!(locks(vec![looked(Glass::Percent(50), Some(OilLook::Milky)).into()]), ["milky"]);
     let over = poured(Some(OilFamily::Mineral), Some("ISO VG 46"), Glass::AboveView);
     assert_eq!(locks(vec![over.into()]), ["above-view"]);
+}
+
+#[test]
+fn oil_that_was_looked_at_alone_is_on_the_sheet_and_calls_its_service() {
+    let milky = || Fact::from(OilCondition { look: OilLook::Milky });
+    assert_eq!(locks(vec![milky()]), ["milky"]);
+    let mut yard = with_set();
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T07:05:00-06:00", milky());
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    let new = &evening.new_defects.rows[0];
+    assert_eq!((new.item.as_str(), new.one_answer.words.as_str()), ("oil-look", "milky"));
+    assert_eq!(evening.locked.rows[0].lock, "air");
+    let due = yard.due("TH-01", "oil-and-filters", "2026-10-20T17:00:00-06:00");
+    assert!(due.contains("called now: milky oil"), "{due}");
+}
+
+#[test]
+fn a_restart_without_a_cause_and_a_look_at_the_oil_are_new_on_the_days_sheet() {
+    let mut yard = with_set();
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T09:00:00-06:00", stopped());
+    let start = StartAir { steps: vec![], in_spite_of_lock: None };
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T09:20:00-06:00", start);
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    let new: Vec<_> = evening
+        .new_defects
+        .rows
+        .iter()
+        .map(|row| (row.item.as_str(), row.one_answer.words.as_str(), row.locks.len()))
+        .collect();
+    assert_eq!(new, [("oil-look", "burnt-suspected", 0), ("step-mid-watch", "not-so-no-cause-written", 0)]);
+    assert_eq!(evening.locked.count, 0);
+    // The oil is looked at first: it calls no service yet.
+    let due = yard.due("TH-01", "oil-and-filters", "2026-10-20T17:00:00-06:00");
+    assert!(!due.contains("called now"), "{due}");
 }
 
 #[test]

@@ -10,7 +10,15 @@ use crate::certify::certify;
 
 fn step(id: &str, when: &str, word: Option<&str>) -> StepDone {
     let word = word.map(str::to_owned);
-    StepDone { step: id.into(), at: at(when), not_so: word.is_some(), word, locks: None, figure: None }
+    StepDone {
+        step: id.into(),
+        at: at(when),
+        not_so: word.is_some(),
+        word,
+        locks: None,
+        figure: None,
+        place: None,
+    }
 }
 
 fn start(steps: Vec<StepDone>) -> Fact {

@@ -61,6 +61,9 @@ pub struct Step {
     /// It names the unit's valves.
     #[serde(default)]
     pub names: bool,
+    /// What driving off locks while it was not so; a note where none is said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub driven: Option<Severity>,
     /// From here on the compressor turns, or stands: what stopped before it is no start, and no stop.
     #[serde(default)]
     pub turns: bool,
@@ -70,6 +73,11 @@ impl Step {
     /// Whether so many seconds keep the step's dwell; `None` when it has none.
     pub fn dwelt(&self, seconds: u32) -> Option<bool> {
         self.dwell.map(|dwell| if self.within { seconds <= dwell } else { seconds >= dwell })
+    }
+
+    /// Whether one of its words locks a single outlet, so that it matters which of them it was.
+    pub fn is_of_an_outlet(&self) -> bool {
+        self.stops.iter().any(|stop| stop.1 == OnNotSo::Lock(Severity::Outlet))
     }
 
     /// What a word means on this step; `None` for one it does not know.

@@ -54,6 +54,11 @@ impl Procedures {
     pub fn of(&self, id: &str) -> Option<&Procedure> {
         self.procedures.iter().find(|procedure| procedure.id == id)
     }
+
+    /// A step by its id, of whichever procedure: no id stands twice.
+    pub fn step(&self, id: &str) -> Option<&Step> {
+        self.procedures.iter().find_map(|procedure| procedure.step(id))
+    }
 }
 
 impl Procedure {

@@ -80,6 +80,10 @@ fn leaving_is_six_things() {
     assert_eq!(leave.steps.len(), 6);
     let blocks = |step: &Step| step.stops.iter().all(|stop| stop.1 == OnNotSo::NoDriving);
     assert!(leave.steps.iter().all(|step| !step.stops.is_empty() && blocks(step)));
+    // Driven with the PTO in, the truck is worth what a PTO lamp that stays on is; all else is told and locks nothing.
+    let driven: Vec<_> =
+        leave.steps.iter().filter_map(|step| Some((step.id.as_str(), step.driven?))).collect();
+    assert_eq!(driven, [("pto-out", Severity::RoadAndAir)]);
 }
 
 #[test]

@@ -23,6 +23,9 @@ record! {
         /// The figure read at this step.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[n(5)] pub figure: Option<Figure>,
+        /// Which of the unit's hoses was not so, by its name; none where none was named.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(6)] pub place: Option<String>,
     }
 
     /// Steps of a procedure that is no start and no stop, or that stopped before the compressor turned.

@@ -195,6 +195,16 @@ impl Features {
             }
     }
 
+    /// What air leaves by, as a step at a hose names it: the hoses by their tags; the reels of a unit whose hoses
+    /// have none, and the valves of one that has neither.
+    pub fn outlets(&self) -> Vec<&str> {
+        let named = |name: &&str| !name.trim().is_empty();
+        let hoses: Vec<&str> = self.hoses.iter().map(|hose| hose.tag.as_str()).filter(named).collect();
+        let reels = || self.reels.iter().map(String::as_str).filter(named).collect();
+        let valves = || self.valves.iter().map(String::as_str).filter(named).collect();
+        [hoses, reels(), valves()].into_iter().find(|names: &Vec<&str>| !names.is_empty()).unwrap_or_default()
+    }
+
     /// Whether it has any one of these; nothing needed is always met.
     pub fn meets(&self, needs: &[Feature]) -> bool {
         needs.is_empty() || needs.iter().any(|need| self.has(*need))
@@ -204,6 +214,17 @@ impl Features {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn air_leaves_by_the_hoses_that_have_a_tag_else_by_reels_and_valves() {
+        let valves = Features { valves: vec!["gauge port".into(), " ".into()], ..Features::default() };
+        assert_eq!(valves.outlets(), ["gauge port"]);
+        let reels = Features { reels: vec!["rear".into()], ..valves };
+        assert_eq!(reels.outlets(), ["rear"]);
+        let hoses = Features { hoses: vec![HoseTag::unmeasured("H-7")], ..reels };
+        assert_eq!(hoses.outlets(), ["H-7"]);
+        assert!(Features::default().outlets().is_empty());
+    }
 
     #[test]
     fn the_numbers_on_the_wire_stand() {

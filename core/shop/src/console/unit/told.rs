@@ -114,7 +114,7 @@ fn steps(words: &Words, fact: &Fact) -> String {
         parts.push(words.or_plain(&format!("procedure-{}", steps.procedure), &steps.procedure));
     }
     for step in done.iter().filter(|step| step.not_so) {
-        let name = words.item(&item_of_step(&step.step), None);
+        let name = words.item(&item_of_step(&step.step), step.place.as_deref());
         let word =
             step.word.as_deref().map_or_else(|| words.t("not-so"), |word| words.found(&word_of_step(word)));
         parts.push(format!("{name}: {word}"));
