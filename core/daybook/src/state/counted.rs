@@ -44,7 +44,7 @@ pub(super) fn judge(
 ) -> Result<HoursLedger, LedgerError> {
     let numbers = scope.fleet.numbers.hours();
     let judge = |readings: &[ReadingRow], exchanges: &[ExchangeRow]| {
-        HoursLedger::judge_by(numbers.clone(), readings, exchanges, decisions)
+        HoursLedger::judge_by(numbers, readings, exchanges, decisions)
     };
     let Some(meters) = scope.fleet.meters.get(&scope.truck) else {
         return Ok(judge(&readings, &exchanges));
@@ -118,8 +118,7 @@ pub(super) fn add(
     // Up to the last mark: what runs on from there is added by whoever reads, who knows the time.
     let Some(last) = marks.iter().map(|mark| mark.at).max() else { return Ok(()) };
     let Some(sum) = counted_at(scope, ledger, &marks, (last, upto_ms)) else { return Ok(()) };
-    let with = |sum| with_estimates(sum, now.due_at, &now.estimates).hours;
-    now.due = with(sum.for_due());
+    now.due = with_estimates(sum.for_due(), now.due_at, &now.estimates).hours;
     let low = now.due.map(|due| due - (sum.for_due() - sum.at_least()));
     now.counted = low.map(|low| CountedNow {
         low,
