@@ -8,6 +8,7 @@ import androidx.compose.ui.test.performTextInput
 import app.sumpbook.core.NoteKind
 import app.sumpbook.core.Said
 import app.sumpbook.core.ShownNote
+import app.sumpbook.core.StepSaid
 import app.sumpbook.ui.picture
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.words.OwnWay
@@ -15,6 +16,7 @@ import kotlin.test.AfterTest
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertIs
+import kotlin.test.assertTrue
 
 @OptIn(ExperimentalTestApi::class)
 class DisplayTest {
@@ -59,6 +61,25 @@ class DisplayTest {
             assertEquals(NoteKind.REMINDER to "SERVICE 50 h", note.what to note.asShown)
             assertEquals(true to false, note.first?.toldShop to note.stoppedByItself)
         }
+    }
+
+    @Test
+    fun `a stop by itself asks for its cause, and the restart after it is no finding`() = with(cab) {
+        at(Place.Display(unit("TH-05"), "")) {
+            press("warning")
+            onNodeWithContentDescription("As it stands there").performTextInput("HIGH TEMP")
+            settled()
+            find("Yes")
+            onNodeWithContentDescription("Cause, when it is known").performTextInput("cooler door fell shut")
+            settled()
+            picture("display-cause")
+            press("Keep what it shows")
+            assertIs<Place.Display>(back.top)
+        }
+        val start = phone.procedure(unit("TH-05"), "start", person())
+        phone.keepSteps(Said(unit("TH-05"), person()), "start", start.steps.map { StepSaid(it.id, "2026-11-16T09:00:00-07:00") }, null)
+        val open = phone.lastReport(unit("TH-05"), emptyList()).defects.map { it.item }
+        assertTrue("oil-look" in open && "step-mid-watch" !in open, open.toString())
     }
 
     @Test

@@ -11,6 +11,7 @@ import androidx.compose.ui.test.performScrollTo
 import androidx.compose.ui.test.performTextInput
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.LockPart
 import app.sumpbook.core.LockState
 import app.sumpbook.core.NotSo
 import app.sumpbook.core.Signed
@@ -113,6 +114,22 @@ class StepsTest {
         at(steps("TH-01", "start")) {
             onNodeWithText("Selector on low: stuck", substring = true).assertExists()
             onNodeWithText("I use it all the same").assertIsNotEnabled()
+        }
+    }
+
+    @Test
+    fun `a cut hose is named by the unit's own names before it is kept, and alone is locked`() = with(cab) {
+        at(steps("TH-01", "use-air")) {
+            press("Not so: stop here")
+            press("cut")
+            onNodeWithText("I stop here").assertIsNotEnabled()
+            onNodeWithText("Say which one it is.").assertExists()
+            find("large hose")
+            picture("steps-which-hose")
+            press("I stop here")
+            val road = phone.unit(unit("TH-01"), person()).roadAir
+            assertEquals(listOf("large hose"), road.outlets.map { (it.part as LockPart.Outlet).v1 })
+            assertEquals(LockState.NO_LOCK_ON_RECORD, road.air.state)
         }
     }
 

@@ -48,6 +48,7 @@ private fun NewNote(view: DisplayView, act: Act, said: Said) {
     var kind by rememberSaveable { mutableStateOf<NoteKind?>(null) }
     var asShown by rememberSaveable { mutableStateOf("") }
     var stopped by rememberSaveable { mutableStateOf<Boolean?>(null) }
+    var cause by rememberSaveable { mutableStateOf("") }
     var photo by rememberSaveable { mutableStateOf<String?>(null) }
     val whyNot = when {
         kind == null -> stringResource(R.string.display_kind_first)
@@ -63,7 +64,7 @@ private fun NewNote(view: DisplayView, act: Act, said: Said) {
         main = {
             MainPress(view.main, whyNot) {
                 val what = kind ?: return@MainPress
-                act.now({ phone.keepNote(said, ShownNote(what, asShown.trim(), stopped, photo = photo)) }) { back.goInstead(Place.Display(said.unit, it)) }
+                act.now({ phone.keepNote(said.noting(cause.takeIf { stopped == true }), ShownNote(what, asShown.trim(), stopped, photo = photo)) }) { back.goInstead(Place.Display(said.unit, it)) }
             }
         },
     ) {
@@ -71,6 +72,7 @@ private fun NewNote(view: DisplayView, act: Act, said: Said) {
         WordsField(stringResource(R.string.display_as_it_stands), asShown) { asShown = it }
         OnePhoto(photo) { photo = it }
         YesOrNo(stringResource(R.string.display_stopped_itself), stopped) { stopped = it }
+        if (stopped == true) WordsField(stringResource(R.string.display_cause), cause) { cause = it }
         kind?.let { ShopSays(view, it) }
         view.open.forEach { Line(it.title, under = it.under) { back.go(Place.Display(said.unit, it.row.id)) } }
     }
@@ -78,8 +80,11 @@ private fun NewNote(view: DisplayView, act: Act, said: Said) {
 
 /** A note somebody wrote down: who is told, and that it is gone again. */
 @Composable
-private fun AnswerNote(view: DisplayView, note: NoteWords, act: Act, said: Said) {
+private fun AnswerNote(view: DisplayView, note: NoteWords, act: Act, by: Said) {
     val back = LocalBackStack.current
+    var cause by rememberSaveable { mutableStateOf("") }
+    val stopped = note.row.stoppedByItself == true
+    val said = by.noting(cause.takeIf { stopped })
     ScreenFrame(
         header = { DoorHeader(view.record.door, stringResource(R.string.display_note)) { back.back() } },
         strips = {
@@ -109,9 +114,13 @@ private fun AnswerNote(view: DisplayView, note: NoteWords, act: Act, said: Said)
         },
     ) {
         Section(note.title, listOf(note.under) + note.known)
+        if (stopped) WordsField(stringResource(R.string.display_cause), cause) { cause = it }
         ShopSays(view, note.row.what)
     }
 }
+
+/** With words of one's own, where there are any: the cause of a stop, one restart after which is no finding. */
+private fun Said.noting(words: String?): Said = copy(note = words?.trim()?.ifEmpty { null })
 
 /** The shop's own words of a note; none of ours stand in for them. */
 @Composable

@@ -75,12 +75,13 @@ private fun Dwell(ofMs: Long, within: Boolean, key: String) {
     if (within && left == 0L) Strip(stringResource(R.string.steps_over, minutesAndSeconds(ofMs)), heavy = true)
 }
 
-/** What is not so, in the step's own words, and what comes of it before anything is kept. */
+/** What is not so, in the step's own words, of which hose, and what comes of it before anything is kept. */
 @Composable
-fun ColumnScope.NotSoPart(step: StepWords, chosen: NotSoWords?, choose: (String) -> Unit) {
+fun ColumnScope.NotSoPart(step: StepWords, chosen: NotSoWords?, choose: (String) -> Unit, place: String?, at: (String) -> Unit) {
     val type = LocalType.current
     Text(step.stops, style = type.text)
     if (step.notSo.isNotEmpty()) Asked(stringResource(R.string.steps_what_not_so), step.notSo.map { it.row.word to it.words }, chosen?.row?.word, choose)
+    if (chosen != null && step.asksPlace(chosen)) Asked(stringResource(R.string.steps_which_hose), step.row.places.map { it to it }, place, at)
     when (chosen?.row?.means) {
         null -> Unit
         NotSo.Wait -> Strip(stringResource(R.string.steps_means_wait))

@@ -45,7 +45,7 @@ import kotlinx.coroutines.launch
 private class AtStep(val view: StepsView, val step: StepWords, val behind: Int, private val stamp: () -> String, val go: (StepSaid) -> Unit, val stop: (StepSaid?) -> Unit) {
     val last: Boolean get() = behind + 1 == view.steps.size
 
-    fun said(word: String? = null, figure: Figure? = null) = StepSaid(step.row.id, stamp(), word, figure)
+    fun said(word: String? = null, figure: Figure? = null, place: String? = null) = StepSaid(step.row.id, stamp(), word, figure, place)
 }
 
 /** A procedure: one step, one caution, in order. With the air locked it opens at the lock, not at the first step. */
@@ -138,6 +138,7 @@ private fun OneStep(
     val key = at.step.row.id + at.behind
     var notSo by rememberSaveable(key) { mutableStateOf(false) }
     var word by rememberSaveable(key) { mutableStateOf<String?>(null) }
+    var place by rememberSaveable(key) { mutableStateOf<String?>(null) }
     var digits by rememberSaveable(key) { mutableStateOf<String?>(null) }
     val asked = offered(at.step.row.figure)?.readIn(LocalOwnWay.current.metric)
     val figure = asked?.let { typedFigure(it, digits.orEmpty()) }
@@ -159,7 +160,7 @@ private fun OneStep(
             }
         },
         main = {
-            if (notSo) NotSoPress(at, chosen, figure) { notSo = false }
+            if (notSo) NotSoPress(at, chosen, figure, place) { notSo = false }
             else DonePress(at, rows) { at.go(at.said(figure = figure)) }
         },
         scroll = rows.scroll,
@@ -168,7 +169,7 @@ private fun OneStep(
         StepLine(at.view.steps.size, at.behind)
         StepHead(at.step, rows)
         at.step.saidBefore?.let { Text(it, style = LocalType.current.help, color = LocalTokens.current.soft) }
-        if (notSo) NotSoPart(at.step, chosen) { word = it } else StepBody(at.step, rows, key, digits == null)
+        if (notSo) NotSoPart(at.step, chosen, { word = it }, place) { place = it } else StepBody(at.step, rows, key, digits == null)
         if (!notSo) beside()
         if (at.last) Section(at.view.skippedTitle, at.view.skipped)
         val typed = digits
@@ -193,11 +194,12 @@ private fun DonePress(at: AtStep, rows: Seen, done: () -> Unit) {
 
 /** What is done about what is not so: it waits, it goes on with a mark, or it stops here. */
 @Composable
-private fun NotSoPress(at: AtStep, chosen: NotSoWords?, figure: Figure?, so: () -> Unit) = when {
+private fun NotSoPress(at: AtStep, chosen: NotSoWords?, figure: Figure?, place: String?, so: () -> Unit) = when {
     at.step.notSo.isEmpty() -> MainPress(stringResource(R.string.stop_here)) { at.stop(null) }
     chosen == null -> MainPress(stringResource(R.string.stop_here), stringResource(R.string.steps_word_first)) {}
+    at.step.asksPlace(chosen) && place == null -> MainPress(stringResource(R.string.stop_here), stringResource(R.string.steps_place_first)) {}
     else -> {
-        val said = { at.said(chosen.row.word, figure) }
+        val said = { at.said(chosen.row.word, figure, place.takeIf { at.step.asksPlace(chosen) }) }
         when (chosen.row.means) {
             NotSo.Wait -> MainPress(stringResource(R.string.steps_so_now)) {
                 at.go(said())

@@ -14,7 +14,10 @@ import app.sumpbook.ui.desk.Reader
 data class NotSoWords(val row: NotSoRow, val words: String, val locks: List<String>)
 
 /** One step, with its words. */
-data class StepWords(val row: StepRow, val name: String, val ok: String, val stops: String, val caution: String?, val notSo: List<NotSoWords>, val saidBefore: String?)
+data class StepWords(val row: StepRow, val name: String, val ok: String, val stops: String, val caution: String?, val notSo: List<NotSoWords>, val saidBefore: String?) {
+    /** Which of the unit's hoses it is has to be said with this word. */
+    fun asksPlace(of: NotSoWords): Boolean = row.places.isNotEmpty() && (of.row.means as? NotSo.Lock)?.v1 == Severity.OUTLET
+}
 
 /** A procedure of one unit, with its words. */
 data class StepsView(
