@@ -50,6 +50,22 @@ test("a part is waited for", async ({ page, record }) => {
   await expect(page.locator("#near-table tbody tr").filter({ hasText: "separator element" })).toContainText("Fri 20 Nov");
   const row = (await record("/due?unit=TH-01")).rows.find(({ task }) => task === "separator");
   expect(row["waiting-for"]).toMatchObject({ part: "separator element", promised: "2026-11-20" });
+  // The wait has its own button: nothing is told again to end it.
+  await page.getByRole("button", { name: "The part is in, TH-01, separator element" }).click();
+  await expect(page).toHaveURL(/\/due#waits$/);
+  await expect(page.locator("#waits-table")).not.toContainText("separator element");
+});
+
+test("a planned visit is called off", async ({ page, record }) => {
+  await page.goto("/due?unit=TH-05");
+  await tick(page, "TH-05", "Separator").check();
+  await page.getByLabel("Day", { exact: true }).fill("2026-11-12");
+  await page.getByRole("button", { name: "Plan a visit" }).click();
+  const row = page.locator("#visits-table tbody tr").filter({ hasText: "TH-05" });
+  await row.getByText("Cancel the visit").first().click();
+  await row.getByRole("button", { name: "Cancel the visit" }).click();
+  await expect(page.locator("#visits-table tbody tr").filter({ hasText: "TH-05" })).toHaveCount(0);
+  expect((await record("/due")).visits.filter(({ unit }) => unit === "TH-05")).toEqual([]);
 });
 
 test("a service is recorded with its oil, and both clocks start anew", async ({ page, record }) => {
