@@ -8,5 +8,6 @@ mod exchange;
 mod in_out;
 mod lay_up;
 mod lines;
+mod readme;
 mod refused;
 mod shop;

@@ -124,11 +124,11 @@ class StepsTest {
             press("cut")
             onNodeWithText("I stop here").assertIsNotEnabled()
             onNodeWithText("Say which one it is.").assertExists()
-            find("large hose")
+            find("H-12")
             picture("steps-which-hose")
             press("I stop here")
             val road = phone.unit(unit("TH-01"), person()).roadAir
-            assertEquals(listOf("large hose"), road.outlets.map { (it.part as LockPart.Outlet).v1 })
+            assertEquals(listOf("H-12"), road.outlets.map { (it.part as LockPart.Outlet).v1 })
             assertEquals(LockState.NO_LOCK_ON_RECORD, road.air.state)
         }
     }
