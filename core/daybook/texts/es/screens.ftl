@@ -147,7 +147,7 @@ display-stopped-again = Hoy se paró solo { $count ->
 }.
 ack-told = avisó al taller
 ack-seen = solo lo vio
-ack-told-here = "Avisé" quiere decir que avisaste a una persona; la nota misma está en este teléfono.
+ack-told-here = "Avisé" quiere decir que avisaste a una persona; el aviso mismo está en este teléfono.
 hours-first = Primera lectura
 hours-counted = Contadas aquí por arranque y paro
 hours-ceiling = { $figure } h como máximo
