@@ -39,7 +39,7 @@ class DisplayTest {
             picture("display-told-here")
         }
         at(Place.Display(unit("TH-05"), note)) { onNodeWithText(here).assertExists() }
-        at(Place.Display(unit("TH-05"), note), OwnWay("es")) { onNodeWithText("la nota misma está en este teléfono", substring = true).assertExists() }
+        at(Place.Display(unit("TH-05"), note), OwnWay("es")) { onNodeWithText("el aviso mismo está en este teléfono", substring = true).assertExists() }
     }
 
     @Test

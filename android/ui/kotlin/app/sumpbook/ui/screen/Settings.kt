@@ -2,8 +2,10 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.rememberScrollState
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.collectAsState
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
@@ -42,7 +44,11 @@ fun SettingsScreen() {
     val shown by seen { phone.about() }
     val cautions by seen { keysOfCautions().map { words(it) } }
     var page by rememberSaveable { mutableStateOf(SettingsPage.CHOICES) }
+    val scroll = rememberScrollState()
+    // Turned to from below, with large text, a page would be read from its end.
+    LaunchedEffect(page) { scroll.scrollTo(0) }
     ScreenFrame(
+        scroll = scroll,
         header = { TitleHeader(stringResource(R.string.settings)) { back.back() } },
         strips = { (shown as? Told.Refused)?.let { Strip(sentence(it.why), heavy = true) } },
         secondary = {
