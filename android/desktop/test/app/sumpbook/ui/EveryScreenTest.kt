@@ -47,7 +47,7 @@ class EveryScreenTest {
         val text: Float = 1f,
         val way: OwnWay = OwnWay(),
         val theme: Theme = Theme(dark = false, high = false),
-        /** Only for those who look: it is laid out as another mode is. */
+        /** Only for those who look: laying out all of them each time takes longer than all other tests of the app. */
         val toLookAt: Boolean = false,
         /** It was drawn for this: nobody scrolls to a key. */
         val keysWhole: Boolean = false,
