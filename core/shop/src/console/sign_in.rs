@@ -76,7 +76,7 @@ pub(super) async fn enter(
     let now = console.hub().now();
     let answer = console.doors().sign_in(&given.name, given.password, &caller.0, now).await;
     let answer = answer.map_err(|error| Refused::Broken(error.to_string()))?;
-    let (status, wait_s) = match answer {
+    let (status, wait_s, why) = match answer {
         SignIn::In { token, row } => {
             // Whatever session the browser brought is over: the new one has a name nobody could know before.
             let ended = console.doors().end(&headers);
@@ -93,12 +93,13 @@ pub(super) async fn enter(
             keep(&mut response, &token, SESSION_HOURS.saturating_mul(3_600));
             return Ok(response);
         }
-        SignIn::Wrong { wait_s } => (StatusCode::UNAUTHORIZED, wait_s),
-        SignIn::Wait { wait_s } => (StatusCode::TOO_MANY_REQUESTS, wait_s),
+        SignIn::Wrong { wait_s } => (StatusCode::UNAUTHORIZED, wait_s, "sign-in-wrong"),
+        // The right password is not called wrong: it was not looked at.
+        SignIn::Wait { wait_s } => (StatusCode::TOO_MANY_REQUESTS, wait_s, "sign-in-wait"),
     };
     // Who was named is not written down: a password is easily typed in its place.
     tracing::warn!(status = status.as_u16(), address = %caller.0, wait_s, "a sign-in was refused");
-    let wrong = choice.language.say("sign-in-wrong", &[("seconds", Arg::Count(wait_s))]);
+    let wrong = choice.language.say(why, &[("seconds", Arg::Count(wait_s))]);
     let page = shown(&console, choice, &headers, given.to.as_deref(), Some(&wrong)).await?;
     let mut response = (status, page).into_response();
     if status == StatusCode::TOO_MANY_REQUESTS {

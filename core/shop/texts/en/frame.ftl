@@ -30,6 +30,7 @@ sign-in-name = Name
 sign-in-password = Password
 sign-in-show = show the password
 sign-in-wrong = Name or password do not match. Nothing was opened. Wait { $seconds } s.
+sign-in-wait = Too soon after a try that did not match: this one was not looked at. Nothing was opened. Wait { $seconds } s, then try again.
 sign-in-nobody = Nobody may sign in yet. On the shop's computer: sumpbook password NAME
 sign-in-demo = The demo's sign-in: { $name }, password { $password }
 sign-in-address = This address: { $address }

@@ -30,6 +30,7 @@ sign-in-name = Nombre
 sign-in-password = Contraseña
 sign-in-show = mostrar la contraseña
 sign-in-wrong = El nombre o la contraseña no coinciden. No se abrió nada. Espera { $seconds } s.
+sign-in-wait = Muy pronto después de un intento que no coincidió: este no se miró. No se abrió nada. Espera { $seconds } s y luego intenta otra vez.
 sign-in-nobody = Nadie puede entrar todavía. En la computadora del taller: sumpbook password NOMBRE
 sign-in-demo = Para entrar a la demostración: { $name }, contraseña { $password }
 sign-in-address = Esta dirección: { $address }
