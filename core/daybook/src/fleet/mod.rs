@@ -344,11 +344,9 @@ impl Fleet {
         let from_ms = entry.at.unix_ms();
         let known = self.oils.entry(set.set).or_default();
         let at = known.partition_point(|oil| oil.from_ms <= from_ms);
+        // One that says the same stays as well: another, dated between, may still come.
         let (family, grade) = (set.profile.oil_family, set.profile.oil_grade.clone());
-        let before = at.checked_sub(1).and_then(|before| known.get(before));
-        if before.is_none_or(|before| (before.family, &before.grade) != (family, &grade)) {
-            known.insert(at, OilFrom { from_ms, family, grade });
-        }
+        known.insert(at, OilFrom { from_ms, family, grade });
     }
 
     /// The oil of the set that stood on a truck at a moment, milliseconds, as its profile had it then. Before the

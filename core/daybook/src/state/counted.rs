@@ -129,8 +129,9 @@ pub(super) fn add(
     Ok(())
 }
 
-/// Hours counted by a moment, in a unit as its registrations had it by another, from the last figure before it, or from those the unit came into service with; none where
-/// a meter counts them, or where nothing was ever recorded of its running: that is unknown, and not zero.
+/// Hours counted by a moment, in a unit as its registrations had it by another, from the last figure before it, or from
+/// those the unit came into service with. None where a meter counts them, or where nothing was ever recorded of its
+/// running: that is unknown, and not zero.
 fn counted_at(
     scope: &Scope<'_>,
     ledger: &HoursLedger,

@@ -78,3 +78,17 @@ fn the_lock_of_a_wrong_pour_goes_with_the_set_and_stays_until_it_is_certified() 
     let report = crate::verify::verify(&mut yard.shop).unwrap();
     assert_eq!(report.findings, []);
 }
+
+#[test]
+fn a_registration_dated_between_two_that_agree_changes_only_what_lies_between() {
+    let mut yard = Yard::new();
+    filled_with(&mut yard, "S-91", "TH-01", OilFamily::Mineral, "2026-10-18T13:00:00-06:00");
+    filled_with(&mut yard, "S-91", "TH-01", OilFamily::Mineral, "2026-10-21T10:00:00-06:00");
+    filled_with(&mut yard, "S-91", "TH-01", OilFamily::Ester, "2026-10-20T10:00:00-06:00");
+    poured(&mut yard, "TH-01", OilFamily::Mineral, "2026-10-21T11:00:00-06:00");
+    yard.exchange(1, "2026-10-21T16:48:00-06:00");
+    assert!(!air_locked(&yard, "TH-01"), "mineral was right again from the morning of the 21st");
+    poured(&mut yard, "TH-01", OilFamily::Mineral, "2026-10-20T11:00:00-06:00");
+    yard.exchange(1, "2026-10-21T17:48:00-06:00");
+    assert!(air_locked(&yard, "TH-01"));
+}
