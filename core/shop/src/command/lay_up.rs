@@ -9,6 +9,7 @@ use sumpbook_trade::record::{ReturnHow, ReturnLine};
 
 use super::CommandError;
 use super::args::{LayUp, ReturnToService};
+use super::exchange::known_at;
 use super::found::{hand, open};
 use super::out::Said;
 use crate::ShopError;
@@ -26,7 +27,7 @@ pub(super) fn lay_up(folder: &Path, args: &LayUp) -> Result<Said, CommandError> 
     let hand = hand(&shop, Some(person), args.received);
     let entry = laying::lay_up(&mut shop, truck, args.done.clone(), args.hours, args.at, &hand)?;
     shop.ledger.settle()?;
-    let spell = laying::standing(&shop, truck)?;
+    let spell = laying::standing(&shop.ledger, truck)?;
     let told = LaidUp::of(shop.ledger.fleet(), truck, spell.as_ref(), Some(entry));
     let text = format!(
         "{} is laid up. Its air is locked until its list is answered, its clocks run on; the road is not locked by it.\n\
@@ -45,10 +46,12 @@ pub(super) fn return_to_service(folder: &Path, args: &ReturnToService) -> Result
     let truck = shop.unit(&args.unit)?;
     let lines = lines(args);
     if lines.is_empty() {
-        let spell = laying::standing(&shop, truck)?;
+        let (then, _) = known_at(&mut shop, args.as_of)?;
+        let ledger = then.as_ref().unwrap_or(&shop.ledger);
+        let spell = laying::standing(ledger, truck)?;
         let Some(spell) = spell else { return Err(ShopError::NotLaidUp(args.unit.clone()).into()) };
-        let told = LaidUp::of(shop.ledger.fleet(), truck, Some(&spell), None);
-        return Said::new(as_text(&told, shop.ledger.fleet()), &told);
+        let told = LaidUp::of(ledger.fleet(), truck, Some(&spell), None);
+        return Said::new(as_text(&told, ledger.fleet()), &told);
     }
     let person = args.by.as_deref().map(|name| shop.person(name)).transpose()?;
     let hand = hand(&shop, person, args.received);

@@ -40,9 +40,12 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
         Some(PhoneVerb::Exchange { seconds }) => online::exchange(args, *seconds).map(Some),
         Some(PhoneVerb::Photo { file }) => photo::keep(args, file).map(Some),
         Some(PhoneVerb::Record) => record(args, json).map(|()| None),
-        Some(PhoneVerb::Show { screen, unit, person, stop }) => {
+        Some(PhoneVerb::Show { screen, unit, person, stop, as_of }) => {
             let mut phone = open(args)?;
-            let now = now(args, phone.ledger())?;
+            let now = match as_of {
+                Some(at) => clock::in_zone(*at, phone.ledger().fleet().zone),
+                None => now(args, phone.ledger())?,
+            };
             // What cannot be kept is folded for this once: a full or read-only phone still shows its screens.
             let _ = phone.ledger_mut().settle();
             let asked = show::Asked {
@@ -51,7 +54,7 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
                 person: person.as_deref(),
                 stop: *stop,
             };
-            show::show(&phone, &asked, now).map(Some)
+            show::show(&phone, &asked, now, as_of.is_some()).map(Some)
         }
         Some(PhoneVerb::Slip { code, unit, item, place, person }) => {
             let mut phone = open(args)?;

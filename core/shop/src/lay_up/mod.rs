@@ -2,6 +2,7 @@
 
 mod told;
 
+use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::line::check_return;
 use sumpbook_trade::lay_up::{LineStanding, ReturnList, Spell};
 use sumpbook_trade::record::{LayUp, ReturnLine, ReturnToService, Source};
@@ -31,7 +32,7 @@ pub fn lay_up(
     if at > hand.at {
         return Err(ShopError::Ahead(at));
     }
-    if let Some(spell) = standing(shop, truck)? {
+    if let Some(spell) = standing(&shop.ledger, truck)? {
         let since = spell.since.with_timezone(&zone).format("%-d %b %Y %H:%M").to_string();
         return Err(ShopError::LaidUpAlready { unit, since });
     }
@@ -56,7 +57,7 @@ pub fn answer_list(
         return Err(ShopError::NoPerson);
     }
     let unit = || shop.ledger.fleet().door(truck);
-    let spell = standing(shop, truck)?.ok_or_else(|| ShopError::NotLaidUp(unit()))?;
+    let spell = standing(&shop.ledger, truck)?.ok_or_else(|| ShopError::NotLaidUp(unit()))?;
     if lines.is_empty() {
         return Err(ShopError::NoReturnLine(open_lines(&spell).join(", ")));
     }
@@ -69,7 +70,7 @@ pub fn answer_list(
         lines,
     };
     let entry = shop.write(Some(truck), said.into(), None, hand)?;
-    let open = standing(shop, truck)?.map_or_else(Vec::new, |spell| open_lines(&spell));
+    let open = standing(&shop.ledger, truck)?.map_or_else(Vec::new, |spell| open_lines(&spell));
     Ok((entry, open))
 }
 
@@ -77,8 +78,8 @@ pub fn answer_list(
 ///
 /// # Errors
 /// As any read.
-pub fn standing(shop: &Shop, truck: TruckId) -> Result<Option<Spell>, ShopError> {
-    let state = shop.ledger.unit_state(truck)?;
+pub fn standing(ledger: &Ledger, truck: TruckId) -> Result<Option<Spell>, ShopError> {
+    let state = ledger.unit_state(truck)?;
     Ok(state.lay_ups.into_iter().rev().find(|spell| spell.returned.is_none()))
 }
 

@@ -83,7 +83,7 @@ fn two_hands_that_have_not_seen_each_other_leave_it_locked() {
     assert!(!air_locked(&yard, "TH-01"));
     yard.exchange(1, "2027-03-01T09:00:00-07:00");
     assert!(air_locked(&yard, "TH-01"), "the list of the newer lay-up is not answered");
-    let spell = standing(&yard.shop, truck).unwrap().unwrap();
+    let spell = standing(&yard.shop.ledger, truck).unwrap().unwrap();
     assert_eq!(open_lines(&spell).len(), ReturnList::common_practice().unwrap().lines.len());
     let phone = yard.phones[0].ledger.unit_state(truck).unwrap();
     assert_eq!(phone.lay_ups, state(&yard, "TH-01").lay_ups, "phone and shop say the same");

@@ -140,6 +140,14 @@ fn the_list_is_answered_by_name_at_a_phone_and_at_the_shop_and_a_later_lay_up_op
     let told = desk.at_shop("2027-03-01T08:10:00-07:00", &shop).json();
     assert_eq!((&told["laid-up"], &told["back-by"]), (&json!(false), &json!("Ilse Marrow")));
     assert!(desk.at_shop("2027-03-01T08:11:00-07:00", &shop).refused().contains("TH-01 is not laid up"));
+    // What the list was like before that is still to be read, and nothing is answered by it.
+    let then = ["--json", "return-to-service", "TH-01", "--as-of", "2027-03-01T08:05:00-07:00"];
+    let then = desk.ask(&then).json();
+    let open = then["lines"].as_array().unwrap().iter().filter(|line| line["state"] == "open").count();
+    assert_eq!((&then["laid-up"], open), (&json!(true), 3));
+    assert!(desk.ask(&["return-to-service", "TH-01"]).refused().contains("TH-01 is not laid up"));
+    let both = ["return-to-service", "TH-01", "--as-of", LAID, "--done", "separator"];
+    assert_eq!(desk.run(&[&["--shop", "shop"], &both[..]].concat(), "").code, 2);
     exchanged(&desk, "one", "2027-03-01T08:20:00-07:00");
     let shown = unit(&desk, "2027-03-01T08:21:00-07:00");
     assert_eq!(

@@ -11,3 +11,4 @@ mod lines;
 mod readme;
 mod refused;
 mod shop;
+mod show;

@@ -42,6 +42,9 @@ pub(in crate::command) struct ReturnToService {
     /// Words added
     #[arg(long)]
     pub words: Option<String>,
+    /// The list as the shop knew it then; answers nothing
+    #[arg(long, value_name = "TIME", conflicts_with_all = ["done", "waive", "by", "words", "received"])]
+    pub as_of: Option<Stamp>,
     /// When it counts as written; only in a fleet made by `init --demo`
     #[arg(long, value_name = "TIME")]
     pub received: Option<Stamp>,

@@ -404,6 +404,9 @@ pub(super) enum PhoneVerb {
         /// Which stop of the walk, from 1
         #[arg(long)]
         stop: Option<usize>,
+        /// By what the phone held at that moment; without what is begun, and without what the shop had
+        #[arg(long, value_name = "TIME", conflicts_with = "now")]
+        as_of: Option<Stamp>,
     },
     /// Make the file for the shop, or for another phone
     HandOver {
