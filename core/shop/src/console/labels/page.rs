@@ -35,13 +35,15 @@ pub(super) fn door(telling: &Telling, view: &DoorView) -> Body {
 pub(super) fn drum(telling: &Telling, view: &DrumView) -> Body {
     let title = telling.t("drum-label");
     let back = html! { a href="/units" { (telling.t("place-units")) } };
+    let [here, there] = both(telling);
     let units = telling.listed(view.units.iter().cloned());
     let main = html! {
         (head(telling, &title, &back))
         p class="no-print" { (telling.with("drum-label-how", &[("units", Arg::Text(&units))])) }
         section class="sheet label" {
-            @for words in both(telling) {
-                strong class="oil" lang=(words.choice.language.tag()) { (family(&words, &view.family)) }
+            strong class="oil" lang=(here.choice.language.tag()) { (family(&here, &view.family)) }
+            @if family(&there, &view.family) != family(&here, &view.family) {
+                strong class="oil" lang=(there.choice.language.tag()) { (family(&there, &view.family)) }
             }
             strong class="big" { (view.grade) }
             (code(telling, &view.code))
