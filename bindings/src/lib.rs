@@ -10,6 +10,7 @@ mod exchange;
 mod fleet;
 mod happened;
 mod key_keeper;
+mod label;
 mod listener;
 mod phone;
 mod photo;

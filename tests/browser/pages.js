@@ -25,5 +25,7 @@ export const PAGES = {
   "type a page": "/paper/TH-04",
   "blank page": "/paper/TH-04/blank",
   "cab report": "/units/TH-03/cab-report",
+  "door tag": "/units/TH-03/door-tag",
+  "drum label": "/drum-label?family=mineral&grade=ISO%20VG%2046",
   "not there": "/units/none",
 };

@@ -61,6 +61,23 @@ for (const format of ["A4", "Letter"]) {
     for (const part of ["(i)", "(viii)", "(xi)"]) expect(all).toContain(part);
   });
 
+  test(`${format}: a door tag and a drum's label are one sheet each, in both languages`, async ({ page }) => {
+    for (const [name, path, told] of [
+      ["door-tag", "/units/TH-03/door-tag", ["TH-03", "type the number", "se escribe el número"]],
+      ["drum-label", "/drum-label?family=mineral&grade=ISO%20VG%2046", ["ISO VG 46", "mineral", "not the same oil", "no es el mismo aceite"]],
+    ]) {
+      await page.goto(path);
+      const { pages, width, height, sheets } = await printed(page, name, format);
+      expect([Math.ceil(width), Math.ceil(height)], name).toEqual(SIZES[format]);
+      expect(pages, name).toBe(1);
+      for (const words of told) expect(sheets[0], name).toContain(words);
+      for (const pressed of ["Sign out", "Day sheet", "clear tape"]) expect(sheets[0], name).not.toContain(pressed);
+      // Dark enough for a camera, whatever the theme: black on white.
+      const drawn = await page.locator("section.label svg.qr path").evaluate((path) => getComputedStyle(path).fill);
+      expect(drawn, name).toBe("rgb(0, 0, 0)");
+    }
+  });
+
   test(`${format}: a blank page tells its unit, edition and number on every sheet`, async ({ page, record }) => {
     await page.goto("/paper/TH-01/blank");
     const { pages, sheets } = await printed(page, "blank", format);

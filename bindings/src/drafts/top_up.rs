@@ -65,8 +65,7 @@ impl Phone {
     pub fn say_top_up(&self, draft: EntryId, said: TopUpSaid) -> Result<(), PhoneError> {
         self.pouring(draft, |top_up| {
             let TopUpSaid { family, grade, gauge_zero, blow_down_silent, .. } = said;
-            top_up.family = family.or(top_up.family);
-            top_up.grade = grade.or(top_up.grade.take());
+            top_up.says_drum(family, grade);
             top_up.signs.gauge_zero = gauge_zero.or(top_up.signs.gauge_zero);
             top_up.signs.blow_down_silent = blow_down_silent.or(top_up.signs.blow_down_silent);
             top_up.before = said.before.or(top_up.before);
@@ -102,7 +101,7 @@ impl Phone {
 }
 
 impl Phone {
-    fn pouring(
+    pub(crate) fn pouring(
         &self,
         draft: EntryId,
         change: impl FnOnce(&mut TopUpDraft) -> Result<(), PhoneError>,

@@ -22,6 +22,7 @@ mod pre_trip;
 mod road_air;
 mod roadside;
 mod ruler;
+mod set_aside;
 mod signing;
 mod site;
 mod steps;

@@ -35,6 +35,9 @@ pub struct StepsScreen {
     pub in_spite_of_lock: Option<String>,
     /// Steps that are behind one: they were so, or were gone on from with a mark. The next one is open.
     pub behind: u32,
+    /// This person has done it fewer than three times: each step tells how as well, by its text `step-....hint`.
+    #[uniffi(default = false)]
+    pub hints: bool,
     /// The site's dust, where this procedure is an arrival and the dust counts.
     pub site: Option<SiteAsk>,
 }

@@ -2,10 +2,11 @@
 
 use chrono::NaiveDate;
 use sumpbook_daybook::screen::{
-    self, Counts, Main, News, PreTripNow, RoadAir, TodayQuery, TodayRow, TodayScreen,
+    self, BecameNow, BecameRow, Counts, Main, News, PreTripNow, RoadAir, TodayQuery, TodayRow, TodayScreen,
 };
 use sumpbook_trade::day::DayStatus;
-use sumpbook_trade::{PersonId, TruckId};
+use sumpbook_trade::defect::Verdict;
+use sumpbook_trade::{PersonId, Stamp, TruckId};
 
 use crate::error::PhoneError;
 use crate::phone::Phone;
@@ -21,6 +22,9 @@ pub struct TodayScreen {
     pub news: News,
     /// Where this phone's entries stand.
     pub counts: Counts,
+    /// What became of the defects this person told, the newest first.
+    #[uniffi(default = [])]
+    pub became: Vec<BecameRow>,
     /// Units: with a draft first, then those this person used last, then by door number.
     pub units: Vec<TodayRow>,
     /// Drafts of a newer version of this program, kept and not shown.
@@ -46,6 +50,59 @@ pub struct TodayRow {
     pub pre_trip: PreTripNow,
     /// What the main button does with this unit chosen.
     pub main: Main,
+}
+
+/// One defect that this person told, and what became of it.
+#[uniffi::remote(Record)]
+pub struct BecameRow {
+    /// The defect's row id.
+    pub id: String,
+    /// Its unit.
+    pub unit: TruckId,
+    /// That unit's door number.
+    pub door: String,
+    /// The checklist's item, for the text `item-...`.
+    pub item: String,
+    /// Its place.
+    pub place: Option<String>,
+    /// Key of the word chosen, for the text `choice-...`.
+    pub word: Option<String>,
+    /// When this person told it, last.
+    pub told: Stamp,
+    /// Where it stands.
+    pub now: BecameNow,
+    /// Since when; none where nobody wrote that down.
+    pub since: Option<Stamp>,
+}
+
+/// Where a defect that somebody told stands now, for the texts `became-...`.
+#[uniffi::remote(Enum)]
+pub enum BecameNow {
+    /// The shop does not know yet.
+    NotYetAtShop,
+    /// The shop has it and has done nothing about it yet.
+    AtShop,
+    /// A visit is planned for it.
+    Visit {
+        /// On this day of the yard.
+        day: NaiveDate,
+    },
+    /// The shop waits for a part.
+    WaitingForPart {
+        /// Which.
+        part: String,
+        /// Promised for this day.
+        promised: Option<NaiveDate>,
+    },
+    /// Certified.
+    Certified {
+        /// Repaired, or repair not needed.
+        verdict: Verdict,
+        /// Who signed.
+        by: Option<String>,
+        /// In the shop's words.
+        words: String,
+    },
 }
 
 #[uniffi::export]

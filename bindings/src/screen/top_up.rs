@@ -28,6 +28,9 @@ pub struct TopUpScreen {
     pub drum_family: Option<OilFamily>,
     /// Grade on the drum.
     pub drum_grade: Option<String>,
+    /// That was read off its label by a camera; with neither family nor grade it is an unknown drum.
+    #[uniffi(default = false)]
+    pub drum_scanned: bool,
     /// What stands between the two; none for another fluid and before the drum was read.
     pub mix: Option<Mix>,
     /// By what the drum says it may not go in: both oils are shown by their names.

@@ -68,7 +68,11 @@ pub struct UnitScreen {
     pub main: Main,
     /// What else of a day's work may be begun here, beside the main button.
     pub also: Vec<MainAct>,
-    /// The procedures that are gone through by themselves, in a day's order, for the texts `procedure-...`.
+    /// The yard's day.
+    pub day: NaiveDate,
+    /// The procedure of the air that comes next, for the texts `procedure-...`: stopping it once a start stands open.
+    pub air: String,
+    /// The other procedures that are gone through by themselves, in a day's order.
     pub procedures: Vec<String>,
     /// What of it is locked, or awaits its review: whoever used it all the same says why.
     pub used_all_the_same: Vec<LockPart>,

@@ -6,6 +6,7 @@ pub mod exchange;
 pub mod fleet;
 pub mod gate;
 pub mod judgement;
+pub mod label;
 pub mod ledger;
 pub mod line;
 pub mod parcel;

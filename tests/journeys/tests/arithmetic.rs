@@ -143,6 +143,7 @@ impl Case {
             stopped: Some(StopWait { minutes: Some(540), how: How::Said }),
             cap_tight: Some(true),
             oil_temperature: None,
+            label_scanned: None,
         };
         self.says(when, Some(hours), top_up);
     }

@@ -178,6 +178,7 @@ fn top_up(number: u32) -> TopUp {
         stopped: None,
         cap_tight: Some(true),
         oil_temperature: None,
+        label_scanned: None,
     }
 }
 

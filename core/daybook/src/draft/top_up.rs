@@ -10,6 +10,7 @@ use sumpbook_trade::{
 use super::error::MissingSign;
 use super::{DraftError, Signing};
 use crate::fleet::Fleet;
+use crate::label::{NotADrum, drum_scan};
 
 /// A top-up under way. Fields are set as they are said; none is filled beforehand.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -29,6 +30,9 @@ pub struct TopUpDraft {
     pub family: Option<OilFamily>,
     /// Grade on the drum.
     pub grade: Option<String>,
+    /// The drum's label was read by a camera, and said the family and grade above; neither of them: an unknown drum.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub label_scanned: bool,
     /// The two signs that pressure is gone.
     pub signs: CapSigns,
     /// Where the level stood before.
@@ -59,6 +63,7 @@ impl TopUpDraft {
             fluid,
             family: None,
             grade: None,
+            label_scanned: false,
             signs: CapSigns::default(),
             before: None,
             warmth: None,
@@ -68,6 +73,32 @@ impl TopUpDraft {
             cap_tight: None,
             hours: None,
         }
+    }
+
+    /// What the drum says, by somebody's own eyes; what is left out stays as it was said.
+    pub fn says_drum(&mut self, family: Option<OilFamily>, grade: Option<String>) {
+        if family.is_none() && grade.is_none() {
+            return;
+        }
+        // A label that a camera could make nothing of leaves nothing that half a word could be added to.
+        self.label_scanned = false;
+        self.family = family.or(self.family);
+        self.grade = grade.or(self.grade.take());
+    }
+
+    /// What the drum's label says to a camera, all of it; `Ok` with neither is an unknown drum.
+    ///
+    /// # Errors
+    /// Why the text is about no drum; then nothing is changed.
+    pub fn scans_drum(&mut self, text: &str) -> Result<(), NotADrum> {
+        let (family, grade) = drum_scan(text)?;
+        (self.family, self.grade, self.label_scanned) = (family, grade, true);
+        Ok(())
+    }
+
+    /// Whether anything is known of the drum: by its label or by somebody's word.
+    pub fn has_read_drum(&self) -> bool {
+        self.label_scanned || self.family.is_some() || self.grade.is_some()
     }
 
     /// The sign that keeps the cap shut; none when it may be opened. Only compressor oil is under pressure.
@@ -134,6 +165,7 @@ impl TopUpDraft {
             stopped: self.stopped.clone(),
             cap_tight: self.cap_tight,
             oil_temperature: self.oil_temperature,
+            label_scanned: self.label_scanned.then_some(true),
         };
         let mut entry = signing.entry(fleet, self.id, self.unit, self.person, fact.into());
         entry.hours = self.hours;

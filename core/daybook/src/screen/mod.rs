@@ -4,6 +4,7 @@
 //! dates, no sentences. Both phones, the console and print show the same record.
 
 mod air_for_the_job;
+mod became;
 mod defect_row;
 mod display;
 mod eleven_parts;
@@ -25,6 +26,7 @@ mod pre_trip;
 mod road_air;
 mod roadside;
 mod ruler;
+mod set_aside;
 mod shift;
 mod signing;
 mod site;
@@ -42,6 +44,7 @@ pub use air_for_the_job::{
     AIR_TOOLS, AirAnswer, AirAnswerRow, AirField, AirFieldRow, AirFigure, AirForTheJob, AirOffered, AirPart,
     AirQuery, AirSaid, AirWarningRow, ShortRuns, air_for_the_job,
 };
+pub use became::{BecameNow, BecameRow};
 pub use defect_row::{CertificateRow, DefectNow, DefectRow, SaidRow};
 pub use display::{AckRow, DisplayQuery, DisplayScreen, NoteRow, ShopSaysRow, display};
 pub use eleven_parts::{LookedAt, PartAnswer, PartFigure, PartRow, check_code, eleven_parts, looked_at};
@@ -63,6 +66,7 @@ pub use pre_trip::PreTripNow;
 pub use road_air::{LockState, LockWhy, PartNow, RoadAir};
 pub use roadside::{RoadsideScreen, SignedBy, roadside};
 pub use ruler::{CalledRow, ForecastRow, TaskRow, WaitRow, called_key, standing_key};
+pub use set_aside::{AboutRow, SetAsideScreen, set_aside};
 pub use shift::shift_is_over;
 pub use signing::{Quick, SignRow, SignScreen, SignStop, signing, was_quick};
 pub use site::{SiteAsk, SiteRow};

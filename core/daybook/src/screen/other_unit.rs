@@ -70,7 +70,7 @@ pub fn other_unit(
         }
         let held = truth.entry(fact.n)?;
         let entry = held.and_then(|held| Entry::from_payload(&held.row.payload).ok());
-        rows.extend(entry.filter(|entry| may_be_moved(&entry.fact)).map(|entry| row(&entry)));
+        rows.extend(entry.filter(|entry| may_be_moved(&entry.fact)).map(|entry| says(&entry)));
     }
     rows.reverse();
     Ok(OtherUnitScreen { door: fleet.door(query.unit), rows })
@@ -98,7 +98,8 @@ pub fn movable(
     Ok(None)
 }
 
-fn row(entry: &Entry) -> MovableRow {
+/// What an entry says, as far as a row can hold it.
+pub(super) fn says(entry: &Entry) -> MovableRow {
     let mut row = MovableRow {
         id: entry.id,
         kind: entry.fact.kind(),

@@ -4,9 +4,10 @@ use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::procedure::{OnNotSo, PlannedStep, Procedure, Procedures};
 use sumpbook_trade::record::StepDone;
-use sumpbook_trade::{EntryId, Features, Figure, PersonId, Stamp, TruckId};
+use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Features, Figure, PersonId, Stamp, TruckId};
 
 use super::defect_row::name;
+use super::glass::StopNow;
 use super::line_row::FigureAsk;
 use super::news::count;
 use super::road_air::{LockState, PartNow, RoadAir};
@@ -20,6 +21,14 @@ const NEEDS_AIR: [&str; 2] = ["start", "use-air"];
 /// The procedures that are gone through by themselves, in a day's order. A top-up and the end of a day have screens
 /// of their own.
 pub(super) const IN_A_DAY: [&str; 5] = ["arrival", "start", "use-air", "shut-down", "leave-site"];
+
+/// The procedure of the air that comes next.
+pub(super) fn air_next(stop: StopNow) -> &'static str {
+    match stop {
+        StopNow::Running(_) => "shut-down",
+        _ => "start",
+    }
+}
 
 /// The procedure in which a site is met.
 const ARRIVAL: &str = "arrival";
@@ -135,6 +144,9 @@ pub struct StepsScreen {
     pub in_spite_of_lock: Option<String>,
     /// Steps that are behind one: they were so, or were gone on from with a mark. The next one is open.
     pub behind: u32,
+    /// This person has done it fewer than three times: each step tells how as well, by its text `step-....hint`.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub hints: bool,
     /// The site's dust, where this procedure is an arrival and the dust counts.
     pub site: Option<SiteAsk>,
 }
@@ -187,6 +199,10 @@ pub fn steps(
             .collect(),
         behind: count(said.iter().filter(|done| is_behind(procedure, done)).count()),
         said: said.iter().map(StepSaid::of).collect(),
+        hints: match query.person {
+            Some(person) => is_new_to(ledger, person, &query.procedure)?,
+            None => false,
+        },
         draft: begun.as_ref().map(|draft| draft.id),
         in_spite_of_lock: begun.and_then(|draft| draft.in_spite_of_lock),
         site: match query.procedure.as_str() {
@@ -194,6 +210,35 @@ pub fn steps(
             _ => None,
         },
     }))
+}
+
+/// Times for which each step of a procedure tells how it is done.
+const FIRST_TIMES: usize = 3;
+
+/// As many of a person's records of steps are looked through for those of one procedure.
+const LOOKED_THROUGH: usize = 60;
+
+/// Whether a person has done a procedure fewer than three times, on whatever unit. What was broken off was done too.
+fn is_new_to(ledger: &Ledger, person: PersonId, procedure: &str) -> Result<bool, LedgerError> {
+    let truth = ledger.store().truth();
+    let code = |kind: FactKind| kind.code().unwrap_or(0);
+    let kind = match procedure {
+        "start" => FactKind::StartAir,
+        "shut-down" => FactKind::StopAir,
+        _ => FactKind::StepsDone,
+    };
+    if kind != FactKind::StepsDone {
+        let times = u32::try_from(FIRST_TIMES).unwrap_or(u32::MAX);
+        return Ok(truth.signed_fewer(person, code(kind), times)?);
+    }
+    let mut done = 0usize;
+    for fact in truth.newest_of_person(person, code(kind), LOOKED_THROUGH)? {
+        let entry = truth.entry(fact.n)?.and_then(|held| Entry::from_payload(&held.row.payload).ok());
+        let same = entry
+            .is_some_and(|entry| matches!(&entry.fact, Fact::StepsDone(of) if of.procedure == procedure));
+        done = done.saturating_add(usize::from(same));
+    }
+    Ok(done < FIRST_TIMES)
 }
 
 /// What a person has begun on a unit and not recorded, newest first.

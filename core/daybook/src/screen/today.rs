@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::{PersonId, Stamp, TruckId};
 
+use super::became::{self, BecameRow};
 use super::defect_row::name;
 use super::main_act::Main;
 use super::news::{Counts, News, Standing};
@@ -33,6 +34,9 @@ pub struct TodayScreen {
     pub news: News,
     /// Where this phone's entries stand.
     pub counts: Counts,
+    /// What became of the defects this person told, the newest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub became: Vec<BecameRow>,
     /// Units: with a draft first, then those this person used last, then by door number.
     pub units: Vec<TodayRow>,
     /// Drafts of a newer version of this program, kept and not shown.
@@ -78,7 +82,7 @@ pub fn today(
     let kept = ledger.drafts()?;
     let drafts = &kept.drafts;
     let used = last_used(ledger, query.person, day)?;
-    let mut units = Vec::new();
+    let (mut units, mut became) = (Vec::new(), Vec::new());
     for truck in fleet.trucks.values() {
         let unit = truck.truck;
         let state = ledger.unit_state(unit)?;
@@ -86,6 +90,7 @@ pub fn today(
         let own_draft = drafts.iter().any(|d| d.unit() == unit && d.person() == query.person);
         let last = used.iter().find(|(used, _)| *used == unit).map(|(_, at)| *at);
         let on_roster = state.status_on(day);
+        became.extend(became::of_unit(fleet, &state, query.person, standing, now));
         let row = TodayRow {
             id: unit,
             door: truck.door.clone(),
@@ -101,11 +106,13 @@ pub fn today(
         units.push(((Reverse(own_draft), Reverse(last), truck.door.clone()), row));
     }
     units.sort_by(|a, b| a.0.cmp(&b.0));
+    became.sort_by_key(|row| Reverse(row.since.map_or(row.told, |since| since.max(row.told))));
     Ok(TodayScreen {
         person: name(fleet, query.person.0),
         day,
         news: News::at(standing.heard, now),
         counts: standing.counts(),
+        became,
         units: units.into_iter().map(|(_, row)| row).collect(),
         unreadable_drafts: super::news::count(kept.unreadable.len()),
     })

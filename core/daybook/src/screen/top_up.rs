@@ -31,6 +31,9 @@ pub struct TopUpScreen {
     pub drum_family: Option<OilFamily>,
     /// Grade on the drum.
     pub drum_grade: Option<String>,
+    /// That was read off its label by a camera; with neither family nor grade it is an unknown drum.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub drum_scanned: bool,
     /// What stands between the two; none for another fluid and before the drum was read.
     pub mix: Option<Mix>,
     /// By what the drum says it may not go in: both oils are shown by their names.
@@ -98,7 +101,7 @@ pub struct TopUpScreen {
 pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpScreen, LedgerError> {
     let is_oil = draft.fluid == Fluid::CompressorOil;
     let oil = if is_oil { Some(oil_line(ledger, draft.unit)?) } else { None };
-    let told = draft.family.is_some() || draft.grade.is_some();
+    let told = draft.has_read_drum();
     let own = oil.as_ref().map(|line| Oil::labelled(line.family, line.grade.as_deref()));
     let drum = Oil::labelled(draft.family, draft.grade.as_deref());
     let mix = own.filter(|_| told).map(|own| Oil::mix(own, drum));
@@ -116,6 +119,7 @@ pub fn top_up(ledger: &Ledger, draft: &TopUpDraft, now: Stamp) -> Result<TopUpSc
         sealed: fluids.and_then(|f| f.of(draft.fluid)).is_some_and(|facts| facts.sealed),
         drum_family: draft.family,
         drum_grade: draft.grade.clone(),
+        drum_scanned: draft.label_scanned,
         gels: families.zip(fluids).is_some_and(|((a, b), fluids)| fluids.gel(a, b)),
         locks_air: is_oil && (draft.was_out_of_view() || wrong),
         may_not_pour: mix.is_some_and(|mix| !mix.may_pour()),

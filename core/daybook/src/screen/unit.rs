@@ -8,6 +8,7 @@ use sumpbook_trade::record::{DefectName, Meter};
 use sumpbook_trade::{EntryId, Feature, PersonId, Stamp, Tenths, TruckId};
 
 use super::figures::ReadingRow;
+use super::glass::stop_now;
 use super::last_report::{ReportRow, last_of};
 use super::lay_up::LayUpRow;
 use super::levels::{OilLine, PourRow, oil_line};
@@ -17,7 +18,7 @@ use super::oil_use::OilUseRow;
 use super::pre_trip::PreTripNow;
 use super::road_air::{LockState, RoadAir, locked_only_here};
 use super::ruler::{TaskRow, tasks};
-use super::steps::{IN_A_DAY, under_way};
+use super::steps::{IN_A_DAY, air_next, under_way};
 use super::today::last_used;
 use crate::ledger::{Ledger, LedgerError};
 use crate::state::OtherMeterNow;
@@ -124,7 +125,11 @@ pub struct UnitScreen {
     pub main: Main,
     /// What else of a day's work may be begun here, beside the main button.
     pub also: Vec<MainAct>,
-    /// The procedures that are gone through by themselves, in a day's order, for the texts `procedure-...`.
+    /// The yard's day.
+    pub day: NaiveDate,
+    /// The procedure of the air that comes next, for the texts `procedure-...`: stopping it once a start stands open.
+    pub air: String,
+    /// The other procedures that are gone through by themselves, in a day's order.
     pub procedures: Vec<String>,
     /// What of it is locked, or awaits its review: whoever used it all the same says why.
     pub used_all_the_same: Vec<LockPart>,
@@ -171,6 +176,7 @@ pub fn unit(
     let main = pre_trip.main(query.unit, &drafts);
     let road_air = RoadAir::of(fleet, query.unit, &state, now);
     let left_by = last_of(ledger, query.unit)?;
+    let air = air_next(stop_now(ledger, query.unit)?);
     Ok(UnitScreen {
         id: query.unit,
         door: fleet.door(query.unit),
@@ -198,7 +204,9 @@ pub fn unit(
         open_questions: count(state.hours.questions.len()),
         unlike: unlike(ledger, query, now)?,
         also: also(&main),
-        procedures: IN_A_DAY.map(str::to_owned).to_vec(),
+        day: fleet.yard_day(now),
+        procedures: IN_A_DAY.into_iter().filter(|id| *id != air).map(str::to_owned).collect(),
+        air: air.to_owned(),
         used_all_the_same: [&road_air.road, &road_air.air]
             .into_iter()
             .filter(|part| part.state != LockState::NoLockOnRecord)

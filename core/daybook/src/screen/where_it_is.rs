@@ -171,7 +171,7 @@ fn photos(truth: &Truth<'_>, standing: &Standing, n: i64) -> Result<Vec<PhotoRow
     Ok(named.filter_map(|photo| Some(PhotoRow { photo, place: *standing.photos.get(&photo)? })).collect())
 }
 
-fn aside(
+pub(super) fn aside(
     ledger: &Ledger,
     standing: &Standing,
     id: EntryId,

@@ -13,6 +13,7 @@ use sumpbook_trade::{FactKind, Feature, Fluid, OilFamily};
 
 use super::{Arg, ENGLISH, Language, Texts, caution_keys};
 use crate::judgement::Judged;
+use crate::label::{NotADrum, NotAUnit};
 use crate::screen::{
     AirField, ChangeWords, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, called_key,
     standing_key, verdict_key,
@@ -46,6 +47,17 @@ fn keys() -> BTreeSet<String> {
     with("family", OilFamily::ALL.iter().map(kebab).collect());
     with("aside", (0..9).map(|n| kebab(&Judged::from_number(n))).collect());
     with("aside", vec!["reading".into(), "by-shop".into()]);
+    let became = ["title", "not-yet-at-shop", "at-shop", "visit", "waiting-for-part", "waiting-promised"];
+    let asides = (1..9).map(|n| kebab(&Judged::from_number(n))).chain(["reading".into(), "by-shop".into()]);
+    let asides: Vec<String> = asides.collect();
+    with("aside-why", asides.clone());
+    with("aside-do", asides);
+    with("aside", ["counts-again", "no-words", "at-most", "belongs-to"].map(str::to_owned).to_vec());
+    with("became", became.map(str::to_owned).to_vec());
+    use NotAUnit as U;
+    let not_a_unit =
+        [U::OtherFleet, U::NotHere, U::OtherTruck, U::DrumLabel, U::ShopCode, U::NoTag].iter().map(kebab);
+    with("scan", not_a_unit.chain([NotADrum::DoorTag, NotADrum::ShopCode].iter().map(kebab)).collect());
     use DayStatus as D;
     with("status", [D::Out, D::Parked, D::InShop, D::Stored, D::Lent].iter().map(kebab).collect());
     use Role as R;

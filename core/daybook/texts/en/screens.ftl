@@ -80,6 +80,22 @@ pre-trip-under-way = Pre-trip: at stop { $stop }, { $answered } answered
 pre-trip-covers = Pre-trip: { $by }, { $when }
 pre-trip-ended = Day ended: { $by }, { $when }
 expected-out = Due out { $when }
+became-title = What became of what you told
+became-not-yet-at-shop = Not yet at the shop: only on this phone
+became-at-shop = The shop has it
+became-visit = In the shop on { $day }
+became-waiting-for-part = Waiting for part: { $part }
+became-waiting-promised = Waiting for part: { $part }, promised { $day }
+
+# What was scanned instead of a door tag or a drum's label
+scan-other-fleet = That is another fleet's door tag. Nothing was opened. Type the number of a unit of yours.
+scan-not-here = That tag is { $said }, of your fleet, and this phone does not know that truck. Nothing was opened. Exchange with the shop, then scan it again.
+scan-other-truck = That tag was printed for another truck, one that was { $said } before. Nothing was opened. Look at the number on the door and type it.
+scan-drum-label = That is a drum's label. Nothing was opened. Scan the tag on the door, or type its number.
+scan-shop-code = That is the shop's code for a new phone, and this phone is in already. Nothing was changed.
+scan-no-tag = That says { $said }, and no unit here is called so. Nothing was opened. Type the number.
+scan-door-tag = That is a unit's door tag, not a drum's label. Nothing was changed. Scan the drum, or say what its label says.
+drum-unknown = its label says nothing known here
 
 # Unit and last report
 unit-left-by = { $by } left ({ $when })

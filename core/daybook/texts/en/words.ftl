@@ -135,6 +135,32 @@ aside-unreadable = cannot be read
 aside-reading = hours the meter cannot show
 aside-by-shop = set aside by the shop
 
+# The whole reason of that, once its row is opened, and what to do.
+aside-why-void = A correction voided it. It stays in the book and is shown; it does not count.
+aside-why-left-out = The shop left it out, by name. It stays in the book and is shown; it does not count.
+aside-why-device-stopped = The shop had stopped this phone when it came. It waits for a person there.
+aside-why-shop-only = It is of a kind that only the shop writes. It does not count until the shop writes it.
+aside-why-other-unit = It stands in one unit's book and speaks of another. It does not count in either.
+aside-why-two-contents = Two entries bear the same number and say different things. Both are kept, neither counts.
+aside-why-newer-version = A newer version of this app made it, and this one cannot read it. Nothing of it is lost.
+aside-why-unreadable = What is kept of it is no entry. It is kept as it came.
+aside-why-reading = The hours in it do not fit the meter. They are left out; the rest of it counts.
+aside-why-by-shop = The shop has set it aside. Why comes with its next news.
+aside-do-void = Nothing to do. If the correction was wrong, call the shop: a person there can decide otherwise.
+aside-do-left-out = If it was right, call the shop and say so: it can be decided otherwise.
+aside-do-device-stopped = Call the shop. A person there takes it as true, by name, or leaves it out.
+aside-do-shop-only = Tell the shop what you saw; somebody there writes it.
+aside-do-other-unit = Call the shop and say which unit it was.
+aside-do-two-contents = Leave this phone as it is and call the shop.
+aside-do-newer-version = Update this phone's app, then open it again.
+aside-do-unreadable = Call the shop, and record what it was once more.
+aside-do-reading = Read the meter again and type what it shows. If this is what it showed, call the shop: a person there settles it.
+aside-do-by-shop = Try the shop now for its reason, or call.
+aside-counts-again = It counts again: nothing is set aside here any more.
+aside-no-words = This app cannot say what is in it.
+aside-at-most = { $figure } h; the meter could show at most { $ceiling } h then
+aside-belongs-to = belongs to { $door }
+
 # Why a reading is asked about
 question-above-ceiling = More than the meter can have counted.
 question-unanswered-jump = It jumped, and nobody has said why.

@@ -83,6 +83,22 @@ pre-trip-under-way = Inspección previa: en la parada { $stop }, { $answered ->
 pre-trip-covers = Inspección previa: { $by }, { $when }
 pre-trip-ended = Día terminado: { $by }, { $when }
 expected-out = Debe salir: { $when }
+became-title = Qué pasó con lo que avisaste
+became-not-yet-at-shop = Todavía no está en el taller: solo en este teléfono
+became-at-shop = El taller ya lo tiene
+became-visit = En el taller el { $day }
+became-waiting-for-part = En espera de pieza: { $part }
+became-waiting-promised = En espera de pieza: { $part }, prometida para el { $day }
+
+# What was scanned instead of a door tag or a drum's label
+scan-other-fleet = Esa placa es de otra flota. No se abrió nada. Escribe el número de una unidad tuya.
+scan-not-here = Esa placa es { $said }, de tu flota, y este teléfono no conoce ese camión. No se abrió nada. Comunícate con el taller y escanéala otra vez.
+scan-other-truck = Esa placa se imprimió para otro camión, uno que antes era { $said }. No se abrió nada. Mira el número de la puerta y escríbelo.
+scan-drum-label = Esa es la etiqueta de un tambor. No se abrió nada. Escanea la placa de la puerta, o escribe el número.
+scan-shop-code = Ese es el código del taller para un teléfono nuevo, y este ya está dado de alta. No se cambió nada.
+scan-no-tag = Ahí dice { $said }, y ninguna unidad se llama así aquí. No se abrió nada. Escribe el número.
+scan-door-tag = Esa es la placa de la puerta de una unidad, no la etiqueta de un tambor. No se cambió nada. Escanea el tambor, o di lo que dice su etiqueta.
+drum-unknown = su etiqueta no dice nada conocido aquí
 
 # Unit and last report
 unit-left-by = Lo que dejó { $by } ({ $when })

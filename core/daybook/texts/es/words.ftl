@@ -135,6 +135,32 @@ aside-unreadable = no se puede leer
 aside-reading = horas que el medidor no puede marcar
 aside-by-shop = apartado por el taller
 
+# La razón completa, cuando se abre su renglón, y qué hacer.
+aside-why-void = Una corrección lo anuló. Se queda en el cuaderno y se ve; no cuenta.
+aside-why-left-out = El taller lo dejó fuera, con su nombre. Se queda en el cuaderno y se ve; no cuenta.
+aside-why-device-stopped = El taller ya había parado este teléfono cuando llegó. Espera a una persona de allá.
+aside-why-shop-only = Es de los que solo escribe el taller. No cuenta hasta que el taller lo escriba.
+aside-why-other-unit = Está en el cuaderno de una unidad y habla de otra. No cuenta en ninguna.
+aside-why-two-contents = Dos registros llevan el mismo número y dicen cosas distintas. Los dos se guardan y ninguno cuenta.
+aside-why-newer-version = Lo hizo una versión más nueva de esta aplicación y esta no lo puede leer. No se perdió nada.
+aside-why-unreadable = Lo que hay guardado no es un registro. Se guarda tal como llegó.
+aside-why-reading = Sus horas no van con el medidor. Quedan fuera; lo demás cuenta.
+aside-why-by-shop = El taller lo apartó. La razón llega con su próxima noticia.
+aside-do-void = No hay nada que hacer. Si la corrección estaba mal, llama al taller: allá una persona puede decidir otra cosa.
+aside-do-left-out = Si estaba bien, llama al taller y dilo: se puede decidir otra cosa.
+aside-do-device-stopped = Llama al taller. Allá una persona lo da por cierto, con su nombre, o lo deja fuera.
+aside-do-shop-only = Dile al taller lo que viste; allá alguien lo escribe.
+aside-do-other-unit = Llama al taller y di qué unidad era.
+aside-do-two-contents = Deja este teléfono como está y llama al taller.
+aside-do-newer-version = Actualiza la aplicación de este teléfono y ábrelo otra vez.
+aside-do-unreadable = Llama al taller, y registra otra vez lo que era.
+aside-do-reading = Lee el medidor otra vez y escribe lo que marca. Si marcaba esto, llama al taller: allá una persona lo aclara.
+aside-do-by-shop = Intenta con el taller para saber la razón, o llama.
+aside-counts-again = Ya cuenta otra vez: aquí no queda nada apartado.
+aside-no-words = Esta aplicación no puede decir lo que trae.
+aside-at-most = { $figure } h; el medidor podía marcar { $ceiling } h como máximo
+aside-belongs-to = es de { $door }
+
 # Why a reading is asked about
 question-above-ceiling = Más de lo que el medidor pudo haber contado.
 question-unanswered-jump = Dio un salto y nadie ha dicho por qué.

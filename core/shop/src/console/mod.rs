@@ -17,6 +17,7 @@ mod due_words;
 mod form;
 mod frame;
 mod in_out;
+mod labels;
 mod language;
 mod mark;
 mod no;
@@ -170,6 +171,7 @@ pub fn router(console: Console) -> Router {
         .merge(people::routes())
         .merge(paper::routes())
         .merge(cab_report::routes())
+        .merge(labels::routes())
         .merge(in_out::routes())
         .route("/sign-in", get(sign_in::page).post(sign_in::enter))
         .route("/sign-out", post(sign_in::leave))

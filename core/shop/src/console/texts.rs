@@ -34,6 +34,7 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/people.ftl")),
             include_str!(concat!("../../texts/", $language, "/paper.ftl")),
             include_str!(concat!("../../texts/", $language, "/cab.ftl")),
+            include_str!(concat!("../../texts/", $language, "/labels.ftl")),
             include_str!(concat!("../../texts/", $language, "/forecast.ftl")),
             include_str!(concat!("../../texts/", $language, "/oil.ftl")),
             include_str!(concat!("../../texts/", $language, "/air.ftl")),

@@ -127,6 +127,7 @@ fn used_without_a_pre_trip_and_what_was_poured() {
         stopped: None,
         cap_tight: Some(true),
         oil_temperature: None,
+        label_scanned: None,
     };
     yard.sign(1, "Amos", "TH-01", "2026-10-20T07:05:00-06:00", top_up);
     yard.sign(1, "Amos", "TH-01", "2026-10-20T07:30:00-06:00", walk(vec![], 7));

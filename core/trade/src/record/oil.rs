@@ -146,6 +146,9 @@ record! {
         /// The oil's temperature, where a display showed it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[n(11)] pub oil_temperature: Option<Figure>,
+        /// Family and grade are what the drum's label said to a camera; a scanned label that named neither is an unknown drum.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(12)] pub label_scanned: Option<bool>,
     }
 
     /// Water was drained.
@@ -207,6 +210,7 @@ impl TopUp {
             stopped: None,
             cap_tight: None,
             oil_temperature: None,
+            label_scanned: None,
         }
     }
 }

@@ -4,6 +4,7 @@ mod aside;
 mod campaigns;
 mod due;
 mod in_out;
+mod labels;
 mod lay_up;
 mod links;
 mod paper;

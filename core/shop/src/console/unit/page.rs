@@ -72,6 +72,7 @@ fn head(words: &Words, view: &UnitView) -> Markup {
                 li { a class="button" href=(to("/due") + "#visit") { (words.t("do-plan")) } }
                 li { a href=(format!("/units/{unit}/note")) { (words.t("note-open")) } }
                 li { a href=(to("/air")) { (words.t("place-air")) } }
+                li { a href=(format!("/units/{unit}/door-tag")) { (words.t("door-tag")) } }
                 @if view.lay_up.laid_up {
                     li { a class="button" href="#lay-up" { (words.t("do-return-list")) } }
                 }

@@ -7,6 +7,7 @@ use sumpbook_trade::record::SetRegistered;
 use sumpbook_trade::{Feature, Features, Figure, Tenths};
 
 use super::view::Reading;
+use crate::console::labels::drum_address;
 use crate::console::words::Words;
 use crate::sheet::key;
 
@@ -88,6 +89,9 @@ pub(super) fn draw(words: &Words, truck: &Truck) -> Markup {
     html! {
         dl class="facts" {
             @for (head, value) in &rows { dt { (words.t(head)) } dd { (value) } }
+        }
+        @if let Some((family, grade)) = truck.set.as_ref().and_then(|set| set.profile.oil_family.zip(set.profile.oil_grade.as_ref())) {
+            p class="no-print" { a href=(drum_address(&key(&family), grade)) { (words.t("drum-label")) } }
         }
     }
 }

@@ -295,6 +295,7 @@ fn poured(family: OilFamily, before: Option<u8>, pours: Vec<Pour>, after: Option
         stopped: Some(StopWait { minutes: Some(540), how: How::Said }),
         cap_tight: Some(true),
         oil_temperature: None,
+        label_scanned: None,
     }
 }
 

@@ -118,6 +118,8 @@ pub(super) const ALL: &[Operation] = &[
     told(page("/unit/{door}", "Where a unit's page was once.", &[]), Answer::Goes),
     form("/units/{door}/papers", "Writes down until which day a paper holds."),
     page("/units/{door}/cab-report", "The last report, to lie in the cab.", &["as-of"]),
+    page("/units/{door}/door-tag", "A unit's door tag, to print.", &[]),
+    page("/drum-label", "A drum's label of an oil that is registered here, to print.", &["family", "grade"]),
     page("/paper", "Pages of paper, to be typed in.", &[]),
     Operation { take: Take::Files, ..form("/paper/photo", "Keeps the photo of a page.") },
     form("/paper/photo/leave", "Leaves out the photo of a page that is not to be typed in."),

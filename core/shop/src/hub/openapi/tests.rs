@@ -127,13 +127,14 @@ fn queries(folder: &Path, found: &mut Vec<(String, BTreeSet<String>)>) {
 }
 
 /// Whose pages stand in which folder or file, and at which addresses.
-const PAGES: [(&str, &str); 13] = [
+const PAGES: [(&str, &str); 14] = [
     ("hub/calendar.rs", "/calendar/"),
     ("console/day/", "/"),
     ("console/units/", "/"),
     ("console/unit/", "/units/{door}"),
     ("console/certificates/", "/certificates"),
     ("console/cab_report/", "/units/{door}/cab-report"),
+    ("console/labels/", "/drum-label"),
     ("console/paper/", "/paper"),
     ("console/due/", "/due"),
     ("console/programme/", "/programme"),

@@ -46,6 +46,7 @@ fn pour(qt: &str, before: Option<u8>, after: u8) -> TopUp {
         stopped: Some(StopWait { minutes: Some(30), how: How::Timed }),
         cap_tight: Some(true),
         oil_temperature: None,
+        label_scanned: None,
     }
 }
 

@@ -30,6 +30,7 @@ fn week() -> Yard {
             stopped: None,
             cap_tight: Some(true),
             oil_temperature: None,
+            label_scanned: None,
         };
         yard.sign(1, "Amos", "TH-01", when, top_up);
     }

@@ -45,9 +45,16 @@ class ConsoleVisit(private val yard: Yard, private val address: String, role: St
     /** The picture of a new phone's code: its black squares, how many squares wide it is, and the same as text. */
     fun codePicture(hub: String): Triple<List<Pair<Int, Int>>, Int, String> {
         val shown = page(given("/people/code", "csrf" to token(), "hub" to hub).headers().firstValue("Location").get())
-        val squares = Regex("""M(\d+) (\d+)h1v1h-1Z""").findAll(shown).map { it.groupValues[1].toInt() to it.groupValues[2].toInt() }.toList()
-        val whole = Regex("""class="qr" viewBox="0 0 (\d+) """).find(shown)!!.groupValues[1].toInt()
+        val (squares, whole) = squares(shown)
         return Triple(squares, whole, Regex("""class="code">([A-Z2-7 ]+)<""").find(shown)!!.groupValues[1].replace(" ", ""))
+    }
+
+    /** The code on a page that is printed: its black squares, and how many squares wide it is. */
+    fun printedCode(path: String): Pair<List<Pair<Int, Int>>, Int> = squares(page(path))
+
+    private fun squares(shown: String): Pair<List<Pair<Int, Int>>, Int> {
+        val squares = Regex("""M(\d+) (\d+)h1v1h-1Z""").findAll(shown).map { it.groupValues[1].toInt() to it.groupValues[2].toInt() }.toList()
+        return squares to Regex("""class="qr" viewBox="0 0 (\d+) """).find(shown)!!.groupValues[1].toInt()
     }
 
     /** The cab report of a unit as it was known at a moment, in words. */

@@ -165,6 +165,9 @@ class DayToLookAt : AutoCloseable {
         return phone.beginPreTrip(unit("TH-02"), signer.person, null)
     }
 
+    /** A figure of TH-08 that its meter cannot have shown. */
+    private val aside = phone.recordLine("""{"unit":"TH-08","person":"Amos Tillery","kind":"hour-reading","body":{"meter":"compressor","figure":"9999.0","how":"asked","kept-when-asked":true}}""")
+
     fun unit(door: String): String = phone.fleet().units.first { it.door == door }.id
 
     private fun person(name: String): String = phone.fleet().people.first { it.name == name }.id
@@ -182,6 +185,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("01-who-signs-learning", show = { desk, _ -> key("learning") { App(desk, BackStack()) } }) { press(ChromeWords(language).string(R.string.name_learning, "Gil Sandoval")) },
             ToLookAt("01-who-signs-not-listed", show = { desk, _ -> key("not") { App(desk, BackStack()) } }) { press(R.string.not_on_the_list) },
             ToLookAt("02-today"),
+            ToLookAt("02-today-became", show = { desk, _ -> key("became") { App(desk, BackStack(Place.Today(), Signer(person("Bettina Quaye")))) } }),
             ToLookAt("02-another-unit", Place.AnotherUnit()),
             ToLookAt("02-another-unit-typed", Place.AnotherUnit()) { type("07") },
             ToLookAt("03-unit", Place.Unit(one)),
@@ -238,6 +242,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("14-end-of-day", Place.EndOfDay(one, "")),
             ToLookAt("15-happened", Place.Happened(one)),
             ToLookAt("16-where-it-is", Place.WhereItIs()),
+            ToLookAt("16-set-aside", Place.SetAside(aside)),
             ToLookAt("17-hand-over", Place.HandOver()),
             ToLookAt("18-roadside", Place.Roadside(locked)),
             ToLookAt("18-roadside-leaving", Place.Roadside(locked)) { press(R.string.leave_with_pin) },

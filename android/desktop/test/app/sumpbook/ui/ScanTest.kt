@@ -7,6 +7,7 @@ import androidx.compose.ui.test.captureToImage
 import androidx.compose.ui.test.onRoot
 import app.sumpbook.core.Answer
 import app.sumpbook.core.AnswerKind
+import app.sumpbook.core.Mix
 import app.sumpbook.core.Phone
 import app.sumpbook.core.Signed
 import app.sumpbook.core.uniffiEnsureInitialized
@@ -21,7 +22,9 @@ import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.place.Signer
 import com.google.zxing.BarcodeFormat
+import com.google.zxing.EncodeHintType
 import com.google.zxing.qrcode.QRCodeWriter
+import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel
 import java.awt.Color
 import java.awt.RenderingHints
 import java.awt.geom.AffineTransform
@@ -62,7 +65,7 @@ class ScanTest {
 
     /** A code of these words, as printed on a tag. */
     private fun tag(words: String): BufferedImage {
-        val code = QRCodeWriter().encode(words, BarcodeFormat.QR_CODE, 0, 0)
+        val code = QRCodeWriter().encode(words, BarcodeFormat.QR_CODE, 0, 0, mapOf(EncodeHintType.ERROR_CORRECTION to ErrorCorrectionLevel.H))
         val squares = (0 until code.height).flatMap { y -> (0 until code.width).filter { x -> code[x, y] }.map { x -> x to y } }
         return drawn(squares, code.width, 8)
     }
@@ -146,12 +149,67 @@ class ScanTest {
             setContent { CompositionLocalProvider(LocalPictures provides DesktopPictures { choices.removeFirst() }) { DesktopFace { App(desk, back) } } }
             val driver = Driver(this, desk, hand).apply { settle() }
             driver.tap("Scan the door tag")
-            driver.waitFor("That tag says ladder 12, and no unit here is called so. Nothing was opened.")
+            driver.waitFor("That says ladder 12, and no unit here is called so. Nothing was opened.")
             driver.tap("Scan the door tag")
             driver.waitFor("Start pre-trip")
             assertEquals(Place.Unit(phone.unitAt("TH-07")), back.top)
         }
         phone.shutdown()
+    }
+
+    /** Mud over the middle of a printed code, about a sixth of it, and a scratch across a side. */
+    private fun dirty(of: BufferedImage) = of.apply {
+        val pen = createGraphics()
+        pen.color = Color(90, 70, 40)
+        pen.fillOval(width * 36 / 100, height * 38 / 100, width * 34 / 100, height * 28 / 100)
+        pen.color = Color(200, 200, 200)
+        pen.fillRect(width * 20 / 100, height * 70 / 100, width * 25 / 100, height * 4 / 100)
+        pen.dispose()
+    }
+
+    @Test
+    fun `what the shop prints is read under dirt - the door tag opens its unit, the drum says its oil`() {
+        Hub(yard).use { hub ->
+            val phone = Phone.enrolByCode(File(yard.root, "phone").path, hub.code(), "yard phone 3", FileKeeper(File(yard.root, "key")), hand.clock)
+            phone.exchangeOnce(20_000u)
+            yard.accepts(phone.about().key)
+            phone.exchangeOnce(20_000u)
+            val console = ConsoleVisit(yard, hub.address)
+            fun printed(path: String, name: String): File {
+                val (squares, whole) = console.printedCode(path)
+                return photographed(dirty(drawn(squares, whole, 12)), name)
+            }
+            val tag = printed("/units/TH-01/door-tag", "tag.jpg")
+            val mineral = printed("/drum-label?family=mineral&grade=ISO+VG+46", "mineral.jpg")
+            val choices = ArrayDeque(listOf(mineral, tag, tag, photographed(tag("4006381333931"), "nobody's.jpg"), mineral))
+            onScreen(high = 1_400) {
+                val desk = Desk(phone, hand)
+                val back = BackStack(Place.AnotherUnit(), Signer(phone.fleet().people.first().id))
+                setContent { CompositionLocalProvider(LocalPictures provides DesktopPictures { choices.removeFirst() }) { DesktopFace { App(desk, back) } } }
+                val driver = Driver(this, desk, hand).apply { settle() }
+                driver.tap("Scan the door tag")
+                driver.waitFor("That is a drum's label. Nothing was opened.")
+                picture("scan-drum-for-tag")
+                driver.tap("Scan the door tag")
+                driver.waitFor("Start pre-trip")
+                assertEquals(Place.Unit(phone.unitAt("TH-01")), back.top)
+                driver.tap("Oil")
+                driver.waitFor("Scan the label")
+                driver.tap("Scan the label")
+                driver.waitFor("That is a unit's door tag, not a drum's label. Nothing was changed.")
+                driver.tap("Scan the label")
+                driver.waitFor("Unknown drum. Do not pour; call.")
+                picture("scan-unknown-drum")
+                driver.tap("Scan the label")
+                waitUntil(timeoutMillis = 30_000) { !driver.sees("Unknown drum") }
+                driver.settle()
+                picture("scan-own-drum")
+                val draft = phone.drafts().drafts.single { it.kind == "top-up" }.id
+                val said = phone.topUp(draft)
+                assertEquals(Mix.SAME to true, said.mix to said.drumScanned)
+            }
+            phone.shutdown()
+        }
     }
 
     @Test

@@ -35,6 +35,7 @@ import app.sumpbook.ui.screen.OtherUnit
 import app.sumpbook.ui.screen.OwnFiguresScreen
 import app.sumpbook.ui.screen.Roadside
 import app.sumpbook.ui.screen.Running
+import app.sumpbook.ui.screen.SetAside
 import app.sumpbook.ui.screen.SettingsScreen
 import app.sumpbook.ui.screen.Sign
 import app.sumpbook.ui.screen.Slip
@@ -100,6 +101,7 @@ private fun Screen(place: Place, signer: Signer) {
         is Place.OtherUnit -> OtherUnit(place.unit, signer)
         is Place.Happened -> Happened(place.unit, signer)
         is Place.WhereItIs -> WhereItIs()
+        is Place.SetAside -> SetAside(place.entry)
         is Place.HandOver -> HandOver()
         is Place.Roadside -> Roadside(place.unit, signer)
         is Place.Settings -> SettingsScreen()

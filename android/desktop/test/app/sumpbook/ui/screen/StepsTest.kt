@@ -66,6 +66,21 @@ class StepsTest {
     }
 
     @Test
+    fun `how a step is done is told for the first three times`() = with(cab) {
+        val hint = "Wait for it: turned over sooner, a cold engine only smokes."
+        at(steps("TH-02", "start")) {
+            picture("steps-first-time")
+            onNodeWithText(hint).assertExists()
+        }
+        for (day in 3L downTo 1L) {
+            says(day, "TH-05", "start-air", "{}")
+            says(day, "TH-05", "stop-air", "{}")
+        }
+        at(steps("TH-02", "start")) { onNodeWithText(hint).assertDoesNotExist() }
+        at(steps("TH-02", "start"), signer = Signer(person("Bettina Quaye"))) { onNodeWithText(hint).assertExists() }
+    }
+
+    @Test
     fun `in the largest text the step stands first, and is done only when its caution was seen`() = with(cab) {
         at(steps("TH-02", "start"), wide = 320, high = 616, text = 2f) {
             onNodeWithText("Preheat lamp").assertIsDisplayed()

@@ -81,6 +81,9 @@ sealed class Place(private vararg val parts: String) {
     /** Where one's entries are. */
     class WhereItIs : Place("where-it-is")
 
+    /** One entry that is set aside. */
+    class SetAside(val entry: String) : Place("set-aside", entry)
+
     /** Handing over by file. */
     class HandOver : Place("hand-over")
 
@@ -129,6 +132,7 @@ sealed class Place(private vararg val parts: String) {
                 "other-unit" -> OtherUnit(part(1))
                 "happened" -> Happened(part(1))
                 "where-it-is" -> WhereItIs()
+                "set-aside" -> SetAside(part(1))
                 "hand-over" -> HandOver()
                 "roadside" -> Roadside(part(1))
                 "settings" -> Settings()

@@ -14,7 +14,9 @@ import app.sumpbook.ui.control.Keypad
 import app.sumpbook.ui.control.Line
 import app.sumpbook.ui.control.SecondaryButton
 import app.sumpbook.ui.control.Strip
+import app.sumpbook.ui.desk.Reader
 import app.sumpbook.ui.desk.Told
+import app.sumpbook.ui.desk.rememberAct
 import app.sumpbook.ui.desk.seen
 import app.sumpbook.ui.frame.ScreenFrame
 import app.sumpbook.ui.place.LocalBackStack
@@ -30,13 +32,14 @@ fun AnotherUnit(signer: Signer) {
     val shown by seen(signer.person) { fleet.units to walkLeft(signer.person) }
     val (units, left) = (shown as? Told.Got)?.it ?: (emptyList<UnitHere>() to null)
     val leaving = rememberLeaving()
-    var tag by remember { mutableStateOf<String?>(null) }
+    val act = rememberAct()
+    var no by remember { mutableStateOf<String?>(null) }
     fun open(unit: String) = leaving.to(unit, left) { back.goInstead(Place.Unit(unit)) }
-    // The core knows no code of a door tag: a tag says its door number.
-    val scan = rememberScan { said ->
-        val read = units.firstOrNull { it.door.equals(said.trim(), ignoreCase = true) }
-        tag = if (read == null) said.trim().take(MOST_OF_A_TAG) else null
-        read?.let { open(it.id) }
+    val scan = rememberScan { text ->
+        act.now({ doorScanned(text) }) { read ->
+            no = read.no
+            read.unit?.let(::open)
+        }
     }
     val found = units.filter { unit -> digits in unit.door.filter(Char::isDigit) }
     ScreenFrame(
@@ -45,7 +48,8 @@ fun AnotherUnit(signer: Signer) {
             (shown as? Told.Refused)?.let { Strip(sentence(it.why)) }
             LeavingStrip(leaving, left)
             ScanStrip(scan)
-            tag?.let { Strip(stringResource(R.string.no_unit_of_tag, it), heavy = true) }
+            act.refused?.let { Strip(sentence(it), heavy = true) }
+            no?.let { Strip(it, heavy = true) }
         },
         secondary = scan?.let { { SecondaryButton(stringResource(R.string.scan_door_tag)) { it.now() } } },
         main = { Keypad({ digits += it }, { digits = digits.dropLast(1) }) },
@@ -56,8 +60,13 @@ fun AnotherUnit(signer: Signer) {
     }
 }
 
-/** A door number is short: of anything else the beginning tells what it is. */
-private const val MOST_OF_A_TAG = 40
+/** What a scanned text means: the unit, or why it is none. */
+private data class DoorScanned(val unit: String?, val no: String?)
+
+private fun Reader.doorScanned(text: String): DoorScanned {
+    val scanned = phone.doorScan(text)
+    return DoorScanned(scanned.unit, scanned.no?.let { words("scan-${it.name.lowercase().replace('_', '-')}", "said" to scanned.says.orEmpty()) })
+}
 
 /** More than so many are found by one digit more. */
 private const val MOST = 24

@@ -18,16 +18,23 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import app.sumpbook.R
+import app.sumpbook.ui.mark.PairLook
+import app.sumpbook.ui.mark.PairMark
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 
 /** The door number, what the screen is about, and the way back. With large text what it is about stands under the number. */
 @Composable
-fun DoorHeader(door: String, about: String? = null, goBack: () -> Unit) {
+fun DoorHeader(door: String, about: String? = null, goBack: () -> Unit) = DoorHeader(door, about, null, goBack)
+
+/** The same with the mark of [look]: the screen below tells road and air in words. */
+@Composable
+fun DoorHeader(door: String, about: String?, look: PairLook?, goBack: () -> Unit) {
     val type = LocalType.current
     Row(Modifier.fillMaxWidth().heightIn(56.dp), Arrangement.spacedBy(12.dp), Alignment.CenterVertically) {
         FlowRow(Modifier.weight(1f), Arrangement.spacedBy(8.dp), itemVerticalAlignment = Alignment.CenterVertically) {
             if (door.isNotEmpty()) Text(door, Modifier.semantics { heading() }, style = type.doorInHeader)
+            look?.let { PairMark(it, times = 0.75f) }
             // Without a door number the page begins with what it is about.
             if (about != null) Text(about, if (door.isEmpty()) Modifier.semantics { heading() } else Modifier, style = type.line)
         }

@@ -27,14 +27,19 @@ import app.sumpbook.ui.place.Signer
 /**
  * What the drum's label says, read before the cap. Nothing is chosen beforehand: the unit's own oil is one tap away, and
  * another one is said by family and grade.
+ *
+ * @param scan reads the label; none where there are no pictures
  */
 @Composable
-fun ColumnScope.Drum(view: TopUpView, say: (TopUpSaid) -> Unit) {
+fun ColumnScope.Drum(view: TopUpView, scan: Scan?, say: (TopUpSaid) -> Unit) {
     var other by rememberSaveable { mutableStateOf(false) }
     var grade by rememberSaveable { mutableStateOf(view.record.drumGrade.orEmpty()) }
     val oil = view.record.oil ?: return
     val own = view.own
     val same = view.record.mix == Mix.SAME
+    // What the camera read is seen beside the chips: they say only whether it is the unit's own.
+    if (view.record.drumScanned) Line(stringResource(R.string.drum_oil), said = view.drum)
+    if (scan != null) SecondaryButton(stringResource(R.string.scan_drum)) { scan.now() }
     Chips {
         if (own != null) {
             Chip(stringResource(R.string.drum_says, own), same) {
@@ -58,9 +63,8 @@ fun ColumnScope.Drum(view: TopUpView, say: (TopUpSaid) -> Unit) {
 /** The drum's oil may not meet the unit's: both by their names, and what they do when they meet. */
 @Composable
 fun TwoOils(view: TopUpView) {
-    val drum = listOfNotNull(view.families.firstOrNull { it.first == view.record.drumFamily }?.second, view.record.drumGrade).joinToString(" ")
     Line(stringResource(R.string.unit_oil), said = view.own ?: stringResource(R.string.oil_not_said))
-    Line(stringResource(R.string.drum_oil), said = drum, defect = true)
+    Line(stringResource(R.string.drum_oil), said = view.drum, defect = true)
     // That they may not meet is what is brought into sight, and both names with it.
     if (view.record.gels) Strip(stringResource(R.string.oils_gel), heavy = true, calls = false)
 }

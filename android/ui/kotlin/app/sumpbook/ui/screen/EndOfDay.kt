@@ -87,7 +87,7 @@ private fun Report(unit: String, draft: String, view: EndOfDayView, by: SignedBy
     var typing by rememberSaveable { mutableStateOf("") }
     val say = { said: EndOfDaySaid -> act.now({ phone.sayEndOfDay(draft, said) }) }
     ScreenFrame(
-        header = { DoorHeader(record.door, what) { back.back() } },
+        header = { DoorHeader(record.door, "$what, ${view.time}") { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
             view.notices.forEach { Strip(it) }

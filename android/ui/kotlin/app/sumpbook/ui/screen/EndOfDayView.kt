@@ -9,6 +9,7 @@ import app.sumpbook.ui.words.value
 /** The end of a day as the next driver will read it, with its words. */
 data class EndOfDayView(
     val record: EndOfDayScreen,
+    val time: String,
     val notices: List<String>,
     val noneFound: String,
     val found: List<String>,
@@ -30,6 +31,7 @@ fun Reader.endOfDayView(draft: String): EndOfDayView {
     val record = phone.endOfDay(draft)
     return EndOfDayView(
         record = record,
+        time = moments.timeNow(),
         notices = record.notices.map { words(keyOfNotice(it)) },
         noneFound = words("end-none-found"),
         found = record.found.map(::foundWords),

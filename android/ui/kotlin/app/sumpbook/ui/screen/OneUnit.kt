@@ -56,7 +56,10 @@ fun OneUnit(unit: String, signer: Signer) {
     LaunchedEffect(more) { scroll.scrollTo(0) }
     ScreenFrame(
         scroll = scroll,
-        header = { DoorHeader(view?.record?.door.orEmpty()) { back.back() } },
+        header = {
+            val look = view?.let { PairLook.of(it.record.roadAir, it.record.news.old) }
+            DoorHeader(view?.record?.door.orEmpty(), view?.day, look) { back.back() }
+        },
         strips = {
             if (told is Told.Refused) Strip(sentence(told.why))
             act.refused?.let { Strip(sentence(it), heavy = true) }
@@ -70,10 +73,11 @@ fun OneUnit(unit: String, signer: Signer) {
         if (view != null) {
             if (more) UnitMore(unit, view, signer, act)
             // A procedure that was left in the middle: by a kill of the app, nobody leaves one without its record.
-            view.procedures.firstOrNull { it.first == view.record.stepsUnderWay }?.let { (procedure, title) ->
+            (view.procedures + (view.record.air to view.air)).firstOrNull { it.first == view.record.stepsUnderWay }?.let { (procedure, title) ->
                 Line(stringResource(R.string.steps_go_on, title)) { back.go(Place.Steps(unit, procedure)) }
             }
-            RoadAirPart(PairLook.of(view.record.roadAir, view.record.news.old), view.parts)
+            // Their mark stands in the header, beside the number.
+            Column(Modifier.fillMaxWidth(), Arrangement.spacedBy(4.dp)) { view.parts.forEach { PartLine(it) } }
             WhenLocked(unit, view)
             Section(null, listOf(view.preTrip))
             LeftByPart(unit, view)
@@ -93,7 +97,7 @@ fun OneUnit(unit: String, signer: Signer) {
 private fun UnitActs(unit: String, view: UnitView?, more: Boolean, show: (Boolean) -> Unit) {
     val back = LocalBackStack.current
     SecondaryButton(stringResource(R.string.oil)) { back.go(Place.TopUp(unit, view?.record?.topUpDraft.orEmpty())) }
-    SecondaryButton(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
+    view?.let { SecondaryButton(it.air) { back.go(Place.Steps(unit, it.record.air)) } }
     SecondaryButton(stringResource(R.string.display)) { back.go(Place.Display(unit, "")) }
     if (!view?.record?.slipFor.isNullOrEmpty()) SecondaryButton(stringResource(R.string.slip_code)) { back.go(Place.Slip(unit)) }
     SecondaryButton(stringResource(if (more) R.string.less else R.string.more)) { show(!more) }
@@ -109,6 +113,7 @@ private fun ColumnScope.UnitMore(unit: String, view: UnitView, signer: Signer, a
     val back = LocalBackStack.current
     view.record.also.forEach { other -> Line(alsoWords(other)) { goOn(act, back, signer, unit, other) } }
     view.procedures.forEach { (procedure, title) -> Line(title) { back.go(Place.Steps(unit, procedure)) } }
+    Line(stringResource(R.string.glass)) { back.go(Place.Glass(unit)) }
     Line(stringResource(R.string.running)) { back.go(Place.Running(unit)) }
     Line(stringResource(R.string.air_for_the_job)) { back.go(Place.AirForTheJob(unit)) }
     Line(stringResource(R.string.hours)) { back.go(Place.Hours(unit)) }

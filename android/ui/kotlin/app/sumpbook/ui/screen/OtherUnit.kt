@@ -42,13 +42,16 @@ private fun Reader.otherUnitView(unit: String, signer: Signer): OtherUnitView {
 private fun Reader.movable(row: MovableRow) = Movable(
     id = row.id,
     what = "${words("kind-${row.kind}")}, ${moments.at(row.at)}",
-    says = listOfNotNull(
-        row.fluid?.let(::fluidWords),
-        row.volumes.joinToString(" + ") { volume(it, way.metric) }.ifEmpty { null },
-        row.hours?.let { "${hours(it)} h" },
-        row.glass?.let(::glass),
-        row.words,
-    ).joinToString(", ").ifEmpty { null },
+    says = saysWords(row).joinToString(", ").ifEmpty { null },
+)
+
+/** What an entry says, part by part. */
+fun Reader.saysWords(row: MovableRow): List<String> = listOfNotNull(
+    row.fluid?.let(::fluidWords),
+    row.volumes.joinToString(" + ") { volume(it, way.metric) }.ifEmpty { null },
+    row.hours?.let { "${hours(it)} h" },
+    row.glass?.let(::glass),
+    row.words,
 )
 
 /** This belongs to another unit: pick the entry, pick the unit, sign. It is void here and stands anew there; both are seen. */

@@ -145,7 +145,7 @@ private fun SumHeader(view: SignView) {
             FlowRow(Modifier.fillMaxWidth(), Arrangement.SpaceBetween) {
                 // The two never touch: where they just fit they take a row each.
                 Text(door, Modifier.padding(end = Gap).semantics { heading() }, style = type.doorInHeader)
-                Text(title, style = type.line)
+                Text("$title, ${view.day}", style = type.line)
             }
             // Quick is told before the name stands under it; nothing is refused for it.
             if (saidInHeader(view.record)) Text(quickWords(view.record), style = type.line)

@@ -19,6 +19,7 @@ data class StopRow(val label: String, val at: Int, val title: String, val under:
 /** What one puts one's name to, with its words. */
 data class SignView(
     val record: SignScreen,
+    val day: String,
     val stops: List<StopRow>,
     val defects: List<String>,
     val other: List<String>,
@@ -33,6 +34,7 @@ fun Reader.signView(draft: String, walkedMs: ULong?): SignView {
     val record = phone.signing(draft, walkedMs)
     return SignView(
         record = record,
+        day = moments.dayNow(),
         stops = record.stops.map(::stopRow),
         defects = record.defects.map(::foundWords),
         other = record.notChecked.map(::signRowWords),

@@ -28,6 +28,7 @@ import app.sumpbook.ui.control.Strip
 import app.sumpbook.ui.desk.LocalDesk
 import app.sumpbook.ui.frame.Seen
 import app.sumpbook.ui.frame.seenAs
+import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 import app.sumpbook.ui.words.minutesAndSeconds
 import kotlinx.coroutines.delay
@@ -49,6 +50,8 @@ fun ColumnScope.StepBody(step: StepWords, rows: Seen, key: String, time: Boolean
         step.row.names.forEach { Text(it, style = type.line) }
     }
     step.caution?.let { Strip(it, Modifier.seenAs("caution", rows)) }
+    // Told for the first times; the caution comes before it.
+    step.hint?.let { Text(it, style = type.text, color = LocalTokens.current.soft) }
     step.row.everyS?.let { Text(pluralStringResource(R.plurals.steps_every, it.toInt() / 60, it.toInt() / 60), style = type.text) }
     step.row.dwellS?.takeIf { time }?.let { Dwell(it.toLong() * 1_000, step.row.within, key) }
 }

@@ -8,13 +8,14 @@ import app.sumpbook.core.Severity
 import app.sumpbook.core.StepRow
 import app.sumpbook.core.StepSaidRow
 import app.sumpbook.core.StepsScreen
+import app.sumpbook.core.hasText
 import app.sumpbook.ui.desk.Reader
 
 /** A word for what is not so, and the parts it locks. */
 data class NotSoWords(val row: NotSoRow, val words: String, val locks: List<String>)
 
 /** One step, with its words. */
-data class StepWords(val row: StepRow, val name: String, val ok: String, val stops: String, val caution: String?, val notSo: List<NotSoWords>, val saidBefore: String?) {
+data class StepWords(val row: StepRow, val name: String, val ok: String, val stops: String, val hint: String?, val caution: String?, val notSo: List<NotSoWords>, val saidBefore: String?) {
     /** Which of the unit's hoses it is has to be said with this word. */
     fun asksPlace(of: NotSoWords): Boolean = row.places.isNotEmpty() && (of.row.means as? NotSo.Lock)?.v1 == Severity.OUTLET
 }
@@ -51,7 +52,7 @@ fun Reader.stepsView(unit: String, procedure: String, person: String): StepsView
     return StepsView(
         record = record,
         title = procedureTitle(record.procedure),
-        steps = record.steps.map(::stepWords),
+        steps = record.steps.map { stepWords(it, record.hints) },
         locked = record.locked?.let(::partWords),
         opening = words("caution-opening"),
         skipped = record.steps.mapNotNull { step -> step.said?.takeIf { it.skipped }?.let { "${words("step-${step.id}")}: ${notSoWords(it)}" } },
@@ -62,11 +63,13 @@ fun Reader.stepsView(unit: String, procedure: String, person: String): StepsView
     )
 }
 
-private fun Reader.stepWords(row: StepRow) = StepWords(
+/** @param hints how it is done is told as well, where there is something to say */
+private fun Reader.stepWords(row: StepRow, hints: Boolean) = StepWords(
     row = row,
     name = words("step-${row.id}"),
     ok = words("step-${row.id}.ok"),
     stops = words("step-${row.id}.stops"),
+    hint = "step-${row.id}.hint".takeIf { hints && hasText(way.language, it) }?.let { words(it) },
     caution = row.caution?.let { words("caution-$it") },
     saidBefore = row.said?.let { said ->
         val (at, by) = moments.at(said.at) to said.by.orEmpty()

@@ -47,7 +47,7 @@ data class UnitCard(val row: TodayRow, val parts: List<PartWords>, val preTrip: 
 }
 
 /** Today, with its words. */
-data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>, val left: WalkLeft?, val salvaged: String?, val onCall: List<OnCall>)
+data class TodayView(val record: TodayScreen, val day: String, val news: List<String>, val counts: String?, val cards: List<UnitCard>, val becameTitle: String, val became: List<BecameWords>, val left: WalkLeft?, val salvaged: String?, val onCall: List<OnCall>)
 
 /** Today's units as this person's: their own first, and all of them while none is. */
 fun Reader.todayView(person: String): TodayView {
@@ -59,6 +59,8 @@ fun Reader.todayView(person: String): TodayView {
         news = newsWords(record.news),
         counts = if (record.counts.onPhone > 0u) words("counts-on-phone", "count" to record.counts.onPhone) else null,
         cards = own.map(::card),
+        becameTitle = words("became-title"),
+        became = record.became.map(::becameWords),
         left = walkLeft(person),
         salvaged = phone.about().salvaged?.let { words("error-book-damaged", "kept" to it.saved.toString(), "all" to it.held.toString()) },
         onCall = fleet.onCall,
@@ -112,6 +114,7 @@ fun Today(signer: Signer) {
             Card(it, view.record.news.old, view.onCall) { leaving.to(it.row.id, view.left) { back.go(Place.Unit(it.row.id)) } }
             if (it.locked) FlowRow(Modifier.fillMaxWidth(), Arrangement.spacedBy(Gap), Arrangement.spacedBy(Gap)) { CallThem(view.onCall) }
         }
+        if (view != null) Became(view.becameTitle, view.became) { unit -> leaving.to(unit, view.left) { back.go(Place.Unit(unit)) } }
     }
 }
 

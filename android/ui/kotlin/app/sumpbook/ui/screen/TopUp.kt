@@ -7,6 +7,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.runtime.withFrameNanos
@@ -65,6 +66,8 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
     val metric = LocalOwnWay.current.metric
     val record = view.record
     val say = { said: TopUpSaid -> act.now({ phone.sayTopUp(draft, said) }) }
+    var noDrum by remember { mutableStateOf<String?>(null) }
+    val scan = rememberScan { text -> act.now({ drumScanned(draft, text) }) { noDrum = it } }
     val waited = rememberWaited(pour)
     val scroll = rememberScrollState()
     LaunchedEffect(record.mayNotPour, view.mix) {
@@ -95,6 +98,8 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         header = { DoorHeader(record.door, if (record.pours.isEmpty()) view.fluid else stringResource(R.string.top_up_title, view.fluid, view.poured)) { back.back() } },
         strips = {
             act.refused?.let { Strip(sentence(it), heavy = true) }
+            ScanStrip(scan)
+            noDrum?.let { Strip(it, heavy = true) }
             if (record.mayNotPour) view.mix?.let { Strip(it, heavy = true) } else view.cautions.forEach { Strip(it) }
         },
         secondary = { TopUpActs(unit, draft, view, pour, act, typing, { typing = it }, { fluids = !fluids }) { add(alreadyPoured = true) } },
@@ -109,7 +114,7 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         if (record.mayNotPour) TwoOils(view)
         // The gate first; once it is open it stands below what is done next.
         val gate = record.main.whyNot != null
-        if (gate) Gate(view, say)
+        if (gate) Gate(view, scan, say)
         if (record.locksAir) Strip(stringResource(R.string.air_locked_now, view.locks), heavy = true)
         view.pours.forEach { Line(stringResource(R.string.pour_number, it)) }
         view.level?.let { Text(it, style = LocalType.current.strong) }
@@ -117,16 +122,16 @@ private fun TopUpForm(unit: String, draft: String, view: TopUpView, act: Act, si
         PourPart(view, pour, typing, { said -> say(TopUpSaid(before = said)) }) { pour = it }
         // Offered once the cap may be opened: hot oil stands higher, and nothing waits for the figure.
         if (view.isOil && !gate) OilWarmth(view.warmth, record.warmth, view.temperature, { say(TopUpSaid(warmth = it)) }) { asking = true }
-        if (!gate) Gate(view, say)
+        if (!gate) Gate(view, scan, say)
         Section(stringResource(R.string.pours_before), view.last + view.use)
     }
 }
 
 /** What must be seen before the cap: the drum's label, and both signs of zero. */
 @Composable
-private fun ColumnScope.Gate(view: TopUpView, say: (TopUpSaid) -> Unit) {
+private fun ColumnScope.Gate(view: TopUpView, scan: Scan?, say: (TopUpSaid) -> Unit) {
     if (!view.isOil) return
-    Drum(view, say)
+    Drum(view, scan, say)
     CheckLine(stringResource(R.string.gauge_zero), view.record.gaugeZero == true) { say(TopUpSaid(gaugeZero = it)) }
     CheckLine(stringResource(R.string.blow_down_silent), view.record.blowDownSilent == true) { say(TopUpSaid(blowDownSilent = it)) }
 }

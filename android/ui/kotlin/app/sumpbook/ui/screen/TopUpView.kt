@@ -15,6 +15,8 @@ data class TopUpView(
     val fluid: String,
     /** What belongs in the compressor, as its drum has to say; none for another fluid, and where the shop has not said. */
     val own: String?,
+    /** What the drum says; none before it was read. */
+    val drum: String?,
     val families: List<Pair<OilFamily, String>>,
     val wait: String,
     val cautions: List<String>,
@@ -50,6 +52,7 @@ fun Reader.topUpView(draft: String): TopUpView {
         record = record,
         fluid = fluidWords(record.fluid),
         own = oil?.let { line -> listOfNotNull(line.family?.let(::familyWords), line.grade).joinToString(" ").ifEmpty { null } },
+        drum = record.mix?.let { listOfNotNull(record.drumFamily?.let(::familyWords), record.drumGrade).joinToString(" ").ifEmpty { words("drum-unknown") } },
         families = OilFamily.entries.map { it to familyWords(it) },
         wait = waitWords(record.wait),
         cautions = record.cautions.map { words("caution-$it") },
@@ -72,6 +75,10 @@ fun Reader.topUpView(draft: String): TopUpView {
         whyNot = record.main.whyNot?.let { why -> record.missing?.let { words("sign-missing-${missing(it)}") } ?: whyNot(why) },
     )
 }
+
+/** Says what a camera read of the drum; gives why it is about no drum, when it is not. */
+fun Reader.drumScanned(draft: String, text: String): String? =
+    phone.scanDrum(draft, text)?.let { words("scan-${it.name.lowercase().replace('_', '-')}") }
 
 /** A fluid's name. */
 fun Reader.fluidWords(fluid: Fluid): String = words("fluid-${fluid.name.lowercase().replace('_', '-')}")

@@ -32,7 +32,11 @@ data class UnitView(
     /** Figures that are not settled, both of them, and which one is used. */
     val unsettled: List<String>,
     val unlike: List<String>,
-    /** What is gone through step by step: its id and what it is called. */
+    /** The yard's day. */
+    val day: String,
+    /** Starting the air or stopping it, whichever comes next: what it is called. */
+    val air: String,
+    /** What else is gone through step by step: its id and what it is called. */
     val procedures: List<Pair<String, String>>,
     val onCall: List<OnCall>,
     val preTrip: String,
@@ -57,6 +61,8 @@ fun Reader.unitView(unit: String, person: String): UnitView {
         open = openWords(record),
         unsettled = unsettledWords(record),
         unlike = record.unlike?.let(::unlikeWords).orEmpty(),
+        day = moments.day(record.day),
+        air = procedureTitle(record.air),
         procedures = record.procedures.map { it to procedureTitle(it) },
         onCall = fleet.onCall,
         preTrip = preTripWords(record.preTrip),

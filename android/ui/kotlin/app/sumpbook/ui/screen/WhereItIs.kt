@@ -95,11 +95,18 @@ private fun Day(day: DayWords) {
 
 @Composable
 private fun Entry(entry: EntryWords) {
+    val back = LocalBackStack.current
+    // What is set aside opens: the whole reason, and what to do about it.
+    val why = entry.why
+    if (why != null) return Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp)) {
+        WhereMark(entry.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f))
+        Line(entry.what, Modifier.weight(1f), under = (listOf("${entry.place}: $why") + entry.photos.map { "${stringResource(R.string.photo)}: $it" }).joinToString("\n")) { back.go(Place.SetAside(entry.id)) }
+    }
     Row(Modifier.fillMaxWidth().semantics(mergeDescendants = true) {}, Arrangement.spacedBy(12.dp)) {
         WhereMark(entry.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f))
         Column(Modifier.weight(1f)) {
             Text(entry.what, style = LocalType.current.line)
-            Text(listOfNotNull(entry.place, entry.why).joinToString(": "), style = LocalType.current.help, color = LocalTokens.current.soft)
+            Text(entry.place, style = LocalType.current.help, color = LocalTokens.current.soft)
             entry.photos.forEach { Text("${stringResource(R.string.photo)}: $it", style = LocalType.current.help, color = LocalTokens.current.soft) }
         }
     }

@@ -79,8 +79,4 @@ private fun Reader.photoWords(place: PhotoPlace): String = when (place) {
     PhotoPlace.OnPhone, PhotoPlace.AtShop -> words("where-on-phone")
 }
 
-private fun Reader.asideWords(aside: Aside): String = when (aside) {
-    is Aside.Judged -> words("aside-${aside.v1}")
-    Aside.Reading -> words("aside-reading")
-    Aside.ByShop -> words("aside-by-shop")
-}
+private fun Reader.asideWords(aside: Aside): String = words("aside-${asideKey(aside)}")

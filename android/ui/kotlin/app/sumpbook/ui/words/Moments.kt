@@ -30,6 +30,9 @@ class Moments(private val zone: ZoneId, private val now: Instant, language: Stri
     /** The time now. */
     fun timeNow(): String = time.format(now.atZone(zone))
 
+    /** Today: "Mon 19 Oct". */
+    fun dayNow(): String = far(today())
+
     /** The number of today in its month. */
     fun dayNumber(): Int = today().dayOfMonth
 
