@@ -49,7 +49,8 @@ pub enum NotSeen {
 /// Refuses what nobody can have seen on the unit that the entry is about.
 ///
 /// Paper and old binders are written down as they stand: what lacks a reason there lacked it then, and a hose named in
-/// them may be gone since. A figure that cannot be is refused from them too.
+/// them may be gone since. A figure that cannot be is refused from them too, and so is a paper page said to be whole
+/// on which nothing is answered: whoever types it has it before them.
 pub(super) fn check(fleet: &Fleet, template: &Template, entry: &Entry) -> Result<(), NotSeen> {
     check_figures(&entry.fact)?;
     let answers = match &entry.fact {
@@ -58,12 +59,12 @@ pub(super) fn check(fleet: &Fleet, template: &Template, entry: &Entry) -> Result
         _ => return Ok(()),
     };
     answers.iter().try_for_each(|answer| check_outlet_lock(template, answer))?;
+    let empty = matches!(&entry.fact, Fact::PreTripSection(section) if section.complete && section.answers.is_empty());
+    if empty && matches!(entry.source, Source::Phone | Source::Shop | Source::Paper) {
+        return Err(NotSeen::NothingAnswered);
+    }
     if !matches!(entry.source, Source::Phone | Source::Shop) {
         return Ok(());
-    }
-    if matches!(&entry.fact, Fact::PreTripSection(section) if section.complete && section.answers.is_empty())
-    {
-        return Err(NotSeen::NothingAnswered);
     }
     let features = entry.unit.and_then(|unit| fleet.trucks.get(&unit)).map(|truck| &truck.features);
     for answer in answers {

@@ -234,6 +234,16 @@ fn what_nobody_can_have_seen_is_refused_with_what_to_do() {
         let why = refused(&line);
         assert!(why.contains(told) && why.contains("Nothing was recorded."), "{line}\n{why}");
     }
+    let of_paper = |source: &str| {
+        walked("", true).replacen(
+            r#""kind""#,
+            &format!(r#""source":"{source}","at":"2026-10-12T06:40:00-06:00","kind""#),
+            1,
+        )
+    };
+    let why = refused(&of_paper("paper"));
+    assert!(why.contains("a walk without an answer is no walk"), "{why}");
+    assert!(resolve(&of_paper("brought-in"), &fleet()).is_ok(), "an old binder is written down as it stands");
     for line in [
         pour("0.13", "100"),
         level("0"),
