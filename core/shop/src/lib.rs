@@ -9,6 +9,7 @@ pub mod certify;
 pub mod close;
 pub mod command;
 pub mod console;
+pub mod crew;
 pub mod demo;
 pub mod due;
 mod entry_lines;

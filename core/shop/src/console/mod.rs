@@ -8,9 +8,11 @@ mod answer;
 mod aside;
 mod asked_hours;
 mod assets;
+mod broken;
 mod cab_report;
 mod certificates;
 mod chart;
+mod crew;
 mod day;
 mod due;
 mod due_words;
@@ -168,6 +170,7 @@ pub fn router(console: Console) -> Router {
         .merge(programme::routes())
         .merge(aside::routes())
         .merge(people::routes())
+        .merge(crew::routes())
         .merge(paper::routes())
         .merge(cab_report::routes())
         .merge(in_out::routes())

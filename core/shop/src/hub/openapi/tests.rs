@@ -127,7 +127,7 @@ fn queries(folder: &Path, found: &mut Vec<(String, BTreeSet<String>)>) {
 }
 
 /// Whose pages stand in which folder or file, and at which addresses.
-const PAGES: [(&str, &str); 13] = [
+const PAGES: [(&str, &str); 14] = [
     ("hub/calendar.rs", "/calendar/"),
     ("console/day/", "/"),
     ("console/units/", "/"),
@@ -137,6 +137,7 @@ const PAGES: [(&str, &str); 13] = [
     ("console/paper/", "/paper"),
     ("console/due/", "/due"),
     ("console/programme/", "/programme"),
+    ("console/crew/", "/crew"),
     ("console/in_out/take.rs", "/in-and-out/"),
     ("console/in_out/mod.rs", "/in-and-out"),
     ("console/sign_in.rs", "/sign-in"),
