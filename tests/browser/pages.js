@@ -18,6 +18,8 @@ export const PAGES = {
   "the rules' numbers": "/numbers",
   "what a finding locks": "/severities",
   people: "/people",
+  "the crew's weeks": "/crew",
+  "notes of a unit": "/units/TH-01/note",
   "set aside": "/set-aside",
   "in and out": "/in-and-out",
   gaps: "/in-and-out/gaps",
