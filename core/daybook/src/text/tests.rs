@@ -47,7 +47,7 @@ fn keys() -> BTreeSet<String> {
     with("aside", (0..9).map(|n| kebab(&Judged::from_number(n))).collect());
     with("aside", vec!["reading".into(), "by-shop".into()]);
     use DayStatus as D;
-    with("status", [D::Out, D::Parked, D::InShop, D::Stored, D::Lent].iter().map(kebab).collect());
+    with("status", D::ALL.iter().map(kebab).collect());
     use Role as R;
     with("role", [R::Driver, R::Crew, R::Trainee, R::Mechanic, R::Manager].iter().map(kebab).collect());
     use Source as S;

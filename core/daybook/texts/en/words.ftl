@@ -32,6 +32,8 @@ status-parked = parked
 status-in-shop = in the shop
 status-stored = stored
 status-lent = lent
+status-rented-out = rented out
+status-sold = sold
 
 role-driver = driver
 role-crew = crew

@@ -32,6 +32,8 @@ status-parked = estacionada
 status-in-shop = en el taller
 status-stored = guardada
 status-lent = prestada
+status-rented-out = rentada a otro
+status-sold = vendida
 
 role-driver = chofer
 role-crew = cuadrilla

@@ -2,6 +2,7 @@
 
 mod aside;
 mod campaigns;
+mod crew;
 mod due;
 mod in_out;
 mod lay_up;
@@ -9,6 +10,7 @@ mod links;
 mod paper;
 mod people;
 mod sign_in;
+mod status;
 mod steps;
 mod week;
 
