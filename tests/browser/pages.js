@@ -11,6 +11,7 @@ export const PAGES = {
   "a locked unit": "/units/TH-02",
   certificates: "/certificates",
   due: "/due",
+  "oil on the trucks": "/stock",
   "record a service": "/due/service?unit=TH-08",
   "air for the job": "/air?unit=TH-01&holds=100&altitude=5906&takes-1=160&at-1=90&bore=3/4&length=50",
   "the service programme": "/programme",

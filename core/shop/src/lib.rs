@@ -33,6 +33,7 @@ pub mod settle;
 pub mod sheet;
 mod shop;
 pub mod slip;
+pub mod stock;
 pub mod table;
 pub mod table_in;
 pub mod table_out;

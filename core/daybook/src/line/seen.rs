@@ -14,6 +14,9 @@ pub enum NotSeen {
         "'{0}' was poured, and nobody pours less than nothing. Nothing was recorded. Give how much went in."
     )]
     LessThanNothing(String),
+    /// Less than nothing lies on the truck.
+    #[error("'{0}' lies on no truck. Nothing was recorded. Give what was counted, 0 for none.")]
+    StockBelowNothing(String),
     /// A level beyond the ends of the glass.
     #[error(
         "the glass reads {0} %, and it ends at 0 and at 100. Nothing was recorded. Give 0 to 100, or say that it is below or above view."
@@ -88,6 +91,7 @@ fn check_figures(fact: &Fact) -> Result<(), NotSeen> {
         }
         Fact::ServiceDone(done) => return poured(done.oil.as_ref().and_then(|oil| oil.volume)),
         Fact::LevelCheck(level) => return in_glass(level.glass),
+        Fact::StockCounted(stock) => return counted(stock.volume),
         Fact::PreTripSection(section) => &section.answers,
         Fact::EndOfDay(report) => &report.defects,
         _ => return Ok(()),
@@ -106,6 +110,10 @@ fn poured(volume: Option<Figure>) -> Result<(), NotSeen> {
         Some(volume) => Err(NotSeen::LessThanNothing(volume.to_string())),
         None => Ok(()),
     }
+}
+
+fn counted(volume: Figure) -> Result<(), NotSeen> {
+    if volume.digits < 0 { Err(NotSeen::StockBelowNothing(volume.to_string())) } else { Ok(()) }
 }
 
 fn in_glass(glass: Glass) -> Result<(), NotSeen> {

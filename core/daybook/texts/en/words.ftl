@@ -106,6 +106,7 @@ kind-other-unit = belongs to another unit
 kind-drive = drive
 kind-steps-done = steps
 kind-happened = it happened
+kind-stock-counted = oil on the truck counted
 kind-fleet-named = fleet
 kind-truck-registered = truck
 kind-set-registered = compressor set

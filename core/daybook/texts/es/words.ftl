@@ -106,6 +106,7 @@ kind-other-unit = es de otra unidad
 kind-drive = manejo
 kind-steps-done = pasos
 kind-happened = qué pasó
+kind-stock-counted = aceite a bordo contado
 kind-fleet-named = flota
 kind-truck-registered = camión
 kind-set-registered = equipo compresor

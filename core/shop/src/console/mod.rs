@@ -39,11 +39,13 @@ mod ruler;
 pub mod session;
 mod severities;
 mod sign_in;
+mod stock;
 mod table;
 mod texts;
 mod unit;
 mod units;
 mod visit;
+mod volume;
 mod waits;
 mod words;
 
@@ -164,6 +166,7 @@ pub fn router(console: Console) -> Router {
         .merge(certificates::routes())
         .merge(photo::routes())
         .merge(due::routes())
+        .merge(stock::routes())
         .merge(air::routes())
         .merge(numbers::routes())
         .merge(severities::routes())

@@ -12,6 +12,7 @@ mod people;
 mod sign_in;
 mod status;
 mod steps;
+mod stock;
 mod week;
 
 use axum::body::{Body, to_bytes};

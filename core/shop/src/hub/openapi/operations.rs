@@ -134,6 +134,8 @@ pub(super) const ALL: &[Operation] = &[
     form("/due/campaign", "Enters a maker's campaign, or changes the one of that name."),
     form("/due/campaign/withdraw", "Takes a campaign back, by name."),
     form("/due/campaign/look", "Says of a unit whether a campaign is about it, by name."),
+    page("/stock", "What lies on the trucks, less what was poured since, and what to load.", &[]),
+    form("/stock", "Counts what of a fluid lies on a truck."),
     form("/due/ticked", "Goes on with what was ticked."),
     page("/due/service", "What was done at a visit.", &["unit", "tick"]),
     form("/due/service", "Records a service."),
