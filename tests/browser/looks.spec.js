@@ -1,36 +1,13 @@
 // Every page, as it can be set: both languages, light and dark, more contrast, narrow, zoomed. Nothing may be
 // out of reach for whoever reads by ear or by large print, nothing scrolls sideways, Spanish is Spanish.
 
-import { AxeBuilder } from "@axe-core/playwright";
 import { expect, test } from "./test.js";
 import { somethingToDo, tellDefect } from "./day.js";
 import { englishOn, looksFor } from "./spanish.js";
 import { PAGES } from "./pages.js";
-
-// The face asks for 7:1 and for targets that can be hit, beyond what axe looks at by itself.
-const STRICTER = { rules: { "color-contrast-enhanced": { enabled: true }, "target-size": { enabled: true } } };
-// 7:1 holds 4.5:1 within it.
-const CONTRAST = { runOnly: ["color-contrast-enhanced"] };
+import { CONTRAST, noWider, reachable } from "./reach.js";
 
 test.describe.configure({ mode: "parallel" });
-
-// No frames here, so one page is enough for axe: it need not open another for each look.
-const reachable = async (page, how, options = STRICTER) => {
-  const { violations } = await new AxeBuilder({ page }).options(options).setLegacyMode().analyze();
-  const told = violations.map((v) => `${v.id}: ${v.help}\n  ${v.nodes.map((n) => n.html.slice(0, 200)).join("\n  ")}`);
-  expect(told, `axe, ${how}`).toEqual([]);
-};
-
-const noWider = async (page, width, how) => {
-  await page.setViewportSize({ width, height: 800 });
-  const wide = await page.evaluate(() => {
-    const { scrollWidth, clientWidth } = document.scrollingElement;
-    if (scrollWidth <= clientWidth) return [];
-    const over = [...document.body.querySelectorAll("*")].filter((one) => one.getBoundingClientRect().right > clientWidth);
-    return [`${scrollWidth} px of ${clientWidth}`, ...over.map((one) => one.outerHTML.slice(0, 120)).slice(-5)];
-  });
-  expect(wide, `${how}, ${new URL(page.url()).pathname}: nothing scrolls sideways`).toEqual([]);
-};
 
 test.beforeAll(async ({ demo }) => somethingToDo(demo));
 
@@ -106,4 +83,26 @@ test("pages that follow a deed: reached by everybody, at any width, in both lang
   await page.getByRole("button", { name: "Sign and next" }).click();
   await page.getByRole("link", { name: "Print its slip for a yard without signal" }).click();
   await everywhere(page, here());
+});
+
+test("one word of 60 letters, typed on a phone or at the desk, makes no page scroll sideways", async ({ page, demo }) => {
+  test.slow();
+  const long = "corrosion".repeat(7).slice(0, 60);
+  await tellDefect(demo, "TH-04", { item: "mirrors", place: "right", word: "cracked", words: long });
+  await page.goto("/people");
+  const form = page.locator("form[action='/people/person']");
+  await form.getByLabel("Name").fill(`Q${long.slice(1)}`);
+  await form.getByRole("button", { name: "Add or change this person" }).click();
+  await page.goto("/due?unit=TH-04");
+  await page.locator("#near-table input[type=checkbox]").first().check();
+  await page.getByLabel("Part", { exact: true }).fill(long);
+  await page.getByRole("button", { name: "Keep the wait" }).click();
+  await page.goto("/units/TH-04/note");
+  await page.locator("#site").getByLabel("Words").fill(long);
+  await page.locator("#site").getByRole("button", { name: "Keep the site" }).click();
+  for (const path of ["/day/2026-11-09?view=evening", "/day/2026-11-09?view=morning", "/units?table=true", "/units/TH-04", "/certificates?unit=TH-04", "/due", "/people", "/units/TH-04/cab-report"]) {
+    await page.goto(path);
+    if (path !== "/units?table=true") expect(await page.locator("main").textContent(), path).toContain(long.slice(1));
+    for (const width of [320, 1280]) await noWider(page, width, "a word of 60 letters");
+  }
 });

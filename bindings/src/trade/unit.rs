@@ -23,6 +23,10 @@ pub enum DayStatus {
     Stored,
     /// With somebody else.
     Lent,
+    /// With somebody else who pays for it.
+    RentedOut,
+    /// Not the fleet's any more.
+    Sold,
 }
 
 /// How a task stands, from least to most pressing.

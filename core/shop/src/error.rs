@@ -189,6 +189,9 @@ pub enum ShopError {
     /// A page signed in time to come.
     #[error("the page says it was signed at {0}, which has not come yet. Nothing was recorded.")]
     SignedAhead(sumpbook_trade::Stamp),
+    /// A page on which nothing is answered.
+    #[error("no line of the page is answered. Nothing was recorded. A page without an answer is no walk.")]
+    PageEmpty,
     /// A page typed in before.
     #[error("page {0} of this unit was typed in before. Nothing was recorded.")]
     PageTyped(String),

@@ -118,7 +118,7 @@ pub struct PageTyped {
 /// recorded together, or neither. Returns the walk's entry.
 ///
 /// # Errors
-/// When nobody is named, a line, place or word is not the checklist's, the page's number was typed in before,
+/// When nobody is named, no line is answered, a line, place or word is not the checklist's, the page's number was typed in before,
 /// or it was signed later than now; then nothing is recorded.
 pub fn keep_page(
     shop: &mut Shop,
@@ -131,6 +131,9 @@ pub fn keep_page(
     }
     if page.signed_at > hand.at {
         return Err(ShopError::SignedAhead(page.signed_at));
+    }
+    if page.answers.is_empty() {
+        return Err(ShopError::PageEmpty);
     }
     if let Some(number) = &page.number
         && is_typed(&shop.ledger, truck, number)?

@@ -175,7 +175,7 @@ fn litres(figure: Figure) -> Option<f64> {
 }
 
 /// Whole jugs that hold so much. What is a whole number of them needs no further one for the sake of a last digit.
-fn jugs(litres_needed: f64) -> u32 {
+pub(crate) fn jugs(litres_needed: f64) -> u32 {
     let jug = litres(JUG).unwrap_or(1.0);
     let count = (litres_needed / jug - 1e-6).ceil();
     // Within bounds: no visit needs a million jugs.

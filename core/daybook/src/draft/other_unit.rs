@@ -14,6 +14,7 @@ pub fn may_be_moved(fact: &Fact) -> bool {
         | Fact::LevelCheck(_)
         | Fact::TopUp(_)
         | Fact::WaterDrained(_)
+        | Fact::StockCounted(_)
         | Fact::StartAir(_)
         | Fact::StopAir(_)
         | Fact::RunningNumbers(_)

@@ -33,6 +33,8 @@ pub struct Device {
     pub key: Digest,
     /// What the yard calls it.
     pub name: String,
+    /// When it was let in, milliseconds. No default: a fleet folded without it is folded again from its book.
+    pub let_in_ms: i64,
 }
 
 /// What findings lock in this fleet, from a moment on.
@@ -174,7 +176,8 @@ impl Fleet {
                 let Ok(key) = PublicKey::from_bytes(&device.key.0) else { return };
                 let id = key.id().0;
                 if !self.devices.iter().any(|(known, _)| *known == id) {
-                    self.devices.push((id, Device { key: device.key, name: device.name.clone() }));
+                    let let_in_ms = entry.at.unix_ms();
+                    self.devices.push((id, Device { key: device.key, name: device.name.clone(), let_in_ms }));
                 }
             }
             Fact::DeviceRevoked(revoked) => {

@@ -96,6 +96,7 @@ fn check_units(fact: &Fact) -> Result<(), LineError> {
                 .map(|pour| pour.volume)
                 .try_for_each(|poured| check(Some(poured), |f| f.volume().is_some(), volume))
         }
+        Fact::StockCounted(stock) => check(Some(stock.volume), |f| f.volume().is_some(), volume),
         Fact::LevelCheck(level) => check(level.oil_temperature, |f| f.temperature().is_some(), warmth),
         Fact::RunningNumbers(numbers) => {
             let pressure = "psi, kPa, bar";

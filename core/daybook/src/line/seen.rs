@@ -14,6 +14,9 @@ pub enum NotSeen {
         "'{0}' was poured, and nobody pours less than nothing. Nothing was recorded. Give how much went in."
     )]
     LessThanNothing(String),
+    /// Less than nothing lies on the truck.
+    #[error("'{0}' lies on no truck. Nothing was recorded. Give what was counted, 0 for none.")]
+    StockBelowNothing(String),
     /// A level beyond the ends of the glass.
     #[error(
         "the glass reads {0} %, and it ends at 0 and at 100. Nothing was recorded. Give 0 to 100, or say that it is below or above view."
@@ -49,7 +52,8 @@ pub enum NotSeen {
 /// Refuses what nobody can have seen on the unit that the entry is about.
 ///
 /// Paper and old binders are written down as they stand: what lacks a reason there lacked it then, and a hose named in
-/// them may be gone since. A figure that cannot be is refused from them too.
+/// them may be gone since. A figure that cannot be is refused from them too, and so is a paper page said to be whole
+/// on which nothing is answered: whoever types it has it before them.
 pub(super) fn check(fleet: &Fleet, template: &Template, entry: &Entry) -> Result<(), NotSeen> {
     check_figures(&entry.fact)?;
     let answers = match &entry.fact {
@@ -58,12 +62,12 @@ pub(super) fn check(fleet: &Fleet, template: &Template, entry: &Entry) -> Result
         _ => return Ok(()),
     };
     answers.iter().try_for_each(|answer| check_outlet_lock(template, answer))?;
+    let empty = matches!(&entry.fact, Fact::PreTripSection(section) if section.complete && section.answers.is_empty());
+    if empty && matches!(entry.source, Source::Phone | Source::Shop | Source::Paper) {
+        return Err(NotSeen::NothingAnswered);
+    }
     if !matches!(entry.source, Source::Phone | Source::Shop) {
         return Ok(());
-    }
-    if matches!(&entry.fact, Fact::PreTripSection(section) if section.complete && section.answers.is_empty())
-    {
-        return Err(NotSeen::NothingAnswered);
     }
     let features = entry.unit.and_then(|unit| fleet.trucks.get(&unit)).map(|truck| &truck.features);
     for answer in answers {
@@ -87,6 +91,7 @@ fn check_figures(fact: &Fact) -> Result<(), NotSeen> {
         }
         Fact::ServiceDone(done) => return poured(done.oil.as_ref().and_then(|oil| oil.volume)),
         Fact::LevelCheck(level) => return in_glass(level.glass),
+        Fact::StockCounted(stock) => return counted(stock.volume),
         Fact::PreTripSection(section) => &section.answers,
         Fact::EndOfDay(report) => &report.defects,
         _ => return Ok(()),
@@ -105,6 +110,10 @@ fn poured(volume: Option<Figure>) -> Result<(), NotSeen> {
         Some(volume) => Err(NotSeen::LessThanNothing(volume.to_string())),
         None => Ok(()),
     }
+}
+
+fn counted(volume: Figure) -> Result<(), NotSeen> {
+    if volume.digits < 0 { Err(NotSeen::StockBelowNothing(volume.to_string())) } else { Ok(()) }
 }
 
 fn in_glass(glass: Glass) -> Result<(), NotSeen> {

@@ -268,7 +268,12 @@ fn paper_is_written_down_as_it_stands() {
         |line: String| line.replacen('{', r#"{"source":"paper","at":"2026-10-18T07:00:00-06:00","#, 1);
     let line = paper(walked(r#"{"item":"horn","answer":"could-not-check"}"#, true));
     assert!(resolve(&line, &fleet()).is_ok());
-    assert!(resolve(&paper(walked("", true)), &fleet()).is_ok(), "it covers nothing");
+    // Whoever types a page has it before him; in an old binder nobody can look again, and it covers nothing.
+    assert!(refused(&paper(walked("", true))).contains("a walk without an answer is no walk"));
+    assert!(resolve(&paper(walked("", false)), &fleet()).is_ok(), "the page goes on");
+    let binder =
+        walked("", true).replacen('{', r#"{"source":"brought-in","at":"2025-10-18T07:00:00-06:00","#, 1);
+    assert!(resolve(&binder, &fleet()).is_ok());
     let negative = r#"{"unit":"TH-01","kind":"top-up","body":{"fluid":"compressor-oil","pours":[{"volume":{"value":"-1","unit":"qt"}}]}}"#;
     assert!(refused(&paper(negative.to_owned())).contains("nobody pours less than nothing"));
 }

@@ -59,7 +59,7 @@ fn keys() -> BTreeSet<String> {
         [U::OtherFleet, U::NotHere, U::OtherTruck, U::DrumLabel, U::ShopCode, U::NoTag].iter().map(kebab);
     with("scan", not_a_unit.chain([NotADrum::DoorTag, NotADrum::ShopCode].iter().map(kebab)).collect());
     use DayStatus as D;
-    with("status", [D::Out, D::Parked, D::InShop, D::Stored, D::Lent].iter().map(kebab).collect());
+    with("status", D::ALL.iter().map(kebab).collect());
     use Role as R;
     with("role", [R::Driver, R::Crew, R::Trainee, R::Mechanic, R::Manager].iter().map(kebab).collect());
     use Source as S;

@@ -32,6 +32,8 @@ status-parked = parked
 status-in-shop = in the shop
 status-stored = stored
 status-lent = lent
+status-rented-out = rented out
+status-sold = sold
 
 role-driver = driver
 role-crew = crew
@@ -104,6 +106,7 @@ kind-other-unit = belongs to another unit
 kind-drive = drive
 kind-steps-done = steps
 kind-happened = it happened
+kind-stock-counted = oil on the truck counted
 kind-fleet-named = fleet
 kind-truck-registered = truck
 kind-set-registered = compressor set

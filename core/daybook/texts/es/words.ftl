@@ -32,6 +32,8 @@ status-parked = estacionada
 status-in-shop = en el taller
 status-stored = guardada
 status-lent = prestada
+status-rented-out = rentada a otro
+status-sold = vendida
 
 role-driver = chofer
 role-crew = cuadrilla
@@ -104,6 +106,7 @@ kind-other-unit = es de otra unidad
 kind-drive = manejo
 kind-steps-done = pasos
 kind-happened = qué pasó
+kind-stock-counted = aceite a bordo contado
 kind-fleet-named = flota
 kind-truck-registered = camión
 kind-set-registered = equipo compresor

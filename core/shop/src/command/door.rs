@@ -107,6 +107,8 @@ struct PhoneJson {
     key: String,
     state: &'static str,
     last_heard: Option<Stamp>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    let_in: Option<Stamp>,
     clock_off_ms: Option<i64>,
 }
 
@@ -130,6 +132,7 @@ pub(super) fn phones(folder: &Path, args: &Reading) -> Result<Said, CommandError
             last_heard: last
                 .and_then(|row| Stamp::from_parts(row.at_ms, 0))
                 .map(|at| clock::in_zone(at, fleet.zone)),
+            let_in: Stamp::from_parts(device.let_in_ms, 0).map(|at| clock::in_zone(at, fleet.zone)),
             clock_off_ms: last.and_then(|row| row.off_ms),
         });
     }
@@ -148,6 +151,7 @@ pub(super) fn phones(folder: &Path, args: &Reading) -> Result<Said, CommandError
             CodeState::Unknown => "its code is unknown",
         },
         last_heard: None,
+        let_in: None,
         clock_off_ms: None,
     }));
     let mut lines: Vec<String> = phones

@@ -8,7 +8,7 @@ pub(super) const REGISTER_LINES: &str = r#"Lines, one JSON object each:
    "valves":["hose"],"hoses":[{"tag":"H-21","inches":0.5}]},"in-service":"2021-11-30","in-service-hours":"0.0",
    "set-serial":"THW-A-02","profile":{"delivery":{"value":"60","unit":"cfm"},"oil-family":"mineral"}}
   {"register":"status","unit":"TH-02","from":"2026-10-01","status":"out","expected":"07:00"}
-      status: out, parked, in-shop, stored, lent
+      status: out, parked, in-shop, stored, lent, rented-out, sold
   {"register":"says","on-call":[{"name":"Night desk","number":"555-0140"}],"emergency":"911",
    "of-reminder":"Finish the job, tell us today."}
       what phones say in your words; also of-fault, of-warning; given again, all of it is new

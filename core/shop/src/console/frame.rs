@@ -1,8 +1,9 @@
 //! What stands around every page: the pages by name, the find box, language and units, the way out.
 
-use maud::{DOCTYPE, Markup, html};
+use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::assets::href;
+use super::broken;
 use super::language::{Choice, Language, Measures, escaped};
 use super::place::Place;
 use super::visit::{Body, Telling};
@@ -11,7 +12,7 @@ use super::{mark, words::Words};
 /// A whole page for someone who is in.
 pub(super) fn page(telling: &Telling, body: &Body) -> Markup {
     let choice = telling.choice;
-    html! {
+    breaking(&html! {
         (DOCTYPE)
         html lang=(choice.language.tag()) {
             (head(&body.title, &telling.around.fleet))
@@ -44,12 +45,12 @@ pub(super) fn page(telling: &Telling, body: &Body) -> Markup {
                 }
             }
         }
-    }
+    })
 }
 
 /// A page for someone who is not in, or for whom there is no page.
 pub(super) fn bare(choice: Choice, title: &str, back: &str, main: &Markup) -> Markup {
-    html! {
+    breaking(&html! {
         (DOCTYPE)
         html lang=(choice.language.tag()) {
             (head(&choice.language.say(title, &[]), "Sumpbook"))
@@ -59,7 +60,12 @@ pub(super) fn bare(choice: Choice, title: &str, back: &str, main: &Markup) -> Ma
                 footer class="foot" { (choices(choice, back)) }
             }
         }
-    }
+    })
+}
+
+/// What is typed on a phone may be one word without end: no page grows wider than its window by it.
+fn breaking(page: &Markup) -> Markup {
+    PreEscaped(broken::long_words(&page.0))
 }
 
 /// The page on which the form of such an address stands: of a unit and of a day it is its own.
@@ -70,12 +76,12 @@ pub(super) fn page_of_form(path: &str) -> Option<String> {
     Some(of.map_or_else(|| format!("/{first}"), |of| format!("/{first}/{of}")))
 }
 
-/// A sentence in place of a page, with a way on.
-pub(super) fn sentence(choice: Choice, said: &str, way: Option<&str>) -> Markup {
+/// A sentence in place of a page, with a way on: an address and the text that names it.
+pub(super) fn sentence(choice: Choice, said: &str, way: Option<(&str, &str)>) -> Markup {
     html! {
         h1 { (choice.language.say("refused-title", &[])) }
         p class="strip" { (said) }
-        @if let Some(way) = way { p { a href=(way) { (choice.language.say("go-to-form", &[])) } } }
+        @if let Some((way, name)) = way { p { a href=(way) { (choice.language.say(name, &[])) } } }
         p { a href="/" { (choice.language.say("go-to-day-sheet", &[])) } }
     }
 }

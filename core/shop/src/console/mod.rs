@@ -8,9 +8,11 @@ mod answer;
 mod aside;
 mod asked_hours;
 mod assets;
+mod broken;
 mod cab_report;
 mod certificates;
 mod chart;
+mod crew;
 mod day;
 mod due;
 mod due_words;
@@ -38,11 +40,13 @@ mod ruler;
 pub mod session;
 mod severities;
 mod sign_in;
+mod stock;
 mod table;
 mod texts;
 mod unit;
 mod units;
 mod visit;
+mod volume;
 mod waits;
 mod words;
 
@@ -163,12 +167,14 @@ pub fn router(console: Console) -> Router {
         .merge(certificates::routes())
         .merge(photo::routes())
         .merge(due::routes())
+        .merge(stock::routes())
         .merge(air::routes())
         .merge(numbers::routes())
         .merge(severities::routes())
         .merge(programme::routes())
         .merge(aside::routes())
         .merge(people::routes())
+        .merge(crew::routes())
         .merge(paper::routes())
         .merge(cab_report::routes())
         .merge(labels::routes())

@@ -134,6 +134,7 @@ impl No {
             ShopError::Answer(error) => No::of_answer(error),
             ShopError::Checklist(_) => No::because("no-checklist"),
             ShopError::SignedAhead(when) => No::because("no-signed-ahead").given("when", when),
+            ShopError::PageEmpty => No::because("no-page-empty"),
             ShopError::PageTyped(page) => No::because("no-page-twice").given("page", page),
             ShopError::UnknownPhone(_) | ShopError::NoSuchFingerprint(_) => No::because("no-phone"),
             ShopError::StoppedAlready(phone) => No::because("no-phone-stopped").given("phone", phone),

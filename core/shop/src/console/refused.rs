@@ -5,6 +5,7 @@ use axum::extract::{Request, State};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
+use sumpbook_daybook::text::Arg;
 
 use super::language::Choice;
 use super::no::No;
@@ -28,6 +29,8 @@ pub(super) enum Refused {
     TooLarge,
     /// No such page, or nothing of that name.
     NotThere,
+    /// No unit has this door number.
+    NoUnit(String),
     /// The address asks for something that cannot be read.
     Address,
     /// A form is sent to that address; nothing is read there.
@@ -66,7 +69,7 @@ impl Refused {
             Refused::SignIn { .. } => StatusCode::UNAUTHORIZED,
             Refused::Reader | Refused::Forged => StatusCode::FORBIDDEN,
             Refused::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
-            Refused::NotThere => StatusCode::NOT_FOUND,
+            Refused::NotThere | Refused::NoUnit(_) => StatusCode::NOT_FOUND,
             Refused::Address => StatusCode::BAD_REQUEST,
             Refused::OnlyForms => StatusCode::METHOD_NOT_ALLOWED,
             Refused::Said(_) | Refused::No(_) | Refused::Asked(_) => StatusCode::UNPROCESSABLE_ENTITY,
@@ -81,7 +84,7 @@ impl Refused {
             Refused::Reader => "a reader writes",
             Refused::Forged => "not a form of this session",
             Refused::TooLarge => "more than a form holds",
-            Refused::NotThere => "nothing of that name",
+            Refused::NotThere | Refused::NoUnit(_) => "nothing of that name",
             Refused::Address => "an address that does not read",
             Refused::OnlyForms => "a form's address was asked for",
             Refused::Said(_) | Refused::No(_) => "the shop says no",
@@ -102,6 +105,9 @@ impl Refused {
             Refused::OnlyForms => "refused-only-forms",
             Refused::Broken(_) => "refused-broken",
             Refused::Asked(key) => key,
+            Refused::NoUnit(door) => {
+                return choice.language.say("refused-no-unit", &[("unit", Arg::Text(door))]);
+            }
             Refused::No(no) | Refused::Busy(no, _) => return no.said(choice.language),
             Refused::Said(said) => return said.clone(),
         };
@@ -142,13 +148,17 @@ pub(super) async fn told(State(_): State<Console>, request: Request, next: Next)
         // Nobody's words and no address of a page: either may hold a name.
         other => tracing::info!(status = status.as_u16(), why = other.why(), "refused"),
     }
-    let way = way.filter(|_| matches!(refused, Refused::OnlyForms));
+    let way = match &refused {
+        Refused::OnlyForms => way.map(|way| (way, "go-to-form")),
+        Refused::NoUnit(_) => Some(("/units".to_owned(), "go-to-units")),
+        _ => None,
+    };
     let said = refused.said(choice);
     let mut told = match (&refused, json) {
         (_, true) => (status, Json(serde_json::json!({ "error": said }))).into_response(),
         (Refused::SignIn { to }, false) => Redirect::to(&sign_in(to.as_deref())).into_response(),
         (_, false) => {
-            let main = frame::sentence(choice, &said, way.as_deref());
+            let main = frame::sentence(choice, &said, way.as_ref().map(|(way, key)| (way.as_str(), *key)));
             (status, frame::bare(choice, "refused-title", &back, &main)).into_response()
         }
     };

@@ -32,6 +32,8 @@ macro_rules! files {
             include_str!(concat!("../../texts/", $language, "/programme.ftl")),
             include_str!(concat!("../../texts/", $language, "/aside.ftl")),
             include_str!(concat!("../../texts/", $language, "/people.ftl")),
+            include_str!(concat!("../../texts/", $language, "/crew.ftl")),
+            include_str!(concat!("../../texts/", $language, "/stock.ftl")),
             include_str!(concat!("../../texts/", $language, "/paper.ftl")),
             include_str!(concat!("../../texts/", $language, "/cab.ftl")),
             include_str!(concat!("../../texts/", $language, "/labels.ftl")),

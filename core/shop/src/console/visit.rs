@@ -139,6 +139,20 @@ impl Visit {
         Ok(frame::page(&telling, &body).into_response())
     }
 
+    /// The same for a page of the unit with this door number; none is "no such unit".
+    pub(super) async fn show_unit<T: Serialize + Send + 'static>(
+        self,
+        place: Place,
+        door: &str,
+        read: impl FnOnce(&Ledger, Stamp) -> Result<Option<T>, ShopError> + Send + 'static,
+        page: impl FnOnce(&Telling, &T) -> Body,
+    ) -> Result<Response, Refused> {
+        self.show(place, read, page).await.map_err(|refused| match refused {
+            Refused::NotThere => Refused::NoUnit(door.trim().to_owned()),
+            other => other,
+        })
+    }
+
     /// Writes in the visitor's name and goes to a page. The visitor's own name is a person of the fleet; with
     /// any other nothing is written.
     pub(super) async fn write(

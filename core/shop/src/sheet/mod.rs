@@ -43,6 +43,7 @@ use sumpbook_trade::record::SheetClosed;
 pub(crate) use aside::{closings, set_aside};
 pub(crate) use defects::row as defect_row;
 pub use found_rows::{CertificateSaid, DefectRow, LockedRow, SaidRow};
+pub(crate) use phones::is_silent;
 pub(crate) use readings::questions;
 pub use record::{
     AgainstRow, DaySheet, Evening, ExpectedRow, MissingRow, Morning, NotReported, PartIn, PhoneRow, Phones,

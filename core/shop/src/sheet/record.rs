@@ -225,7 +225,7 @@ pub struct MissingRow {
 pub struct ExpectedRow {
     /// Door number.
     pub unit: String,
-    /// `done`, `covered`, `due-out`, `not-reported`, `laid-up`, or the status: `parked`, `in-shop`, `stored`, `lent`,
+    /// `done`, `covered`, `due-out`, `not-reported`, `laid-up`, or the status: `parked`, `in-shop`, `stored`, `lent`, `rented-out`, `sold`,
     /// `no-day-status`.
     pub state: String,
     /// Signed at, due out at, or laid up since.
@@ -283,6 +283,9 @@ pub struct PhoneRow {
     pub phone: String,
     /// Last heard from; none when never.
     pub last_heard: Option<Stamp>,
+    /// Let in at, of one that was never heard from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub added: Option<Stamp>,
 }
 
 /// Phones since the evening before.
@@ -291,12 +294,15 @@ pub struct PhoneRow {
 pub struct Phones {
     /// Since 17:00 of the day before.
     pub since: Stamp,
-    /// How many there are.
+    /// How many of which one may expect to have heard: those heard from and those not.
     pub of: usize,
     /// Those heard from.
     pub heard: Vec<PhoneRow>,
     /// Those not.
     pub not_heard: Vec<PhoneRow>,
+    /// Let in less than 24 hours ago and not heard from yet: not silent.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub just_added: Vec<PhoneRow>,
 }
 
 /// What became of yesterday's sheet.

@@ -1,5 +1,7 @@
 //! What the sheet says first, in sentences.
 
+use sumpbook_trade::Stamp;
+
 use super::Yard;
 use super::record::{AgainstRow, Evening, Morning, NotReported, PhoneRow, Phones};
 
@@ -67,28 +69,38 @@ fn reported(of: &NotReported) -> String {
 /// Said beside a use against a lock-out when nobody could have known of it.
 fn knew(against: &[AgainstRow]) -> &'static str {
     let before = |row: &AgainstRow| {
-        let after = |at: Option<sumpbook_trade::Stamp>| at.is_none_or(|at| at > row.used);
+        let after = |at: Option<Stamp>| at.is_none_or(|at| at > row.used);
         !row.could_know && after(row.shop_knew) && after(row.driver_knew)
     };
     if against.iter().all(before) { ", before either could know" } else { "" }
 }
 
 fn heard(yard: &Yard, phones: &Phones) -> String {
-    if phones.of == 0 {
+    if phones.of == 0 && phones.just_added.is_empty() {
         return "No phone added yet.".to_owned();
     }
-    let since = phones.since.moment().format("%a %H:%M");
-    let mut said = format!("Phones: {} of {} heard from since {since}.", phones.heard.len(), phones.of);
-    let quiet = |row: &PhoneRow| match row.last_heard {
-        Some(at) => {
-            let at = yard.stamp(at.moment()).moment();
-            format!("{}, since {}", row.phone, at.format("%a %-d %b %H:%M"))
-        }
-        None => format!("{}, never", row.phone),
+    let when = |at: Stamp| yard.stamp(at.moment()).moment().format("%a %-d %b %H:%M").to_string();
+    let quiet = |row: &PhoneRow| match (row.last_heard, row.added) {
+        (Some(at), _) => format!("{}, since {}", row.phone, when(at)),
+        (None, Some(added)) => format!("{}, never since it was added {}", row.phone, when(added)),
+        (None, None) => format!("{}, never", row.phone),
     };
+    let mut said = Vec::new();
+    if phones.of > 0 {
+        let since = phones.since.moment().format("%a %H:%M");
+        said.push(format!("Phones: {} of {} heard from since {since}.", phones.heard.len(), phones.of));
+    }
     if !phones.not_heard.is_empty() {
         let rows: Vec<String> = phones.not_heard.iter().map(quiet).collect();
-        said.push_str(&format!(" Not heard: {}.", rows.join("; ")));
+        said.push(format!("Not heard: {}.", rows.join("; ")));
     }
-    said
+    if !phones.just_added.is_empty() {
+        let new = |row: &PhoneRow| match row.added {
+            Some(added) => format!("{}, {}", row.phone, when(added)),
+            None => row.phone.clone(),
+        };
+        let rows: Vec<String> = phones.just_added.iter().map(new).collect();
+        said.push(format!("Added and not heard from yet: {}.", rows.join("; ")));
+    }
+    said.join(" ")
 }

@@ -71,6 +71,7 @@ fn read(ledger: &Ledger, yard: &Yard, doors: Vec<(String, TruckId)>) -> Result<V
         let phone = unit.phone.map(|phone| PhoneRow {
             phone: yard.phone(ledger, phone),
             last_heard: heard.get(&phone.0).map(|ms| yard.stamp_ms(*ms)),
+            added: None,
         });
         Ok(UnitNow {
             locked: locked.remove(&unit.door).unwrap_or_default(),

@@ -14,6 +14,7 @@ mod month;
 mod numbers;
 mod set_moves;
 mod severities;
+mod sheet_phones;
 mod steps;
 mod tables;
 mod wrong_oil;

@@ -44,8 +44,10 @@ refused-forged = This form did not come from a page of this console, or its sign
 refused-too-large = That is more than a form holds. Nothing was changed.
 refused-only-forms = Only a form is sent to this address; there is no page to read. Nothing was changed. Open the page the form stands on.
 go-to-form = To the page of the form
+refused-no-unit = There is no unit of the number “{ $unit }” here. Nothing was changed.
 refused-not-there = Nothing is at this address. Nothing was changed.
 refused-broken = The books cannot be read or written now. What was recorded before is kept. Look at what the hub says on its own screen.
+go-to-units = To the list of units
 go-to-day-sheet = To the day sheet
 
 # Small words of every page
@@ -55,6 +57,8 @@ none-word = none
 not-said = not said
 not-yet = not yet
 never = never
+never-since-added = never since it was added { $when }
+added-not-heard = added { $when }, not heard from yet
 nobody = nobody
 dated-before-note = { $who } { $when }, dated before the note, not counted
 any-time = any time

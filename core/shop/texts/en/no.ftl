@@ -20,6 +20,7 @@ no-visit = { $unit } has no such visit planned. Nothing was recorded. It may be 
 no-task = “{ $task }” is not in the programme of { $unit }. Nothing was recorded. Its tasks: { $known }.
 no-ahead = { $when } has not come yet. Nothing was recorded. Give the time it was done.
 no-signed-ahead = The page says it was signed at { $when }, which has not come yet. Nothing was recorded. Look at the page's date and time again.
+no-page-empty = No line of the page is answered. Nothing was recorded. A page without an answer is no walk: type what stands on it.
 no-page-twice = Page { $page } of this unit was typed in before. Nothing was recorded. Look for it in the unit's history.
 no-day-ahead = { $day } has not begun in the yard. Nothing was closed. Close it when it is over.
 no-day-beyond = { $day } is outside the calendar this program keeps. Nothing was recorded. Look at the date again.

@@ -44,8 +44,10 @@ refused-forged = Este formulario no vino de una página de esta consola, o ya se
 refused-too-large = Es más de lo que cabe en un formulario. No se cambió nada.
 refused-only-forms = A esta dirección solo se envía un formulario; no hay página que leer. No se cambió nada. Abre la página del formulario.
 go-to-form = A la página del formulario
+refused-no-unit = Aquí no hay ninguna unidad con el número «{ $unit }». No se cambió nada.
 refused-not-there = No hay nada en esta dirección. No se cambió nada.
 refused-broken = Los cuadernos no se pueden leer o escribir ahora. Lo registrado antes está guardado. Mira lo que dice el servidor en su propia pantalla.
+go-to-units = A la lista de unidades
 go-to-day-sheet = A la hoja del día
 
 # Small words of every page
@@ -55,6 +57,8 @@ none-word = ninguno
 not-said = no se dijo
 not-yet = todavía no
 never = nunca
+never-since-added = nunca desde que se añadió: { $when }
+added-not-heard = añadido: { $when }, todavía sin noticias
 nobody = nadie
 dated-before-note = { $who } { $when }, con fecha anterior al aviso, no cuenta
 any-time = a cualquier hora

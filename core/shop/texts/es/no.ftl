@@ -20,6 +20,7 @@ no-visit = { $unit } no tiene planeada esa visita. No se registró nada. Quizá 
 no-task = «{ $task }» no está en el programa de { $unit }. No se registró nada. Sus tareas: { $known }.
 no-ahead = { $when } todavía no llega. No se registró nada. Da la hora en que se hizo.
 no-signed-ahead = La hoja dice que se firmó el { $when }, que todavía no llega. No se registró nada. Revisa la fecha y la hora de la hoja.
+no-page-empty = Ninguna línea de la hoja tiene respuesta. No se registró nada. Una hoja sin respuesta no es un recorrido: captura lo que dice.
 no-page-twice = La hoja { $page } de esta unidad ya se había pasado. No se registró nada. Búscala en el historial de la unidad.
 no-day-ahead = El { $day } todavía no empieza en el patio. No se cerró nada. Ciérralo cuando termine.
 no-day-beyond = { $day } queda fuera del calendario de este programa. No se registró nada. Revisa la fecha.

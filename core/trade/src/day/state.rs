@@ -32,6 +32,25 @@ pub enum DayStatus {
     /// With somebody else.
     #[n(4)]
     Lent,
+    /// With somebody else who pays for it.
+    #[n(5)]
+    RentedOut,
+    /// Not the fleet's any more.
+    #[n(6)]
+    Sold,
+}
+
+impl DayStatus {
+    /// Every one, in the order they are offered.
+    pub const ALL: [DayStatus; 7] = [
+        DayStatus::Out,
+        DayStatus::Parked,
+        DayStatus::InShop,
+        DayStatus::Stored,
+        DayStatus::Lent,
+        DayStatus::RentedOut,
+        DayStatus::Sold,
+    ];
 }
 
 /// A unit's line of the roster for a day.

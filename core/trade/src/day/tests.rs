@@ -164,7 +164,7 @@ fn a_hand_over_is_not_ended_by_the_first_driver_signing_off() {
 #[test]
 fn a_unit_that_is_not_out_is_not_missing_but_its_use_is_still_seen() {
     let uses = [used(1, UseKind::Start, "2026-10-19T09:00:00-06:00")];
-    for status in [DayStatus::Parked, DayStatus::InShop, DayStatus::Stored, DayStatus::Lent] {
+    for status in DayStatus::ALL.into_iter().filter(|status| *status != DayStatus::Out) {
         let roster = Roster { status, expected_from: None };
         let records = records(roster, &[], &[], &uses);
         let state = day_state(day("2026-10-19"), at("2026-10-19T17:00:00-06:00"), &records);

@@ -148,6 +148,8 @@ facts! {
     30 StepsDone,
     /// Somebody was hurt, something spilt or was hit.
     31 Happened,
+    /// What of a fluid lies on the truck was counted.
+    32 StockCounted,
     /// The fleet's name, zone and shop key.
     40 FleetNamed,
     /// A truck, registered or changed.

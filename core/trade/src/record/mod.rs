@@ -66,8 +66,8 @@ pub use inspection::{Answer, AnswerKind, EndOfDay, How, ItemFigure, PaperPage, P
 pub use notes::{Acknowledgement, DisplayNote, NoteKind};
 pub use numbers::{NotANumberOfARule, RuleNumber, RuleNumbers};
 pub use oil::{
-    Glass, LabAnswer, LevelCheck, OilCondition, OilLook, Pour, Sample, SiteCondition, SiteDust, StopWait,
-    TopUp, Warmth, WaterAmount, WaterDrained, WaterFrom,
+    Glass, LabAnswer, LevelCheck, OilCondition, OilLook, Pour, Sample, SiteCondition, SiteDust, StockCounted,
+    StopWait, TopUp, Warmth, WaterAmount, WaterDrained, WaterFrom,
 };
 pub use repair::{Certificate, DefectName, RepairVerdict, Review};
 pub use says::{OnCall, ShopSays};

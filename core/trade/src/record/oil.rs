@@ -151,6 +151,15 @@ record! {
         #[n(12)] pub label_scanned: Option<bool>,
     }
 
+    /// So much of a fluid lies on the truck, in its cans, from this moment on. What is poured into the unit later is
+    /// taken out of it; what is loaded is counted again.
+    pub struct StockCounted {
+        /// Of which fluid.
+        #[n(0)] pub fluid: Fluid,
+        /// How much: a volume, 0 for none.
+        #[n(1)] pub volume: Figure,
+    }
+
     /// Water was drained.
     pub struct WaterDrained {
         /// Out of what.

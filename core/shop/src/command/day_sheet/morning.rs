@@ -50,8 +50,13 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     });
     let below = table(["Unit", "What", "Where and who", "Oil, in whole jugs of 1 gal"], rows);
     text.push_str(&section(sheet.in_the_bays.count, "In the bays today", "", &below));
-    let rows =
-        sheet.phones_quiet.rows.iter().map(|row| [row.phone.clone(), words.at_or(row.last_heard, "never")]);
+    let rows = sheet.phones_quiet.rows.iter().map(|row| {
+        let heard = match (row.last_heard, row.added) {
+            (None, Some(added)) => format!("never since it was added {}", words.at(added)),
+            (heard, _) => words.at_or(heard, "never"),
+        };
+        [row.phone.clone(), heard]
+    });
     let below = table(["Phone", "Last heard"], rows);
     text.push_str(&section(sheet.phones_quiet.count, "Phones not heard from in 24 h", "", &below));
     let late = &sheet.version_two;

@@ -34,9 +34,11 @@ async fn page(
     Path(door): Path<String>,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Refused> {
+    let asked_door = door.clone();
     visit
-        .show(
+        .show_unit(
             Place::Units,
+            &asked_door,
             move |ledger, now| {
                 let then =
                     asked.as_of.filter(|ms| *ms < now.unix_ms()).and_then(|ms| Stamp::from_parts(ms, 0));

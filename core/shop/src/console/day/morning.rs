@@ -71,7 +71,14 @@ fn bays(words: &Words, rows: &[VisitRow]) -> Markup {
 }
 
 fn phones(words: &Words, rows: &[PhoneRow]) -> Markup {
-    let rows = rows.iter().map(|row| vec![said(&row.phone), said(words.at_or(row.last_heard, "never"))]);
+    let rows = rows.iter().map(|row| vec![said(&row.phone), said(heard(words, row))]);
     let heads = ["head-phone", "head-last-heard"].map(|key| words.t(key));
     Table::new("phones-table", &words.t("section-phones"), heads).rows(rows).draw()
+}
+
+fn heard(words: &Words, row: &PhoneRow) -> String {
+    match (row.last_heard, row.added) {
+        (None, Some(added)) => words.with("never-since-added", &[("when", Arg::Text(&words.at(added)))]),
+        (heard, _) => words.at_or(heard, "never"),
+    }
 }

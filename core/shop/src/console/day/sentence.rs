@@ -4,7 +4,7 @@ use sumpbook_daybook::text::Arg;
 use sumpbook_trade::Stamp;
 
 use crate::console::words::Words;
-use crate::sheet::{AgainstRow, DaySheet, Evening, ExpectedRow, Morning, NotReported, Sections};
+use crate::sheet::{AgainstRow, DaySheet, Evening, ExpectedRow, Morning, NotReported, PhoneRow, Sections};
 
 /// The sentences, without the one on phones.
 pub(super) fn of(words: &Words, sheet: &DaySheet) -> Vec<String> {
@@ -14,29 +14,40 @@ pub(super) fn of(words: &Words, sheet: &DaySheet) -> Vec<String> {
     }
 }
 
-/// Phones: who was heard, and who was not since when.
+/// Phones: who was heard, who was not since when, and who is too new to be silent.
 pub(super) fn phones(words: &Words, sheet: &DaySheet) -> String {
     let phones = &sheet.phones;
-    if phones.of == 0 {
+    if phones.of == 0 && phones.just_added.is_empty() {
         return words.t("phones-none");
     }
-    let since = words.at(phones.since);
-    let heard = words.with(
-        "phones-heard",
-        &[("heard", count(phones.heard.len())), ("of", count(phones.of)), ("since", Arg::Text(&since))],
-    );
-    if phones.not_heard.is_empty() {
-        return heard;
+    let mut said = Vec::new();
+    if phones.of > 0 {
+        let since = words.at(phones.since);
+        let (heard, of) = (("heard", count(phones.heard.len())), ("of", count(phones.of)));
+        said.push(words.with("phones-heard", &[heard, of, ("since", Arg::Text(&since))]));
     }
-    let quiet = phones.not_heard.iter().map(|row| match row.last_heard {
-        Some(at) => {
-            let at = words.at(at);
-            words.with("phone-since", &[("phone", Arg::Text(&row.phone)), ("when", Arg::Text(&at))])
-        }
-        None => words.with("phone-never", &[("phone", Arg::Text(&row.phone))]),
-    });
-    let quiet = quiet.collect::<Vec<_>>().join("; ");
-    format!("{heard} {}", words.with("phones-not-heard", &[("phones", Arg::Text(&quiet))]))
+    if !phones.not_heard.is_empty() {
+        let quiet: Vec<String> = phones.not_heard.iter().map(|row| silent(words, row)).collect();
+        said.push(words.with("phones-not-heard", &[("phones", Arg::Text(&quiet.join("; ")))]));
+    }
+    if !phones.just_added.is_empty() {
+        let new = phones.just_added.iter().map(|row| {
+            let at = words.at_or(row.added, "not-said");
+            words.with("phone-added", &[("phone", Arg::Text(&row.phone)), ("when", Arg::Text(&at))])
+        });
+        let new = new.collect::<Vec<_>>().join("; ");
+        said.push(words.with("phones-just-added", &[("phones", Arg::Text(&new))]));
+    }
+    said.join(" ")
+}
+
+fn silent(words: &Words, row: &PhoneRow) -> String {
+    let (key, at) = match (row.last_heard, row.added) {
+        (Some(at), _) => ("phone-since", at),
+        (None, Some(added)) => ("phone-never-since", added),
+        (None, None) => return words.with("phone-never", &[("phone", Arg::Text(&row.phone))]),
+    };
+    words.with(key, &[("phone", Arg::Text(&row.phone)), ("when", Arg::Text(&words.at(at)))])
 }
 
 fn count(n: usize) -> Arg<'static> {

@@ -21,6 +21,7 @@ pub(super) fn body(telling: &Telling, view: &DueView) -> Body {
             p class="known" { (telling.with("due-known", &[("when", Arg::Text(&known))])) }
             ul class="ways" {
                 li { a href="/programme" { (telling.t("programme-way")) } }
+                li { a href="/stock" { (telling.t("stock-open")) } }
                 li { a href="/numbers" { (telling.t("numbers-way")) } }
                 li { a href="/severities" { (telling.t("severities-way")) } }
                 li { button type="button" class="print" id="print" hidden { (telling.t("print")) } }

@@ -68,9 +68,11 @@ pub(super) async fn page(visit: Visit, RawQuery(query): RawQuery) -> Result<Resp
     if ticks.iter().any(|(_, door)| !door.eq_ignore_ascii_case(&unit)) {
         return Err(Refused::Asked("service-one-unit"));
     }
+    let asked_door = unit.clone();
     visit
-        .show(
+        .show_unit(
             Place::Due,
+            &asked_door,
             move |ledger, now| {
                 let fleet = ledger.fleet();
                 let Some(truck) = fleet.truck_by_door(&unit) else { return Ok(None) };

@@ -9,8 +9,8 @@ use sumpbook_trade::{Feature, Figure, Unit};
 use crate::console::form::Fields;
 use crate::console::refused::Refused;
 use crate::console::visit::{Telling, Visit};
+use crate::console::volume;
 use crate::sheet::key;
-use crate::table_in::volume_unit;
 use crate::{FeaturesSaid, UnitSaid};
 
 /// The form. What a unit has decides which lines its pre-trip asks; everything can be typed again later.
@@ -116,14 +116,10 @@ fn profile(fields: &Fields) -> Result<SetProfile, Refused> {
     })
 }
 
-/// An amount with its unit, such as "0.60 qt" or "7.6 L"; quarts where no unit is written.
+/// More than nothing, where something was typed.
 fn volume(fields: &Fields, name: &str) -> Result<Option<Figure>, Refused> {
     let Some(text) = fields.text(name) else { return Ok(None) };
-    let end = text.rfind(|c: char| c.is_ascii_digit()).map_or(0, |at| at + 1);
-    let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
-    let unit = if unit.trim().is_empty() { Some(Unit::Quart) } else { volume_unit(unit) };
-    let figure = unit.and_then(|unit| Figure::parse(number.trim(), unit).ok());
-    match figure.filter(|figure| figure.digits > 0) {
+    match volume::read(text).filter(|figure| figure.digits > 0) {
         Some(figure) => Ok(Some(figure)),
         None => Err(Refused::Asked("one-bad-volume")),
     }

@@ -41,7 +41,7 @@ fn of_unit(ledger: &Ledger, unit: Option<&str>) -> Result<Option<Vec<TruckId>>, 
         None => Ok(None),
         Some(unit) => match ledger.fleet().truck_by_door(unit) {
             Some(truck) => Ok(Some(vec![truck.truck])),
-            None => Err(Refused::NotThere),
+            None => Err(Refused::NoUnit(unit.to_owned())),
         },
     }
 }

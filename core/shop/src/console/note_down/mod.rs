@@ -58,9 +58,11 @@ struct SampleRow {
 
 /// `GET /units/TH-01/note`
 async fn show(visit: Visit, Path(unit): Path<String>) -> Result<Response, Refused> {
+    let asked_door = unit.clone();
     visit
-        .show(
+        .show_unit(
             Place::Units,
+            &asked_door,
             move |ledger, now| {
                 let Some(truck) = ledger.fleet().truck_by_door(&unit).map(|truck| truck.truck) else {
                     return Ok(None);

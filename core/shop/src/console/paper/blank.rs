@@ -29,9 +29,11 @@ struct BlankView {
 
 /// `GET /paper/TH-04/blank`
 pub(super) async fn page(visit: Visit, Path(door): Path<String>) -> Result<Response, Refused> {
+    let asked_door = door.clone();
     visit
-        .show(
+        .show_unit(
             Place::Paper,
+            &asked_door,
             move |ledger, _| {
                 let Some(truck) = ledger.fleet().truck_by_door(&door) else { return Ok(None) };
                 let newest = editions(ledger, truck.truck)?.pop();

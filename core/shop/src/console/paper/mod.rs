@@ -57,6 +57,12 @@ async fn send(
     if unit.is_empty() {
         return Err(Refused::Asked("paper-no-unit"));
     }
+    // Before the photo is kept: nobody looks for one under a number that no unit has.
+    let door = unit.clone();
+    let known = visit.read(move |ledger, _| Ok(ledger.fleet().truck_by_door(&door).is_some())).await?;
+    if !known {
+        return Err(Refused::NoUnit(unit));
+    }
     let way = format!("/paper/{}", escaped(&unit));
     if photo.is_empty() {
         // A photo that was kept before and is typed in only now.

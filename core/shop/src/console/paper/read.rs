@@ -8,6 +8,7 @@ use sumpbook_trade::record::{Answer, AnswerKind, Digest, How, ItemFigure};
 use sumpbook_trade::{Figure, Unit};
 
 use super::type_in;
+use crate::ShopError;
 use crate::console::asked_hours;
 use crate::console::form::Fields;
 use crate::console::refused::Refused;
@@ -54,14 +55,16 @@ async fn kept(visit: &Visit, door: &str, fields: &Fields) -> Result<(), Refused>
         let Some(truck) = fleet.truck_by_door(&of).map(|truck| truck.truck) else { return Ok(None) };
         Ok(Some((truck, editions(ledger, truck)?, fleet.zone)))
     });
-    let (truck, editions, zone) = read.await?.ok_or(Refused::NotThere)?;
+    let (truck, editions, zone) = read.await?.ok_or_else(|| Refused::NoUnit(door.to_owned()))?;
     let page = edition(&editions, fields.text("edition")).ok_or(Refused::Asked("paper-no-edition"))?;
     let signed_at = fields.moment("day", "time", zone)?.ok_or(Refused::Asked("paper-no-time"))?;
     let driver = fields.owned("driver").ok_or(Refused::Asked("paper-no-driver"))?;
     let answers = answers(page, fields)?;
     let complete = answers.len() == page.lines().count();
-    if answers.is_empty() || !complete && fields.text("blank").is_none() {
-        return Err(Refused::Asked("paper-lines-open"));
+    match fields.text("blank") {
+        None if !complete => return Err(Refused::Asked("paper-lines-open")),
+        _ if answers.is_empty() => return Err(ShopError::PageEmpty.into()),
+        _ => {}
     }
     let photo = fields.text("photo").map(|text| text.parse::<Digest>().map_err(|_| Refused::NotThere));
     let (photo, hours, number) = (photo.transpose()?, fields.hours("hours")?, fields.owned("number"));

@@ -86,9 +86,11 @@ async fn show(
     wrong: Option<Refused>,
 ) -> Result<Response, Refused> {
     let photo = asked.photo.filter(|text| text.parse::<Digest>().is_ok());
+    let asked_door = door.clone();
     visit
-        .show(
+        .show_unit(
             Place::Paper,
+            &asked_door,
             move |ledger, now| {
                 let fleet = ledger.fleet();
                 let Some(truck) = fleet.truck_by_door(&door) else { return Ok(None) };

@@ -20,6 +20,7 @@ pub(super) fn body(telling: &Telling, view: &PeopleView) -> Body {
                 li { a href="#phones" { (telling.t("section-all-phones")) } }
                 li { a href="#says" { (telling.t("section-says")) } }
                 li { a href="#signs" { (telling.t("section-signs")) } }
+                li { a href="/crew" { (telling.t("crew-open-page")) } }
                 li { button type="button" class="print" id="print" hidden { (telling.t("print")) } }
             }
         }
@@ -111,7 +112,13 @@ fn phones(telling: &Telling, view: &PeopleView) -> Markup {
 }
 
 fn phone_row(telling: &Telling, phone: &PhoneRow) -> Vec<Markup> {
-    let heard = telling.at_or(phone.last_heard, "never");
+    let heard = match phone.last_heard {
+        Some(at) => telling.at(at),
+        None => {
+            let key = if phone.quiet || phone.stopped { "never-since-added" } else { "added-not-heard" };
+            telling.with(key, &[("when", Arg::Text(&telling.at(phone.added)))])
+        }
+    };
     let news = match (phone.has_all, phone.news_upto) {
         (true, _) => telling.t("news-all"),
         (false, Some(at)) => telling.with("news-upto", &[("when", Arg::Text(&telling.at(at)))]),

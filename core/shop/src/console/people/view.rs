@@ -12,7 +12,7 @@ use sumpbook_trade::{Entry, PersonId, Stamp};
 use super::code::fingerprint;
 use crate::ShopError;
 use crate::console::session::Role;
-use crate::sheet::{Yard, day_number, word};
+use crate::sheet::{Yard, day_number, is_silent, word};
 
 /// Days back in which signatures are looked for: more would be read for a list that few look at.
 const DAYS: i32 = 14;
@@ -60,7 +60,9 @@ pub(super) struct PhoneRow {
     pub(super) key: String,
     pub(super) stopped: bool,
     pub(super) last_heard: Option<Stamp>,
-    /// Not heard from for 24 hours.
+    /// Let in at.
+    pub(super) added: Stamp,
+    /// Not heard from for 24 hours; one that was never heard from, not for 24 hours since it was let in.
     pub(super) quiet: bool,
     /// Everything here up to this moment was told it; none when nothing was.
     pub(super) news_upto: Option<Stamp>,
@@ -168,12 +170,14 @@ fn phones(ledger: &Ledger, yard: &Yard) -> Result<Vec<PhoneRow>, ShopError> {
             None => None,
         };
         let stopped = fleet.revoked.iter().any(|(revoked, _, _)| revoked == id);
-        let quiet = last.is_none_or(|row| now_ms.saturating_sub(row.at_ms) > QUIET_MS);
+        let since_ms = now_ms.saturating_sub(QUIET_MS);
+        let quiet = is_silent(last.map(|row| row.at_ms), device.let_in_ms, since_ms, now_ms);
         rows.push(PhoneRow {
             name: device.name.clone(),
             key: fingerprint(KeyId(*id)),
             stopped,
             last_heard: last.map(|row| yard.stamp_ms(row.at_ms)),
+            added: yard.stamp_ms(device.let_in_ms),
             quiet: quiet && !stopped,
             news_upto: upto.map(|ms| yard.stamp_ms(ms)),
             has_all: told.is_some_and(|row| row.to_n >= last_n),

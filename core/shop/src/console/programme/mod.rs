@@ -64,7 +64,10 @@ struct TaskRow {
 /// `GET /programme`, `GET /programme?unit=TH-04`
 async fn programme(visit: Visit, Query(asked): Query<Asked>) -> Result<Response, Refused> {
     let unit = asked.unit.filter(|unit| !unit.trim().is_empty());
-    visit.show(Place::Due, move |ledger, now| Ok(read(ledger, unit.as_deref(), now)), page::body).await
+    let door = unit.clone().unwrap_or_default();
+    visit
+        .show_unit(Place::Due, &door, move |ledger, now| Ok(read(ledger, unit.as_deref(), now)), page::body)
+        .await
 }
 
 fn read(ledger: &Ledger, unit: Option<&str>, now: Stamp) -> Option<ProgrammeView> {

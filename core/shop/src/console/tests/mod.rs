@@ -2,6 +2,7 @@
 
 mod aside;
 mod campaigns;
+mod crew;
 mod due;
 mod in_out;
 mod labels;
@@ -10,7 +11,9 @@ mod links;
 mod paper;
 mod people;
 mod sign_in;
+mod status;
 mod steps;
+mod stock;
 mod week;
 
 use axum::body::{Body, to_bytes};

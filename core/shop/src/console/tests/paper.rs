@@ -9,9 +9,9 @@ use sumpbook_trade::{Entry, Fact, Feature, Features};
 use super::{Desk, no_key_shows};
 use crate::certify::certify;
 use crate::console::session::Role;
-use crate::paper::editions;
+use crate::paper::{PageTyped, editions, keep_page};
 use crate::tests::yard::{Yard, answer, walk};
-use crate::{NewTruck, Shop};
+use crate::{NewTruck, Shop, ShopError};
 
 const NOW: &str = "2026-10-20T17:00:00-06:00";
 
@@ -175,6 +175,10 @@ async fn what_does_not_hold_is_said_with_everything_typed_still_there() {
         ),
         ([signed.to_vec(), vec![("edition", "9.9")]].concat(), "no page of that edition"),
         (
+            [signed.to_vec(), vec![("blank", "yes")]].concat(),
+            "No line of the page is answered. Nothing was recorded.",
+        ),
+        (
             vec![("a:horn", "ok"), ("blank", "yes"), signed[0], ("day", "2026-10-21"), ("time", "06:40")],
             "has not come yet",
         ),
@@ -261,4 +265,51 @@ async fn the_cab_report_tells_eleven_parts_and_its_code_is_answered_again() {
     let other = desk.get(&format!("/units/TH-03/cab-report.json?as-of={}", known.unix_ms() - 1)).await.json();
     assert_ne!(other["check"], json["check"]);
     assert_eq!(desk.get("/units/TH-99/cab-report").await.status, StatusCode::NOT_FOUND);
+}
+
+#[tokio::test]
+async fn a_door_number_that_no_unit_has_is_told_as_such_with_the_way_to_the_units() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let said = "There is no unit of the number “TH-99” here. Nothing was changed.";
+    let pages = [
+        "/paper/TH-99",
+        "/paper/TH-99/blank",
+        "/units/TH-99",
+        "/units/TH-99/note",
+        "/units/TH-99/cab-report",
+    ];
+    for path in pages.iter().chain(&["/due/service?unit=TH-99", "/programme?unit=TH-99"]) {
+        let answer = desk.get(path).await;
+        assert_eq!(answer.status, StatusCode::NOT_FOUND, "{path}");
+        answer.says(said).says("href=\"/units\"").says_not("Nothing is at this address");
+        no_key_shows(&desk.get_in(path, "es").await);
+    }
+    // The photo of a page is not kept under a number that no unit has.
+    let sent = desk.post_file("/paper/photo", &[("unit", "TH-99")], ("photo", &jpeg_of_a_camera())).await;
+    assert_eq!(sent.status, StatusCode::NOT_FOUND);
+    sent.says(said);
+    assert_eq!(desk.get("/paper.json").await.json()["to-type"].as_array().unwrap().len(), 0);
+}
+
+#[test]
+fn a_page_said_to_be_whole_without_an_answer_is_not_kept() {
+    let mut yard = Yard::new();
+    changed(&mut yard);
+    let (truck, driver) = (yard.truck("TH-03"), yard.who("Dinah"));
+    let hand = yard.hand("Ilse", NOW);
+    let page = PageTyped {
+        driver,
+        signed_at: "2026-10-20T06:40:00-06:00".parse().unwrap(),
+        answers: vec![],
+        complete: true,
+        hours: None,
+        edition: 1,
+        unit_edition: 2,
+        number: None,
+        photo: None,
+    };
+    let before = yard.shop.ledger.store().truth().last_n().unwrap();
+    let refused = keep_page(&mut yard.shop, truck, page, &hand);
+    assert!(matches!(refused, Err(ShopError::PageEmpty)), "{refused:?}");
+    assert_eq!(yard.shop.ledger.store().truth().last_n().unwrap(), before);
 }

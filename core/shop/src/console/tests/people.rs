@@ -120,6 +120,17 @@ async fn a_phone_scans_the_code_asks_and_is_let_in_by_name() {
     let json = desk.get("/people.json").await.json();
     assert!(json["phones"].as_array().unwrap().iter().any(|phone| phone["name"] == "yard phone 9"));
     assert_eq!(json["asks"].as_array().unwrap().len(), 0);
+    // Let in a moment ago it is not silent: it says when it was added.
+    let new =
+        json["phones"].as_array().unwrap().iter().find(|phone| phone["name"] == "yard phone 9").unwrap();
+    assert_eq!((new["quiet"].as_bool(), new["last-heard"].is_null()), (Some(false), true), "{new}");
+    desk.get("/people").await.says("added 17:00, not heard from yet").says_not(">never");
+    let morning = desk.get("/day/2026-10-20?view=morning").await;
+    morning.says("Added and not heard from yet: yard phone 9, 17:00.").says_not("yard phone 9, never");
+    let json = desk.get("/day/2026-10-20.json?view=morning").await.json();
+    let quiet = json["sheet"]["sections"]["phones-quiet"]["rows"].to_string();
+    assert!(quiet.contains("yard phone 1") && !quiet.contains("yard phone 9"), "{quiet}");
+    no_key_shows(&desk.get_in("/day/2026-10-20?view=morning", "es").await);
     // Let in, it says which program it runs.
     let news = hand_over(phone.ledger_mut(), at(NOW)).unwrap();
     desk.hub.write(move |shop| Ok(take_in(&mut shop.ledger, &news.bytes, at(NOW)).unwrap())).await.unwrap();

@@ -1,5 +1,5 @@
-//! What a unit does from which day on: out, parked, in the shop, stored, lent. The day sheet expects a report of who
-//! is out, so this is said here as well as on the command line.
+//! What a unit does from which day on: out, parked, in the shop, stored, lent, rented out, sold. The day sheet expects
+//! a report of who is out, so this is said here as well as on the command line.
 
 use axum::extract::Path;
 use axum::response::Response;
@@ -18,8 +18,6 @@ use crate::console::visit::{Telling, Visit};
 use crate::console::words::Words;
 use crate::sheet::key;
 
-const ALL: [DayStatus; 5] =
-    [DayStatus::Out, DayStatus::Parked, DayStatus::InShop, DayStatus::Stored, DayStatus::Lent];
 /// As many changes are shown, the newest: what it was down as long ago stands in its history.
 const SHOWN: usize = 6;
 
@@ -41,7 +39,7 @@ pub(super) struct DayStatusView {
 #[serde(rename_all = "kebab-case")]
 struct Change {
     from: NaiveDate,
-    /// `out`, `parked`, `in-shop`, `stored`, `lent`.
+    /// `out`, `parked`, `in-shop`, `stored`, `lent`, `rented-out`, `sold`.
     status: String,
     /// Expected out from this time of the yard; none for its morning.
     expected: Option<NaiveTime>,
@@ -105,7 +103,7 @@ fn form(telling: &Telling, view: &DayStatusView) -> Markup {
             select id="status" name="status" required {
                 // Nothing is chosen beforehand.
                 option value="" { (telling.t("day-status-choose")) }
-                @for status in ALL.map(|status| key(&status)) {
+                @for status in DayStatus::ALL.map(|status| key(&status)) {
                     option value=(status) { (telling.t(&format!("status-{status}"))) }
                 }
             }
@@ -122,7 +120,7 @@ fn form(telling: &Telling, view: &DayStatusView) -> Markup {
 /// `POST /units/TH-05/day-status`
 pub(super) async fn say(visit: Visit, Path(door): Path<String>, fields: Fields) -> Result<Response, Refused> {
     let word = fields.text("status").ok_or(Refused::Asked("day-status-none"))?;
-    let status = ALL.into_iter().find(|status| key(status) == word);
+    let status = DayStatus::ALL.into_iter().find(|status| key(status) == word);
     let status = status.ok_or(Refused::Asked("day-status-none"))?;
     let from = fields.day("from")?.ok_or(Refused::Asked("day-status-no-day"))?;
     let expected = fields.time("expected")?;

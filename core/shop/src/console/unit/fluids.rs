@@ -13,9 +13,11 @@ use sumpbook_trade::{EntryId, Fact, FactKind, Stamp, Tenths};
 use super::told;
 use super::view::Reading;
 use crate::ShopError;
+use crate::console::stock::line as on_truck;
 use crate::console::table::{Table, name, said};
 use crate::console::words::Words;
 use crate::sheet::{key, poured};
+use crate::stock::{self, StockRow};
 
 /// As many top-ups are looked through, newest first: more than a unit has in years.
 const MOST: i64 = 1_000;
@@ -30,6 +32,8 @@ pub(super) struct Fluids {
     pub(super) months: Vec<Month>,
     /// The newest pours.
     pub(super) pours: Vec<PourRow>,
+    /// What lies on the truck.
+    pub(super) stock: Vec<StockRow>,
 }
 
 /// One fluid in one month.
@@ -99,12 +103,18 @@ pub(super) fn read(of: &Reading<'_>) -> Result<Fluids, ShopError> {
         times,
         poured: poured(&pours),
     });
-    Ok(Fluids { months: months.collect(), pours })
+    let stock = stock::of_unit(of.ledger, of.yard, &of.ledger.fleet().door(of.truck), of.truck)?;
+    Ok(Fluids { months: months.collect(), pours, stock })
 }
 
 pub(super) fn draw(words: &Words, fluids: &Fluids) -> Markup {
+    let stock = html! {
+        @for said in fluids.stock.iter().filter_map(|row| on_truck(words, row)) {
+            p { (said) ", " a href="/stock" { (words.t("stock-open")) } }
+        }
+    };
     if fluids.pours.is_empty() {
-        return html! { p { (words.t("nothing-poured")) } };
+        return html! { (stock) p { (words.t("nothing-poured")) } };
     }
     let fluid = |fluid: &str| words.or_plain(&format!("fluid-{fluid}"), fluid);
     let months = fluids.months.iter().map(|month| {
@@ -134,6 +144,7 @@ pub(super) fn draw(words: &Words, fluids: &Fluids) -> Markup {
     });
     let heads = ["head-when", "head-fluid", "head-poured", "head-before-after", "head-hours", "head-who"];
     html! {
+        (stock)
         (by_month)
         h3 { (words.t("pours-newest")) }
         (Table::new("pours-table", &words.t("pours-newest"), heads.map(|key| words.t(key))).rows(pours).draw())

@@ -45,7 +45,15 @@ async fn unit(
     Path(door): Path<String>,
     Query(asked): Query<Asked>,
 ) -> Result<Response, Refused> {
-    visit.show(Place::Units, move |ledger, now| view::read(ledger, now, &door, &asked), page::body).await
+    let asked_door = door.clone();
+    visit
+        .show_unit(
+            Place::Units,
+            &asked_door,
+            move |ledger, now| view::read(ledger, now, &door, &asked),
+            page::body,
+        )
+        .await
 }
 
 /// `GET /unit/TH-01`: as somebody may type it.

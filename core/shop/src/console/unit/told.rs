@@ -54,6 +54,10 @@ fn fact(words: &Words, fact: &Fact) -> String {
         Fact::LevelCheck(level) => {
             format!("{} {}", chosen("fluid", &key(&level.fluid)), glass(words, level.glass))
         }
+        Fact::StockCounted(stock) => {
+            let volume = format!("{} {}", stock.volume.value_text(), key(&stock.volume.unit));
+            format!("{} {}", chosen("fluid", &key(&stock.fluid)), words.measure(&volume))
+        }
         Fact::TopUp(top_up) => {
             format!("{} {}", chosen("fluid", &key(&top_up.fluid)), words.measure(&poured(&top_up.pours)))
         }

@@ -138,6 +138,7 @@ const PAGES: [(&str, &str); 14] = [
     ("console/paper/", "/paper"),
     ("console/due/", "/due"),
     ("console/programme/", "/programme"),
+    ("console/crew/", "/crew"),
     ("console/in_out/take.rs", "/in-and-out/"),
     ("console/in_out/mod.rs", "/in-and-out"),
     ("console/sign_in.rs", "/sign-in"),
