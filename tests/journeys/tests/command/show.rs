@@ -17,7 +17,16 @@ fn of_unit<'a>(screen: &'a str, more: &[&'a str]) -> Vec<&'a str> {
 fn every_screen_speaks_in_words_and_lacks_none() {
     let desk = handed_over();
     let screens = [
-        ("today", vec!["Shop last heard from: 16:45", "TH-03", "ROAD: LOCKED since 06:32", "Due out 07:00"]),
+        (
+            "today",
+            vec![
+                "Shop last heard from: 16:45",
+                "TH-03",
+                "ROAD: LOCKED since 06:32",
+                "Due out 07:00",
+                "The shop has it",
+            ],
+        ),
         (
             "unit",
             vec![

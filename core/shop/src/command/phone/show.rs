@@ -37,7 +37,7 @@ pub(super) struct Asked<'a> {
 }
 
 /// What a phone knows of this moment alone: it keeps no history of what the shop had acknowledged.
-const OF_NOW: [&str; 3] = ["news", "counts", "locked_only_here"];
+const OF_NOW: [&str; 4] = ["news", "counts", "locked_only_here", "became"];
 
 /// The screen as it stands at `now`; with `as_of` by what the phone held then, with nothing that is begun.
 pub(super) fn show(

@@ -1,6 +1,6 @@
 //! Today, for people.
 
-use sumpbook_daybook::screen::{PreTripNow, TodayRow, TodayScreen};
+use sumpbook_daybook::screen::{BecameNow, BecameRow, PreTripNow, TodayRow, TodayScreen};
 use sumpbook_daybook::text::Arg;
 
 use super::words::Words;
@@ -31,7 +31,34 @@ pub(super) fn told(words: &Words, screen: &TodayScreen) -> Vec<String> {
         ]
     });
     lines.push(table(["Unit", "Road and air", "Status", "Pre-trip", "Main button"], rows));
+    if words.of_now && !screen.became.is_empty() {
+        lines.push(words.t("became-title"));
+        let rows = screen.became.iter().map(|row| {
+            let word = row.word.as_deref().map_or_else(String::new, |word| words.wrong(word));
+            [row.door.clone(), words.item(&row.item, row.place.as_deref()), word, became(words, row)]
+        });
+        lines.push(table(["Unit", "What", "You told", "What became of it"], rows));
+    }
     lines
+}
+
+fn became(words: &Words, row: &BecameRow) -> String {
+    match &row.now {
+        BecameNow::NotYetAtShop => words.t("became-not-yet-at-shop"),
+        BecameNow::AtShop => words.t("became-at-shop"),
+        BecameNow::Visit { day } => words.with("became-visit", &[("day", Arg::Text(&words.day(Some(*day))))]),
+        BecameNow::WaitingForPart { part, promised: None } => {
+            words.with("became-waiting-for-part", &[("part", Arg::Text(part))])
+        }
+        BecameNow::WaitingForPart { part, promised: Some(day) } => {
+            let day = words.day(Some(*day));
+            words.with("became-waiting-promised", &[("part", Arg::Text(part)), ("day", Arg::Text(&day))])
+        }
+        BecameNow::Certified { verdict, by, words: said } => {
+            let when = row.since.map_or_else(String::new, |since| format!(" {}", words.at(since)));
+            format!("{}, {}{when}: '{said}'", words.choice("verdict", verdict), words.who(by))
+        }
+    }
 }
 
 fn status(words: &Words, row: &TodayRow) -> String {
