@@ -145,7 +145,8 @@ impl Case {
             oil_temperature: None,
             label_scanned: None,
         };
-        self.says(when, Some(hours), top_up);
+        // Empty: nobody read the meter.
+        self.says(when, Some(hours).filter(|hours| !hours.is_empty()), top_up);
     }
 
     fn due(&self, now: &str) -> DueRow {
@@ -288,7 +289,27 @@ fn event_7_a_pour_over_the_middle_is_not_all_used() {
     assert!((balance.carried_out.0 - 0.09 * 946.352_946).abs() < 1e-6);
     let air = oil.carry_over.unwrap();
     assert!((air.mg_m3 - 3.3).abs() < 0.05 && air.at_least && air.or_worse);
-    assert_eq!((air.class, oil.verdict), (OilClass::Class4, Some(OilVerdict::Under)));
+    // The limit is that of the rated delivery, the most air there can have been: under it is no verdict.
+    let unknown = Some(OilVerdict::None(NoVerdict::LoadShareUnknown));
+    assert_eq!((air.class, oil.verdict), (OilClass::Class4, unknown));
+}
+
+#[test]
+fn a_pour_nobody_read_the_meter_at_closes_nothing_on_a_figure_of_days_ago() {
+    let (glass, family) = (Some("0.60"), OilFamily::Mineral);
+    let pour = |case: &mut Case| {
+        case.pours("2026-10-26T07:05:00-06:00", "", Fluid::CompressorOil, family, "0.21", Some((30, 65)));
+        case.state().oil.fill.as_ref().and_then(|fill| fill.last_balance().copied())
+    };
+    let mut case = Case::of(mineral(glass, "185"), true);
+    case.looks("2026-10-01T07:05:00-06:00", "2790.4", 50);
+    case.reads("2026-10-14T16:15:00-06:00", "2830.0");
+    assert!(pour(&mut case).is_none(), "twelve days of running lie between");
+    // Read on the evening before, it is the same figure.
+    let mut case = Case::of(mineral(glass, "185"), true);
+    case.looks("2026-10-01T07:05:00-06:00", "2790.4", 50);
+    case.reads("2026-10-25T16:15:00-06:00", "2884.9");
+    assert_eq!(pour(&mut case).unwrap().hours(), tenths("94.5"));
 }
 
 #[test]

@@ -128,6 +128,8 @@ pub fn verdict_key(verdict: OilVerdict) -> &'static str {
         OilVerdict::None(NoVerdict::BandTooWide) => "oil-verdict-band-too-wide",
         OilVerdict::None(NoVerdict::GlassUnknown) => "oil-verdict-glass-unknown",
         OilVerdict::None(NoVerdict::Settling) => "oil-verdict-settling",
+        OilVerdict::None(NoVerdict::LoadShareUnknown) => "oil-verdict-load-share-unknown",
+        OilVerdict::None(NoVerdict::LessThanNothing) => "oil-verdict-less-than-nothing",
     }
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, FixedOffset, TimeDelta};
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::clock::TaskClock;
 use sumpbook_trade::fluid::Fluid;
@@ -115,7 +115,7 @@ pub(super) fn oil(
     Ok(OilNow {
         against: fill.as_ref().map(against_usual),
         carry_over: carried,
-        verdict: last.zip(limit).map(|(balance, limit)| verdict(balance, limit, &numbers)),
+        verdict: last.zip(limit).map(|(balance, limit)| verdict(balance, limit, share.is_some(), &numbers)),
         limit,
         lab,
         rose,
@@ -123,11 +123,18 @@ pub(super) fn oil(
     })
 }
 
-/// Running hours of the unit at an entry: its own reading, carried over all meters; else the last one before it,
-/// for a pour nobody read the meter at.
+/// How far back the meter may have been read for a pour nobody read it at: to the walk of that day, or the evening before.
+const READ_WITHIN: TimeDelta = TimeDelta::hours(24);
+
+/// Running hours of the unit at an entry: its own reading, carried over all meters; for a pour nobody read the meter at
+/// the last one of the day before it. An older one would say that all the oil went in the hours up to it.
 fn hours_at(ledger: &HoursLedger, entry: &Entry) -> Option<Tenths> {
     let own = ledger.rows().iter().rev().find(|row| row.entry == entry.id.0 && row.verdict.counts());
-    own.or_else(|| ledger.accepted_at_or_before(entry.at.moment())).map(|row| row.total)
+    let lately = || {
+        let last = ledger.accepted_at_or_before(entry.at.moment())?;
+        (entry.at.moment() - last.at <= READ_WITHIN).then_some(last)
+    };
+    own.or_else(lately).map(|row| row.total)
 }
 
 fn filled(fleet: &Fleet, truck: TruckId, done: &sumpbook_trade::record::ServiceDone) -> Option<OilThing> {

@@ -5,12 +5,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::NaiveDate;
 use data_encoding::BASE32_NOPAD;
 use serde::{Deserialize, Serialize};
+use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::clock::TaskClock;
-use sumpbook_trade::{Stamp, Tenths};
+use sumpbook_trade::{EntryId, Stamp, Tenths};
 
 use crate::ShopError;
-use crate::sheet::Yard;
+use crate::sheet::{Yard, day_number};
 
 /// Everything the feed keeps.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -111,15 +112,19 @@ impl Kept {
                     clock.last.map_or_else(|| "first".to_owned(), |last| last.entry.simple().to_string());
                 let name = format!("{stem}.{since}");
                 let before = self.items.get(&name).map(|item| item.answer.clone());
-                let Some(answer) = answer(&yard, &state, clock, before.as_ref()) else { continue };
+                // An open task of which no day can be told any more stands as it was last told.
                 seen.insert(name.clone());
+                let Some(answer) = answer(&yard, &state, clock, before.as_ref()) else { continue };
                 self.say(name, &door, &clock.task.0, answer, now);
             }
         }
         let left: Vec<String> = self.items.keys().filter(|name| !seen.contains(*name)).cloned().collect();
         for name in left {
-            let stem = name.rsplit_once('.').map_or(name.as_str(), |(stem, _)| stem);
-            let ended = done.get(stem).map_or(Ended::Gone, |day| Ended::Done(*day));
+            let (stem, since) = name.rsplit_once('.').unwrap_or((name.as_str(), "first"));
+            let began = began(ledger, since)?;
+            // A service that counts no more never was: what ran from it is not done by an older one.
+            let after = |day: &&NaiveDate| began.is_some_and(|began| began <= day_number(**day));
+            let ended = done.get(stem).filter(after).map_or(Ended::Gone, |day| Ended::Done(*day));
             if let Some(item) = self.items.get(&name)
                 // Once ended it stays as it ended, whatever is done later.
                 && item.answer.ended.is_none()
@@ -147,6 +152,21 @@ impl Kept {
             item.moved = now;
         }
     }
+}
+
+/// The yard's day, in days since 1970, of the service an item runs from; none where that service does not count.
+fn began(ledger: &Ledger, since: &str) -> Result<Option<i32>, ShopError> {
+    if since == "first" {
+        return Ok(Some(i32::MIN));
+    }
+    let Ok(service) = uuid::Uuid::try_parse(since) else { return Ok(None) };
+    let truth = ledger.store().truth();
+    for held in truth.by_id(EntryId(service))? {
+        if let Some(fact) = truth.fact(held.n)?.filter(|fact| fact.judged == Judged::Counts) {
+            return Ok(Some(fact.day));
+        }
+    }
+    Ok(None)
 }
 
 /// What is said of an open task; none when no day can be given.

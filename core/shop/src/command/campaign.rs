@@ -57,7 +57,7 @@ fn one(words: &Words, row: &CampaignRow) -> String {
     let locks = match (row.locks.as_str(), row.stop) {
         ("note", _) => "locks nothing".to_owned(),
         (locks, true) => format!("the maker says stop: locks {}", locks.replace('-', " ")),
-        (locks, false) => format!("locks {} after that", locks.replace('-', " ")),
+        (locks, false) => format!("locks {} after that day", locks.replace('-', " ")),
     };
     let mut text = format!("{}: {}\n", row.name, row.words);
     let paper = [("paper", &row.paper), ("read at", &row.read_at)];

@@ -60,7 +60,10 @@ fn close_day(shop: &mut Shop, day: chrono::NaiveDate, args: &Asked) -> Result<Sa
             }
         }
         Closing::Unchanged(row) => {
-            text.push_str(&format!("\nNothing changed since version {}: it stands.\n", row.version));
+            text.push_str(&format!(
+                "\nNothing changed since version {v}: it stands, and no version was made. Above is version {v}.\n",
+                v = row.version
+            ));
         }
     }
     let json = serde_json::json!({ "version": row.version, "changes": row.changes, "sheet": sheet });

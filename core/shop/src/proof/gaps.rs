@@ -163,6 +163,13 @@ fn of_unit(
         }
         last = Some(at);
     }
+    if let Some(before) = last {
+        let now = Stamp::from(yard.cut());
+        let days = now.unix_ms().saturating_sub(before.unix_ms()) / 86_400_000;
+        if days > LONG {
+            found.add("reading-span", format!("{} - {} ({days} d)", when(before), when(now)));
+        }
+    }
     for defect in ledger.every_defect(truck)?.iter().filter(|defect| defect.state == DefectState::Open) {
         found.add("defect-open", format!("{} {}", when(Stamp::from(defect.since)), defect.item));
     }

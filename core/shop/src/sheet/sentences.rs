@@ -70,7 +70,7 @@ fn reported(of: &NotReported) -> String {
 fn knew(against: &[AgainstRow]) -> &'static str {
     let before = |row: &AgainstRow| {
         let after = |at: Option<Stamp>| at.is_none_or(|at| at > row.used);
-        !row.could_know && after(row.shop_knew) && after(row.driver_knew)
+        !row.could_know && !row.on_paper && after(row.shop_knew) && after(row.driver_knew)
     };
     if against.iter().all(before) { ", before either could know" } else { "" }
 }

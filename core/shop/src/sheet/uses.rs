@@ -4,6 +4,7 @@ use sumpbook_daybook::ledger::{Ledger, Reach};
 use sumpbook_trade::Fact;
 use sumpbook_trade::day::Heading;
 use sumpbook_trade::defect::uses_against;
+use sumpbook_trade::record::Source;
 
 use super::record::{AgainstRow, WithoutRow};
 use super::unit_day::{Told, UnitDay};
@@ -52,9 +53,11 @@ pub(super) fn against(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result
                 .map_or(found.lock.because.entry, |answer| answer.entry);
             let opened = knowing::first_held(ledger, entry)?;
             let (mut could_know, mut shop_knew, mut driver_knew) = (false, None, None);
+            // What was written down on paper or at the desk says nothing of what its driver's phone held.
+            let by_phone = told.entry.source == Source::Phone;
             if let Some(opened) = &opened {
                 shop_knew = Some(knowing::shop_knew(yard, opened));
-                if let Some(held) = truth.entry(told.fact.n)? {
+                if by_phone && let Some(held) = truth.entry(told.fact.n)? {
                     driver_knew = knowing::phone_knew(ledger, yard, held.row.actor.key(), opened)?;
                     // No entry follows one of another book: of a campaign the log of exchanges says who held it.
                     could_know = match held.row.book == opened.row.book {
@@ -66,7 +69,9 @@ pub(super) fn against(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result
             let clock = |at: Option<sumpbook_trade::Stamp>, never: &str| {
                 at.map_or_else(|| never.to_owned(), |at| yard.clock(at))
             };
-            let said = if could_know {
+            let said = if !by_phone {
+                format!("not known: it came on paper; shop knew {}", clock(shop_knew, "not known"))
+            } else if could_know {
                 "yes: the lock-out was on the phone that recorded this".to_owned()
             } else {
                 format!(
@@ -83,6 +88,7 @@ pub(super) fn against(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result
                 what: what(told),
                 driver: yard.name(ledger, told.entry.person),
                 could_know,
+                on_paper: !by_phone,
                 shop_knew,
                 driver_knew,
                 said,

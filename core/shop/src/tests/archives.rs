@@ -377,6 +377,18 @@ fn the_feed_keeps_its_names_and_its_numbers_rise_only_when_an_answer_moves() {
     assert!(value(&old, "SUMMARY").contains("done 6 November 2026"), "{old:?}");
     assert_eq!(value(&event(&done, "DTSTART;VALUE=DATE:20271106"), "SEQUENCE"), "0");
     assert!(done.matches("BEGIN:VEVENT").count() > first.matches("BEGIN:VEVENT").count());
+    // That service does not count after all: what ran from it was never done, and the one before is open again.
+    let uid = value(&event(&done, "DTSTART;VALUE=DATE:20271106"), "UID");
+    let service = uid.split('@').next().unwrap().rsplit('.').next().unwrap().to_owned();
+    let service = sumpbook_trade::EntryId(uuid::Uuid::try_parse(&service).unwrap());
+    let hand = yard.hand("Ilse", "2026-11-07T08:00:00-07:00");
+    crate::settle::decide(&mut yard.shop, &[service], Verdict::DoNotUse, "another truck's", &hand).unwrap();
+    yard.shop.ledger.settle().unwrap();
+    let void = unfolded(&calendar_feed::keep(&mut yard.shop, at("2026-11-07T09:00:00-07:00")).unwrap());
+    let gone = event(&void, &uid);
+    assert_eq!(value(&gone, "STATUS"), "CANCELLED");
+    assert!(!value(&gone, "SUMMARY").contains("done"), "{gone:?}");
+    assert_eq!(value(&event(&void, &name), "STATUS"), "CONFIRMED");
 }
 
 #[test]

@@ -8,6 +8,8 @@ use super::yard::*;
 use crate::certify::certify;
 use crate::service::service_done;
 use crate::settle::decide;
+use crate::sheet::View;
+use crate::shop::Told;
 use crate::wait::wait_for_part;
 
 fn hm(at: Option<Stamp>) -> String {
@@ -78,6 +80,32 @@ fn event_2_two_phones_differ_and_the_truck_left_before_either_could_know() {
     assert!(!against.could_know);
     assert_eq!(against.said, "no: shop knew 11:05, driver 15:50");
     assert_eq!(evening.without.count, 0, "Bettina's walk covers it");
+}
+
+#[test]
+fn of_a_use_on_paper_nobody_can_tell_what_its_driver_knew() {
+    let mut yard = Yard::new();
+    let out = answer("lamps-stop", Some("left"), Some(Severity::Road), "out");
+    yard.sign(2, "Hattie", "TH-02", "2026-10-20T06:30:00-06:00", walk(vec![out], 6));
+    yard.exchange(2, "2026-10-20T06:35:00-06:00");
+    // Typed in at the desk at 15:50: the shop's key signs, and the shop has known of the lock since 06:35.
+    let hand = yard.hand("Bettina", "2026-10-20T15:50:00-06:00");
+    let used = Told {
+        person: hand.person,
+        at: at("2026-10-20T06:50:00-06:00"),
+        source: Source::Paper,
+        hours: None,
+        note: None,
+    };
+    let truck = yard.truck("TH-02");
+    yard.shop.write_told(Some(truck), drive(DriveWhat::LeftYard).into(), used, &hand).unwrap();
+    yard.shop.ledger.settle().unwrap();
+    let evening = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00");
+    let against = &evening.against.rows[0];
+    assert!(!against.could_know && against.on_paper && against.driver_knew.is_none());
+    assert_eq!(against.said, "not known: it came on paper; shop knew 06:35");
+    let sheet = yard.sheet("2026-10-20", View::Evening, "2026-10-20T17:00:00-06:00");
+    assert!(!sheet.sentences.join(" ").contains("before either could know"));
 }
 
 #[test]

@@ -34,6 +34,7 @@ changed-field-who = by
 changed-field-pre-trip-came = pre-trip came
 changed-field-reason = reason typed
 changed-field-driver = driver
+changed-field-on-paper = on paper
 changed-field-could-know = could know
 changed-field-shop-knew = shop knew
 changed-field-expected = expected

@@ -174,6 +174,7 @@ used-came-back = came back
 used-started-air = started the air
 lock-since = { $lock } since { $when }
 could-know = yes: the lock-out was on the phone that recorded this
+could-know-paper = not known, it came on paper: shop knew { $shop }
 could-not-know = no: shop knew { $shop }, driver { $driver }
 quiet-days = not heard from, day { $n }
 expected-done = done { $when }

@@ -34,6 +34,7 @@ changed-field-who = por
 changed-field-pre-trip-came = inspección previa llegó
 changed-field-reason = motivo escrito
 changed-field-driver = chofer
+changed-field-on-paper = en papel
 changed-field-could-know = podía saberlo
 changed-field-shop-knew = el taller supo
 changed-field-expected = hora de salida

@@ -174,6 +174,7 @@ used-came-back = regresó
 used-started-air = arrancó el aire
 lock-since = { $lock } desde { $when }
 could-know = sí: el bloqueo estaba en el teléfono que registró esto
+could-know-paper = no se sabe, vino en papel: taller { $shop }
 could-not-know = no podía saberlo: taller { $shop }, chofer { $driver }
 quiet-days = sin noticias, día { $n }
 expected-done = hecha { $when }

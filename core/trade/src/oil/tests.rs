@@ -100,7 +100,7 @@ fn case_5_three_pours_middle_to_middle_without_a_glass_volume() {
     near(loaded.mg_m3, 56.0, 0.05);
     assert!(!loaded.at_least);
     assert_eq!(
-        verdict(balance, MlPerHour(1.23), &numbers()),
+        verdict(balance, MlPerHour(1.23), true, &numbers()),
         OilVerdict::None(NoVerdict::GlassUnknown),
         "no glass volume, no band"
     );
@@ -183,7 +183,10 @@ fn what_a_fill_takes_up_at_first_is_kept_apart() {
     assert_eq!(fill.settled.unwrap().hours, Tenths(10_130));
     assert_eq!(fill.own_balances().count(), 1);
     near(fill.made_up.0, quarts("0.72").0, 1e-9);
-    assert_eq!(verdict(&fill.balances[0], MlPerHour(1.0), &numbers()), OilVerdict::None(NoVerdict::Settling));
+    assert_eq!(
+        verdict(&fill.balances[0], MlPerHour(1.0), true, &numbers()),
+        OilVerdict::None(NoVerdict::Settling)
+    );
 }
 
 #[test]
@@ -219,7 +222,7 @@ fn a_verdict_waits_for_hours_and_for_a_band_on_one_side() {
     };
     let limit = use_at(5.0, cfm(185.0), None, &numbers());
     near(limit.0, 1.83, 0.005);
-    let says = |balance: &Balance| verdict(balance, limit, &numbers());
+    let says = |balance: &Balance| verdict(balance, limit, true, &numbers());
     assert_eq!(says(&of("149.9", "0.50")), OilVerdict::None(NoVerdict::TooFewHours));
     // 0.12 qt in 94.5 h, two readings off by 0.06 qt: 0.6 to 1.8 mL/h.
     assert_eq!(says(&of("194.5", "0.12")), OilVerdict::Under);

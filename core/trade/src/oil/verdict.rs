@@ -30,10 +30,15 @@ pub enum NoVerdict {
     GlassUnknown,
     /// The fill was still settling.
     Settling,
+    /// It lies under what the rated delivery would allow, and how much air was made is not known: it may be over.
+    LoadShareUnknown,
+    /// Less than nothing was used, whatever two readings may be off: a level is wrong, or a pour is missing.
+    LessThanNothing,
 }
 
-/// What a balance says of `limit`.
-pub fn verdict(balance: &Balance, limit: MlPerHour, numbers: &OilNumbers) -> OilVerdict {
+/// What a balance says of `limit`. Without a load share the limit is that of the rated delivery, the most air there can
+/// have been: over it is over for certain, under it is not.
+pub fn verdict(balance: &Balance, limit: MlPerHour, share_known: bool, numbers: &OilNumbers) -> OilVerdict {
     if balance.settling {
         return OilVerdict::None(NoVerdict::Settling);
     }
@@ -43,6 +48,8 @@ pub fn verdict(balance: &Balance, limit: MlPerHour, numbers: &OilNumbers) -> Oil
     match balance.band() {
         None => OilVerdict::None(NoVerdict::GlassUnknown),
         Some((low, _)) if low > limit => OilVerdict::Over,
+        Some((_, high)) if high < MlPerHour(0.0) => OilVerdict::None(NoVerdict::LessThanNothing),
+        Some((_, high)) if high <= limit && !share_known => OilVerdict::None(NoVerdict::LoadShareUnknown),
         Some((_, high)) if high <= limit => OilVerdict::Under,
         Some(_) => OilVerdict::None(NoVerdict::BandTooWide),
     }

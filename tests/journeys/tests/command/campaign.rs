@@ -29,7 +29,7 @@ fn it_locks_on_a_phone_without_signal_and_the_work_recorded_on_another_frees_it(
     for line in [
         "KX 24-07: change the scavenge line",
         "paper KX 24-07 rev B",
-        "of compressor sets thw-a-1 to THW-A-05, by 21 Oct 2026; locks air after that",
+        "of compressor sets thw-a-1 to THW-A-05, by 21 Oct 2026; locks air after that day",
         "TH-01  THW-A-01      to be done, 1 d left",
         "TH-03  not recorded  look at it: no serial is on record",
         "2 units looked at; 1 to be done, 0 past the last good day, 1 to be looked at, 0 done",

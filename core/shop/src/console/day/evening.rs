@@ -110,6 +110,10 @@ fn could_know(words: &Words, row: &AgainstRow) -> String {
     if row.could_know {
         return words.t("could-know");
     }
+    if row.on_paper {
+        let shop = words.at_or(row.shop_knew, "not-yet");
+        return words.with("could-know-paper", &[("shop", Arg::Text(&shop))]);
+    }
     let (shop, driver) = (words.at_or(row.shop_knew, "not-yet"), words.at_or(row.driver_knew, "not-yet"));
     words.with("could-not-know", &[("shop", Arg::Text(&shop)), ("driver", Arg::Text(&driver))])
 }

@@ -93,7 +93,7 @@ fn locks(words: &Words, evening: &Evening) -> String {
 /// Used before the shop or the driver's phone could know of the lock.
 pub(super) fn nobody_knew(row: &AgainstRow) -> bool {
     let after = |at: Option<Stamp>| at.is_none_or(|at| at > row.used);
-    !row.could_know && after(row.shop_knew) && after(row.driver_knew)
+    !row.could_know && !row.on_paper && after(row.shop_knew) && after(row.driver_knew)
 }
 
 fn of_morning(words: &Words, morning: &Morning, known_at: Stamp) -> Vec<String> {

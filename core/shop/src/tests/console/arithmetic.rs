@@ -203,6 +203,29 @@ fn parts_are_ordered_for_the_earliest_day_and_the_feed_tells_the_likely_one() {
     assert!(event.contains("20261026") && event.contains("SEQUENCE:0"), "{event}");
 }
 
+#[test]
+fn an_open_task_of_which_no_day_can_be_told_any_more_stays_as_it_was_told() {
+    let mut yard = steady();
+    let hand = yard.hand("Ilse", "2026-10-19T16:50:00-06:00");
+    let mut programme = yard.shop.ledger.fleet().programme.clone();
+    // By the hours alone.
+    programme
+        .tasks
+        .iter_mut()
+        .filter(|task| task.id.0 == "oil-and-filters")
+        .for_each(|task| task.months = None);
+    yard.shop.set_programme(None, programme, &hand).unwrap();
+    let oil = |yard: &mut Yard, when: &str| {
+        let feed = calendar_feed::keep(&mut yard.shop, at(when)).unwrap().to_ics("en");
+        feed.split("BEGIN:VEVENT").find(|event| event.contains("TH-01: Oil")).unwrap().to_owned()
+    };
+    let told = oil(&mut yard, "2026-10-19T17:00:00-06:00");
+    assert!(told.contains("STATUS:TENTATIVE") && told.contains("SEQUENCE:0"), "{told}");
+    // Nobody read the meter for months: there is no pace left to tell a day by, and nothing was done.
+    let later = oil(&mut yard, "2027-01-10T17:00:00-07:00");
+    assert!(later.contains("STATUS:TENTATIVE") && later.contains("SEQUENCE:0"), "{later}");
+}
+
 #[tokio::test(flavor = "multi_thread")]
 async fn event_9_counts_weighted_hours_and_says_what_they_mean_on_this_meter() {
     let mut yard = Yard::new();
