@@ -147,7 +147,7 @@ aside-why-other-unit = It stands in one unit's book and speaks of another. It do
 aside-why-two-contents = Two entries bear the same number and say different things. Both are kept, neither counts.
 aside-why-newer-version = A newer version of this app made it, and this one cannot read it. Nothing of it is lost.
 aside-why-unreadable = What is kept of it is no entry. It is kept as it came.
-aside-why-reading = The hours in it do not fit the meter. They are left out; the rest of it counts.
+aside-why-reading = Its meter cannot have shown these hours. They are left out; the rest of it counts.
 aside-why-by-shop = The shop has set it aside. Why comes with its next news.
 aside-do-void = Nothing to do. If the correction was wrong, call the shop: a person there can decide otherwise.
 aside-do-left-out = If it was right, call the shop and say so: it can be decided otherwise.
@@ -161,7 +161,7 @@ aside-do-reading = Read the meter again and type what it shows. If this is what 
 aside-do-by-shop = Try the shop now for its reason, or call.
 aside-counts-again = It counts again: nothing is set aside here any more.
 aside-no-words = This app cannot say what is in it.
-aside-at-most = { $figure } h; the meter could show at most { $ceiling } h then
+aside-at-most = The meter could show at most { $ceiling } h then.
 aside-belongs-to = belongs to { $door }
 
 # Why a reading is asked about

@@ -147,7 +147,7 @@ aside-why-other-unit = Está en el cuaderno de una unidad y habla de otra. No cu
 aside-why-two-contents = Dos registros llevan el mismo número y dicen cosas distintas. Los dos se guardan y ninguno cuenta.
 aside-why-newer-version = Lo hizo una versión más nueva de esta aplicación y esta no lo puede leer. No se perdió nada.
 aside-why-unreadable = Lo que hay guardado no es un registro. Se guarda tal como llegó.
-aside-why-reading = Sus horas no van con el medidor. Quedan fuera; lo demás cuenta.
+aside-why-reading = El medidor no puede haber marcado estas horas. Quedan fuera; lo demás cuenta.
 aside-why-by-shop = El taller lo apartó. La razón llega con su próxima noticia.
 aside-do-void = No hay nada que hacer. Si la corrección estaba mal, llama al taller: allá una persona puede decidir otra cosa.
 aside-do-left-out = Si estaba bien, llama al taller y dilo: se puede decidir otra cosa.
@@ -161,7 +161,7 @@ aside-do-reading = Lee el medidor otra vez y escribe lo que marca. Si marcaba es
 aside-do-by-shop = Intenta con el taller para saber la razón, o llama.
 aside-counts-again = Ya cuenta otra vez: aquí no queda nada apartado.
 aside-no-words = Esta aplicación no puede decir lo que trae.
-aside-at-most = { $figure } h; el medidor podía marcar { $ceiling } h como máximo
+aside-at-most = El medidor podía marcar { $ceiling } h como máximo.
 aside-belongs-to = es de { $door }
 
 # Why a reading is asked about

@@ -70,7 +70,7 @@ fn family(words: &Words, family: &str) -> String {
     words.or_plain(&format!("family-{family}"), family)
 }
 
-/// The code: so many of its squares may be gone as a code allows at most, about a third.
+/// The code, with as many of its squares to spare as a code can have: what is printed here gets dirty.
 fn code(telling: &Telling, text: &str) -> Markup {
     match QrCode::encode_text(text, QrCodeEcc::High) {
         Ok(code) => picture(&code, &telling.t("label-picture")),

@@ -2,6 +2,8 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.onNodeWithText
 import app.sumpbook.core.StopNow
 import app.sumpbook.ui.control.assertTargets
@@ -29,7 +31,7 @@ class OneUnitTest {
     fun `air is started from the unit's screen, and stopped there once it runs`() = with(cab) {
         at(Place.Unit(unit("TH-02"))) {
             picture("unit-air")
-            for (act in listOf("Oil", "Start air", "Display", "More")) onNodeWithText(act).assertIsDisplayed()
+            for (act in listOf("Oil", "Start air", "Display", "More")) onNode(hasText(act) and hasClickAction()).assertIsDisplayed()
             onNodeWithText("Stop air").assertDoesNotExist()
             press("Start air")
             assertEquals(Place.Steps(unit("TH-02"), "start"), back.top)

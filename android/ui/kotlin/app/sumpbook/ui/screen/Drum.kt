@@ -37,8 +37,9 @@ fun ColumnScope.Drum(view: TopUpView, scan: Scan?, say: (TopUpSaid) -> Unit) {
     val oil = view.record.oil ?: return
     val own = view.own
     val same = view.record.mix == Mix.SAME
-    // What the camera read is seen beside the chips: they say only whether it is the unit's own.
-    if (view.record.drumScanned) Line(stringResource(R.string.drum_oil), said = view.drum)
+    // What the camera read is seen beside the chips: they say only whether it is the unit's own. Two oils that may not
+    // meet stand above already.
+    if (view.record.drumScanned && !view.record.mayNotPour) Line(stringResource(R.string.drum_oil), said = view.drum)
     if (scan != null) SecondaryButton(stringResource(R.string.scan_drum)) { scan.now() }
     Chips {
         if (own != null) {
