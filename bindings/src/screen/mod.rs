@@ -24,6 +24,7 @@ mod roadside;
 mod ruler;
 mod signing;
 mod site;
+mod sound;
 mod steps;
 mod stop;
 mod take_over;
@@ -34,3 +35,4 @@ mod walk_rules;
 mod where_it_is;
 
 pub use roadside::key_of_part;
+pub use sound::sound_part;

@@ -16,6 +16,7 @@ const STEPS: &[&str] = &[
     include_str!("migrations/0008_bears.sql"),
     include_str!("migrations/0009_again.sql"),
     include_str!("migrations/0010_more_bears.sql"),
+    include_str!("migrations/0011_sounds.sql"),
 ];
 
 /// The newest form this program knows.

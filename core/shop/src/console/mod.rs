@@ -37,6 +37,7 @@ mod ruler;
 pub mod session;
 mod severities;
 mod sign_in;
+mod sound;
 mod table;
 mod texts;
 mod unit;
@@ -161,6 +162,7 @@ pub fn router(console: Console) -> Router {
         .merge(note_down::routes())
         .merge(certificates::routes())
         .merge(photo::routes())
+        .merge(sound::routes())
         .merge(due::routes())
         .merge(air::routes())
         .merge(numbers::routes())

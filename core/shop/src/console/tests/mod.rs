@@ -9,6 +9,7 @@ mod links;
 mod paper;
 mod people;
 mod sign_in;
+mod sounds;
 mod steps;
 mod week;
 
