@@ -44,7 +44,7 @@ pub enum PhoneError {
         /// For a log.
         reason: String,
     },
-    /// A photo.
+    /// A photo, or a sound.
     #[error("{kind:?}: {reason}")]
     Photo {
         /// Why.
@@ -183,15 +183,19 @@ pub enum StorageKind {
     Other,
 }
 
-/// What is wrong with a photo.
+/// What is wrong with a photo, or with a sound.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, uniffi::Enum)]
 pub enum PhotoKind {
-    /// Not one of the kinds that are kept.
+    /// Not one of the kinds of picture that are kept.
     NotAPhoto,
+    /// Not one of the kinds of sound that are kept.
+    NotASound,
     /// It ends too early.
     Cut,
     /// Too many bytes.
     TooLarge,
+    /// A sound of more than 10 s.
+    TooLong,
     /// No room.
     Full,
     /// Its file is not what it was.

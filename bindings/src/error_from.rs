@@ -8,6 +8,7 @@ use sumpbook_daybook::line::LineError;
 use sumpbook_daybook::phone::online::OnlineError;
 use sumpbook_daybook::phone::{KeySealError, PhoneError as DaybookError, SlipError};
 use sumpbook_daybook::photo::PhotoError;
+use sumpbook_daybook::sound::SoundError;
 use sumpbook_daybook::store::StoreError;
 
 use crate::error::{
@@ -49,6 +50,7 @@ impl From<DaybookError> for PhoneError {
             DaybookError::Ledger(error) => error.into(),
             DaybookError::Store(error) => error.into(),
             DaybookError::Photo(error) => error.into(),
+            DaybookError::Sound(error) => error.into(),
             DaybookError::Random(_) => PhoneError::Unexpected { reason },
         }
     }
@@ -133,6 +135,21 @@ impl From<PhotoError> for PhoneError {
             PhotoError::Full => PhotoKind::Full,
             PhotoError::Damaged(_) => PhotoKind::Damaged,
             PhotoError::Folder { .. } => PhotoKind::Folder,
+        };
+        PhoneError::Photo { kind, text_key: error.text_key().map(str::to_owned), reason: error.to_string() }
+    }
+}
+
+impl From<SoundError> for PhoneError {
+    fn from(error: SoundError) -> PhoneError {
+        let kind = match &error {
+            SoundError::NotASound => PhotoKind::NotASound,
+            SoundError::Cut => PhotoKind::Cut,
+            SoundError::TooLong => PhotoKind::TooLong,
+            SoundError::TooLarge => PhotoKind::TooLarge,
+            SoundError::Full => PhotoKind::Full,
+            SoundError::Damaged(_) => PhotoKind::Damaged,
+            SoundError::Folder { .. } => PhotoKind::Folder,
         };
         PhoneError::Photo { kind, text_key: error.text_key().map(str::to_owned), reason: error.to_string() }
     }

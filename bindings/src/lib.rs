@@ -18,6 +18,7 @@ mod pin;
 mod record;
 mod screen;
 mod slip;
+mod sound;
 mod text;
 mod trade;
 mod values;
@@ -34,7 +35,7 @@ pub use listener::{ChangeListener, ChangeSet};
 pub use phone::Phone;
 pub use pin::{PinChosen, PinSaid, pin_digits};
 pub use record::{LevelSaid, Said, ShownNote};
-pub use screen::key_of_part;
+pub use screen::{key_of_part, sound_part};
 pub use slip::slip_digits;
 pub use text::{
     TextAsk, TextValue, has_text, key_of_called, key_of_hint, key_of_item, key_of_level, key_of_lock,

@@ -219,5 +219,6 @@ fn ok(item: String) -> Answer {
         together: None,
         words: None,
         photos: Vec::new(),
+        sound: None,
     }
 }

@@ -41,6 +41,8 @@ pub struct SaidRow {
     pub words: Option<String>,
     /// Photos of the defect by their names, where they were asked for; this phone may not hold them.
     pub photos: Vec<Digest>,
+    /// The sound of the defect by its name, where it was asked for; this phone may not hold it.
+    pub sound: Option<Digest>,
 }
 
 /// A certificate.

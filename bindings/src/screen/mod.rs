@@ -25,6 +25,7 @@ mod ruler;
 mod set_aside;
 mod signing;
 mod site;
+mod sound;
 mod steps;
 mod stop;
 mod take_over;
@@ -35,3 +36,4 @@ mod walk_rules;
 mod where_it_is;
 
 pub use roadside::key_of_part;
+pub use sound::sound_part;

@@ -4,7 +4,7 @@ use sumpbook_daybook::screen::{
     self, FigureAsk, LineAnswer, LineRow, Main, PartNow, StopMark, StopQuery, StopScreen, Together,
 };
 use sumpbook_trade::checklist::{EngineState, HowGiven, Severity, Side, WalkPlace};
-use sumpbook_trade::record::{AnswerKind, ItemFigure};
+use sumpbook_trade::record::{AnswerKind, Digest, ItemFigure};
 use sumpbook_trade::{EntryId, Measure, Stamp, TruckId};
 
 use crate::checklist::template;
@@ -99,6 +99,8 @@ pub struct LineAnswer {
     pub words: Option<String>,
     /// How many photos.
     pub photos: u32,
+    /// The sound of a defect, by its name.
+    pub sound: Option<Digest>,
     /// The group it was answered in, when by one tap with others.
     pub together: Option<u32>,
     /// By whom, when somebody else signed it.

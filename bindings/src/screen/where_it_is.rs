@@ -86,6 +86,8 @@ pub struct WhereRow {
 pub struct PhotoRow {
     /// Its name, SHA-256: the row's id.
     pub photo: Digest,
+    /// It is a sound.
+    pub sound: bool,
     /// Where it stands.
     pub place: PhotoPlace,
 }

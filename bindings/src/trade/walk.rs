@@ -72,6 +72,9 @@ pub struct Answer {
     /// Photos, by SHA-256.
     #[uniffi(default)]
     pub photos: Vec<Digest>,
+    /// The noise a defect makes, as a clip of at most 10 s, by SHA-256; only of a defect.
+    #[uniffi(default)]
+    pub sound: Option<Digest>,
 }
 
 /// What a finding locks until the shop certifies it, worst first: the lesser in order is the worse.

@@ -13,6 +13,7 @@ pub mod parcel;
 pub mod phone;
 pub mod photo;
 pub mod screen;
+pub mod sound;
 pub mod state;
 pub mod store;
 pub mod text;

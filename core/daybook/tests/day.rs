@@ -118,6 +118,7 @@ fn d_a_stop_opens_is_seen_and_is_answered_by_one_tap() {
         together: None,
         words: None,
         photos: Vec::new(),
+        sound: None,
     };
     walk.answer(template(), defect).unwrap();
     let other = show(&yard, &walk, &seen(&opened, 14_000));
@@ -162,6 +163,7 @@ fn e_the_glass_stop_waits_for_its_figure() {
         together: None,
         words: None,
         photos: Vec::new(),
+        sound: None,
     };
     walk.answer(template(), level).unwrap();
     let after = button("TH-01", &at_glass(&yard, &walk).main);

@@ -32,6 +32,7 @@ fn answer(line: &Line, kind: AnswerKind) -> Answer {
         together: None,
         words: None,
         photos: Vec::new(),
+        sound: None,
     }
 }
 

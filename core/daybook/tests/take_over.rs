@@ -31,6 +31,7 @@ fn answer(item: &str, place: Option<&str>, kind: AnswerKind, word: Option<&str>)
         together: None,
         words: None,
         photos: vec![],
+        sound: None,
     }
 }
 

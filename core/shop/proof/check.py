@@ -5,7 +5,7 @@ Usage: python3 check.py PACK.zip
 
 Needs only the standard library for everything but the signatures: the list of files with their SHA-256, every
 entry's change built again from its fields (automerge's storage format: chunk header, change chunk, columns) and named
-by its hash, every photo what its name says, every predecessor there, every book ending where the list says. The signatures are checked with pycose
+by its hash, every photo and sound what its name says, every predecessor there, every book ending where the list says. The signatures are checked with pycose
 (RFC 9052; python3 -m pip install pycose), an implementation that shares nothing with the program.
 """
 
@@ -86,7 +86,7 @@ def check_photos(manifest, wrong):
 
 
 def digests(said):
-    """Every 32 bytes that an entry says: among them the photos it names."""
+    """Every 32 bytes that an entry says: among them the photos and sounds it names."""
     if isinstance(said, bytes):
         return {said.hex()} if len(said) == 32 else set()
     if isinstance(said, dict):

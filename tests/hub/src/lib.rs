@@ -22,7 +22,7 @@ use tempfile::TempDir;
 
 pub use browser::{Browser, Shown, WHO};
 pub use cutting::Cutting;
-pub use picture::{names, picture, takes};
+pub use picture::{heard, names, noise, picture, takes};
 pub use raw::Raw;
 
 /// A key that is the same in every run.

@@ -1,9 +1,10 @@
-//! Pictures a phone takes, and entries that name them.
+//! Pictures a phone takes, sounds it records, and entries that name them.
 
 use sumpbook_daybook::phone::{Daybook, Parts};
 use sumpbook_simulation::fleet::truck;
 use sumpbook_trade::EntryId;
-use sumpbook_trade::record::{Digest, DisplayNote, NoteKind};
+use sumpbook_trade::checklist::Severity;
+use sumpbook_trade::record::{Answer, AnswerKind, Digest, DisplayNote, EndOfDay, NoteKind};
 
 use crate::clock;
 
@@ -40,4 +41,45 @@ pub fn names(phone: &mut Daybook, unit: u32, photo: Digest) -> EntryId {
         photo: Some(photo),
     };
     phone.record(Parts::about(truck(unit), note.into()), clock()).unwrap()
+}
+
+/// So many seconds of a noise: one channel of 16 bits at 16 kHz.
+pub fn noise(seconds: u32) -> Vec<u8> {
+    let samples: Vec<u8> =
+        (0..seconds * 16_000).flat_map(|n| ((n % 150) as i16 * 200).to_le_bytes()).collect();
+    let length = samples.len() as u32;
+    let mut made = b"RIFF".to_vec();
+    made.extend((36 + length).to_le_bytes());
+    made.extend(b"WAVEfmt \x10\0\0\0\x01\0\x01\0");
+    made.extend([16_000u32, 32_000].map(u32::to_le_bytes).concat());
+    made.extend(b"\x02\0\x10\0data");
+    made.extend(length.to_le_bytes());
+    made.extend(samples);
+    made
+}
+
+/// Records a defect of the day that names a sound, whether it is kept or not.
+pub fn heard(phone: &mut Daybook, unit: u32, sound: Digest) -> EntryId {
+    let mounts = Answer {
+        item: "mounts".into(),
+        place: None,
+        answer: AnswerKind::Defect,
+        word: Some("broken".into()),
+        severity: Some(Severity::Air),
+        figures: Vec::new(),
+        on_screen_ms: None,
+        together: None,
+        words: None,
+        photos: Vec::new(),
+        sound: Some(sound),
+    };
+    let report = EndOfDay {
+        defects: vec![mounts],
+        none_found: false,
+        odometer: None,
+        tanks_drained: None,
+        to_next: None,
+        notes_seen: Vec::new(),
+    };
+    phone.record(Parts::about(truck(unit), report.into()), clock()).unwrap()
 }

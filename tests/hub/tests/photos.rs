@@ -6,7 +6,9 @@ use sumpbook_daybook::exchange::counts;
 use sumpbook_daybook::phone::online::{Hub, PhotoStop};
 use sumpbook_daybook::photo::{MOST, PIECE, PhotoFolder, name_of};
 use sumpbook_daybook::screen::{PhotoPlace, WhereQuery, where_it_is};
-use sumpbook_hub_tests::{Cutting, Yard, clock, exchange, names, permission, picture, takes, walk};
+use sumpbook_hub_tests::{
+    Cutting, Yard, clock, exchange, heard, names, noise, permission, picture, takes, walk,
+};
 use sumpbook_simulation::fleet::root;
 use sumpbook_trade::record::Digest;
 
@@ -163,4 +165,48 @@ fn a_shop_that_lost_its_photos_gets_them_again() {
     assert!(done.shop_set_back, "{done:?}");
     assert_eq!(done.photos.arrived, 1);
     assert!(at_the_shop(&yard, photo).is_some());
+}
+
+#[test]
+fn the_sound_of_a_defect_follows_its_entry_piece_by_piece_and_longer_ones_are_not_taken() {
+    let yard = yard();
+    let folder = tempfile::tempdir().unwrap();
+    let mut phone = yard.phone(folder.path(), 1, &[0]);
+    assert!(exchange(&mut phone).unwrap().whole);
+    let bytes = noise(10);
+    assert!(bytes.len() > PIECE, "it goes in pieces");
+    let sound = phone.keep_sound(&bytes).unwrap();
+    assert_eq!(exchange(&mut phone).unwrap().photos.arrived, 0, "nothing names it yet");
+    heard(&mut phone, 0, sound);
+    let (long, mut cut) = (noise(12), noise(1));
+    cut.truncate(900);
+    for other in [&long, &cut] {
+        heard(&mut phone, 0, name_of(other));
+    }
+    let way = yard.way();
+    let token = permission(&way, &mut phone);
+    let size = bytes.len() as u64;
+    let said = way.send_piece(sound, &token, 0, size, &bytes[..PIECE], soon()).unwrap();
+    assert_eq!((said.status, said.offset), (204, Some(PIECE as u64)));
+    let screen =
+        where_it_is(phone.ledger(), &WhereQuery { days_back: 1 }, &phone.standing().unwrap(), clock());
+    let rows: Vec<_> = screen.unwrap().days.iter().flat_map(|day| day.rows.clone()).collect();
+    let row = rows.iter().find(|row| !row.photos.is_empty()).unwrap();
+    assert_eq!((row.photos.len(), row.photos[0].sound), (1, true));
+    let done = exchange(&mut phone).unwrap();
+    assert_eq!((done.photos.arrived, done.photos.left), (1, 0), "{done:?}");
+    assert_eq!(done.photos.bytes, size - PIECE as u64, "what was there was not sent again");
+    assert_eq!(at_the_shop(&yard, sound), Some(bytes));
+    // Named by an entry, and still no sound that is kept.
+    let put = |other: &[u8]| {
+        let (first, rest) = other.split_at(other.len().min(PIECE));
+        let name = name_of(other);
+        let said = way.send_piece(name, &token, 0, other.len() as u64, first, soon()).unwrap();
+        if rest.is_empty() {
+            return said.status;
+        }
+        way.send_piece(name, &token, PIECE as u64, other.len() as u64, rest, soon()).unwrap().status
+    };
+    assert_eq!((put(&long), put(&cut)), (422, 422));
+    assert_eq!(at_the_shop(&yard, name_of(&long)), None);
 }

@@ -46,6 +46,7 @@ pub fn answer(number: u32, defect: bool) -> Answer {
         together: None,
         words: None,
         photos: Vec::new(),
+        sound: None,
     }
 }
 

@@ -174,6 +174,7 @@ impl PreTripDraft {
                 together: Some(group),
                 words: None,
                 photos: Vec::new(),
+                sound: None,
             })
             .collect();
         if open.is_empty() {

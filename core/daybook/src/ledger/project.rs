@@ -93,7 +93,7 @@ impl Knowledge {
         let before = if new { None } else { truth.fact(n)?.map(|fact| fact.judged) };
         writing.put_fact(&self.fact_row(n, row, entry.as_ref(), judged), new)?;
         if let Some(entry) = &entry {
-            writing.put_photos(n, &entry.fact.photos())?;
+            writing.put_photos(n, &entry.fact.photos(), &entry.fact.sounds())?;
         }
         if before == Some(judged) {
             return Ok(());

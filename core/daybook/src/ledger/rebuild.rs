@@ -9,7 +9,7 @@ use crate::book::BookId;
 use crate::gate::DeviceKey;
 use crate::store::{RefusedRow, Store};
 
-/// Set by the step that brought the projection of photos into a file with entries.
+/// Set by each step after which an entry may name more photos, or sounds, than were noted down.
 const PHOTOS_UNREAD: &str = "photos-unread";
 
 /// Set by a step after which more of an entry is projected than before.
@@ -93,7 +93,7 @@ impl Ledger {
         })
     }
 
-    /// Reads which photos are named by entries that came before this was noted down.
+    /// Reads which photos and sounds are named by entries that came before this was noted down.
     pub(super) fn read_photos(&mut self) -> Result<(), LedgerError> {
         if self.store.setting(PHOTOS_UNREAD)?.is_none_or(|unread| unread.is_empty()) {
             return Ok(());
@@ -106,7 +106,7 @@ impl Ledger {
                 let Some(end) = rows.last().map(|held| held.n) else { break };
                 for held in rows {
                     if let Ok(entry) = Entry::from_payload(&held.row.payload) {
-                        writing.put_photos(held.n, &entry.fact.photos())?;
+                        writing.put_photos(held.n, &entry.fact.photos(), &entry.fact.sounds())?;
                     }
                 }
                 writing.commit()?;

@@ -54,6 +54,12 @@ pub enum AnswerError {
         /// What the line says.
         given: &'static str,
     },
+    /// A sound beside another answer.
+    #[error("'{item}' is no defect here, so it has no sound. Leave it out.")]
+    SoundOfNoDefect {
+        /// The item.
+        item: String,
+    },
     /// Something that only a defect has.
     #[error("'{item}' is no defect here, so it has no word and no severity. Leave them out.")]
     NotADefect {
@@ -72,6 +78,9 @@ pub fn with_severity(template: &Template, mut answer: Answer) -> Result<Answer, 
     };
     check_place(item, answer.place.as_deref())?;
     if answer.answer != AnswerKind::Defect {
+        if answer.sound.is_some() {
+            return Err(AnswerError::SoundOfNoDefect { item: answer.item });
+        }
         return match (&answer.word, answer.severity) {
             (None, None) => Ok(answer),
             _ => Err(AnswerError::NotADefect { item: answer.item }),

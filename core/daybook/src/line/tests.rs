@@ -191,6 +191,19 @@ fn a_figure_in_a_unit_that_cannot_be_its_own_is_refused() {
     assert!(refused(report).contains("mi, km"));
 }
 
+#[test]
+fn a_defect_has_one_sound_at_most_and_nothing_else_has_any() {
+    let name = "ab".repeat(32);
+    let sound = format!(r#","word":"cracked","sound":"{name}""#);
+    let entry = resolve(&defect(&sound, ""), &fleet()).unwrap();
+    assert_eq!(entry.fact.sounds(), [name.parse().unwrap()]);
+    assert!(entry.fact.photos().is_empty());
+    let ok = r#"{"item":"horn","answer":"ok"}"#.replace('}', &format!(r#","sound":"{name}"}}"#));
+    assert!(refused(&walked(&ok, true)).contains("'horn' is no defect here, so it has no sound"));
+    let two = defect(&format!(r#","word":"cracked","sound":["{name}"]"#), "");
+    assert!(Line::read(&two).is_err());
+}
+
 fn walked(answers: &str, complete: bool) -> String {
     format!(
         r#"{{"unit":"TH-01","person":"Amos Tillery","kind":"pre-trip-section","body":{{"walk":"01929e00-0000-7000-8000-000000000031","edition":1,"answers":[{answers}],"complete":{complete}}}}}"#

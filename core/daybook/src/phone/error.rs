@@ -6,6 +6,7 @@ use super::KeySealError;
 use crate::exchange::ExchangeError;
 use crate::ledger::LedgerError;
 use crate::photo::PhotoError;
+use crate::sound::SoundError;
 use crate::store::StoreError;
 
 /// Why the daybook could not do it; what was recorded before is kept.
@@ -65,6 +66,9 @@ pub enum PhoneError {
     /// A photo could not be kept or read.
     #[error(transparent)]
     Photo(#[from] PhotoError),
+    /// A sound could not be kept or read.
+    #[error(transparent)]
+    Sound(#[from] SoundError),
     /// The system gave no random bytes.
     #[error("The system has no random numbers to give ({0}). Nothing was changed. Try again.")]
     Random(#[from] getrandom::Error),

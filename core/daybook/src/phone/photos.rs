@@ -1,4 +1,4 @@
-//! A phone's photos: kept before an entry names them, and where each stands.
+//! A phone's photos and sounds: kept before an entry names them, and where each stands.
 
 use std::collections::{BTreeMap, HashSet};
 
@@ -8,6 +8,7 @@ use super::{Daybook, PhoneError};
 use crate::exchange::not_at_shop;
 use crate::photo::{self, PhotoError};
 use crate::screen::PhotoPlace;
+use crate::sound::{self, SoundError};
 
 impl Daybook {
     /// Keeps a photo, durable when this returns, and gives the name by which an entry can say it. What the camera
@@ -19,7 +20,16 @@ impl Daybook {
         self.photos().keep(&photo::cleaned(bytes)?)
     }
 
-    /// Where each photo stands that this phone holds and an entry names.
+    /// Keeps a sound of at most 10 s (WAV, AAC in MP4), durable when this returns, and gives the name by which an answer
+    /// can say it. What a recorder wrote about itself, its owner and the place is taken out first.
+    ///
+    /// # Errors
+    /// [`SoundError`]; then nothing of it is kept, and every entry is.
+    pub fn keep_sound(&mut self, bytes: &[u8]) -> Result<Digest, SoundError> {
+        Ok(self.photos().keep(&sound::cleaned(bytes)?)?)
+    }
+
+    /// Where each photo stands, and each sound, that this phone holds and an entry names.
     ///
     /// # Errors
     /// As any read.

@@ -37,6 +37,9 @@ pub struct SaidRow {
     /// Photos of the defect by their names, where they were asked for; this phone may not hold them.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub photos: Vec<Digest>,
+    /// The sound of the defect by its name, where it was asked for; this phone may not hold it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sound: Option<Digest>,
 }
 
 /// A certificate.
@@ -97,6 +100,7 @@ impl DefectRow {
                 word,
                 words,
                 photos: Vec::new(),
+                sound: None,
             }
         });
         DefectRow {
@@ -121,29 +125,31 @@ pub(super) fn first_word(defect: &Defect) -> Option<String> {
 }
 
 impl DefectRow {
-    /// The same with the photos its finders took.
+    /// The same with the photos its finders took and the sounds they recorded.
     pub(super) fn with_photos(ledger: &Ledger, defect: &Defect) -> Result<DefectRow, LedgerError> {
         let mut row = DefectRow::of(defect, ledger.fleet());
         let truth = ledger.store().truth();
         for (said, answer) in row.said.iter_mut().zip(&defect.answers).filter(|(said, _)| !said.ok) {
             for held in truth.by_id(EntryId(answer.entry))? {
                 let Ok(entry) = Entry::from_payload(&held.row.payload) else { continue };
-                said.photos = photos_of(&entry.fact, &defect.item, defect.place.as_deref());
+                let same = answers_about(&entry.fact, &defect.item, defect.place.as_deref());
+                said.photos = same.iter().flat_map(|answer| answer.photos.iter().copied()).collect();
+                said.sound = same.iter().find_map(|answer| answer.sound);
             }
         }
         Ok(row)
     }
 }
 
-/// The photos an entry's answer about an item names.
-fn photos_of(fact: &Fact, item: &str, place: Option<&str>) -> Vec<Digest> {
+/// What an entry answers about an item.
+fn answers_about<'a>(fact: &'a Fact, item: &str, place: Option<&str>) -> Vec<&'a Answer> {
     let answers = match fact {
         Fact::PreTripSection(section) => &section.answers,
         Fact::EndOfDay(report) => &report.defects,
         _ => return Vec::new(),
     };
     let same = |answer: &&Answer| answer.item == item && answer.place.as_deref() == place;
-    answers.iter().filter(same).flat_map(|answer| answer.photos.iter().copied()).collect()
+    answers.iter().filter(same).collect()
 }
 
 /// The row's id: it stays the same whatever is added later.

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{HowGiven, Item, Line, NumberAsk, Severity, Side, Template, plan};
 use sumpbook_trade::limit::Measure;
-use sumpbook_trade::record::{Answer, AnswerKind, ItemFigure};
+use sumpbook_trade::record::{Answer, AnswerKind, Digest, ItemFigure};
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::defect_row::first_word;
@@ -63,6 +63,9 @@ pub struct LineAnswer {
     pub words: Option<String>,
     /// How many photos.
     pub photos: u32,
+    /// The sound of a defect, by its name.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sound: Option<Digest>,
     /// The group it was answered in, when by one tap with others.
     pub together: Option<u32>,
     /// By whom, when somebody else signed it.
@@ -159,6 +162,7 @@ pub(super) fn shown(answer: &Answer, by: Option<String>, at: Option<Stamp>) -> L
         figures: answer.figures.clone(),
         words: answer.words.clone(),
         photos: count(answer.photos.len()),
+        sound: answer.sound,
         together: answer.together,
         by,
         at,

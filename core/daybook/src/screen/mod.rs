@@ -30,6 +30,7 @@ mod set_aside;
 mod shift;
 mod signing;
 mod site;
+mod sound;
 mod steps;
 mod stop;
 mod take_over;
@@ -70,6 +71,9 @@ pub use set_aside::{AboutRow, SetAsideScreen, set_aside};
 pub use shift::shift_is_over;
 pub use signing::{Quick, SignRow, SignScreen, SignStop, signing, was_quick};
 pub use site::{SiteAsk, SiteRow};
+pub use sound::{
+    SoundAct, SoundButton, SoundLine, SoundNow, SoundPart, SoundQuery, SoundTrouble, sound_part,
+};
 pub use steps::{NotSo, NotSoRow, StepRow, StepSaid, StepSaidRow, StepsQuery, StepsScreen, steps};
 pub use stop::{StopQuery, StopScreen, Together, stop};
 pub use take_over::{TakeOverQuery, TakeOverScreen, first_walk, take_over};

@@ -197,6 +197,7 @@ mod tests {
             together: None,
             words: None,
             photos: Vec::new(),
+            sound: None,
         }
     }
 

@@ -67,6 +67,9 @@ pub struct WhereRow {
 pub struct PhotoRow {
     /// Its name, SHA-256: the row's id.
     pub photo: Digest,
+    /// It is a sound.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub sound: bool,
     /// Where it stands.
     pub place: PhotoPlace,
 }
@@ -167,8 +170,11 @@ pub fn where_it_is(
 }
 
 fn photos(truth: &Truth<'_>, standing: &Standing, n: i64) -> Result<Vec<PhotoRow>, LedgerError> {
-    let named = truth.photos_named_by(n)?.into_iter();
-    Ok(named.filter_map(|photo| Some(PhotoRow { photo, place: *standing.photos.get(&photo)? })).collect())
+    let (named, sounds) = (truth.photos_named_by(n)?, truth.sounds_named_by(n)?);
+    let row = |photo: Digest| {
+        Some(PhotoRow { photo, sound: sounds.contains(&photo), place: *standing.photos.get(&photo)? })
+    };
+    Ok(named.into_iter().filter_map(row).collect())
 }
 
 pub(super) fn aside(

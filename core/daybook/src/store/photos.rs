@@ -1,4 +1,5 @@
-//! Which entries name a photo, and how far it came on its way to the shop. The photos themselves are files.
+//! Which entries name a photo or a sound, and how far it came on its way to the shop. They themselves are files, and
+//! what is said of photos here holds for sounds as well.
 
 use std::collections::BTreeSet;
 
@@ -42,7 +43,19 @@ impl Truth<'_> {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
-    /// The photos an entry names.
+    /// The sounds an entry names; they are among its photos too.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn sounds_named_by(&self, n: i64) -> Result<Vec<Digest>, StoreError> {
+        let mut query = self
+            .0
+            .prepare_cached("SELECT photo FROM photo_named WHERE entry = ?1 AND sound = 1 ORDER BY photo")?;
+        let rows = query.query_map([n], |row| row.get(0).map(Digest))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// The photos an entry names, and its sounds.
     ///
     /// # Errors
     /// As any read.
@@ -98,11 +111,17 @@ impl Store {
     }
 }
 
-/// Notes which photos an entry names.
-pub(super) fn put(tx: &Transaction<'_>, n: i64, photos: &[Digest]) -> Result<(), StoreError> {
-    for photo in photos {
-        tx.prepare_cached("INSERT OR IGNORE INTO photo_named (photo, entry) VALUES (?1, ?2)")?
-            .execute((photo.0, n))?;
+/// Notes which photos and which sounds an entry names.
+pub(super) fn put(
+    tx: &Transaction<'_>,
+    n: i64,
+    photos: &[Digest],
+    sounds: &[Digest],
+) -> Result<(), StoreError> {
+    let named = photos.iter().map(|photo| (photo, false)).chain(sounds.iter().map(|sound| (sound, true)));
+    for (file, sound) in named {
+        tx.prepare_cached("INSERT OR IGNORE INTO photo_named (photo, entry, sound) VALUES (?1, ?2, ?3)")?
+            .execute((file.0, n, sound))?;
     }
     Ok(())
 }

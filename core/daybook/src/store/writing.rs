@@ -70,12 +70,12 @@ impl Writing<'_> {
         facts::put(&self.0, fact, new)
     }
 
-    /// Notes which photos an entry names.
+    /// Notes which photos and which sounds an entry names.
     ///
     /// # Errors
     /// As any write.
-    pub fn put_photos(&self, n: i64, named: &[Digest]) -> Result<(), StoreError> {
-        photos::put(&self.0, n, named)
+    pub fn put_photos(&self, n: i64, photos: &[Digest], sounds: &[Digest]) -> Result<(), StoreError> {
+        photos::put(&self.0, n, photos, sounds)
     }
 
     /// Notes that entry `by` decides about `target`, or that it no longer does.

@@ -15,9 +15,10 @@ use super::{Arg, ENGLISH, Language, Texts, caution_keys};
 use crate::judgement::Judged;
 use crate::label::{NotADrum, NotAUnit};
 use crate::screen::{
-    AirField, ChangeWords, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, called_key,
-    standing_key, verdict_key,
+    AirField, ChangeWords, DisabledReason, EndOfDayNotice, LevelNow, LockState, MainAct, SoundAct,
+    SoundTrouble, called_key, standing_key, verdict_key,
 };
+use crate::sound::SoundError;
 
 mod spanish;
 
@@ -108,6 +109,15 @@ fn keys() -> BTreeSet<String> {
     }
     keys.extend(template.stops.iter().map(|stop| format!("stop-{}", stop.id)));
     keys.extend(AirField::ALL.map(|field| field.text_key().to_owned()));
+    use SoundAct as B;
+    let acts = [B::Record, B::Choose, B::Stop, B::Listen, B::StopListening, B::TakeAway];
+    keys.extend(acts.map(|act| act.key().to_owned()));
+    use SoundTrouble as X;
+    let troubles = [X::NotAllowed, X::NoMicrophone, X::NotPlayed];
+    keys.extend(troubles.map(|trouble| trouble.key().to_owned()));
+    use SoundError as Y;
+    let refused = [Y::NotASound, Y::Cut, Y::TooLong, Y::TooLarge, Y::Full, Y::Damaged("".into())];
+    keys.extend(refused.iter().filter_map(Y::text_key).map(str::to_owned));
     for warning in
         ["too-little", "pressure", "cut-off", "nozzle", "nozzle-unknown", "guard", "run-warm", "hose", "tool"]
     {
@@ -125,6 +135,12 @@ fn keys() -> BTreeSet<String> {
         "choice-wrong-oil",
         "choice-other-grade",
         "choice-unknown-oil",
+        "sound-goes-with-it",
+        "sound-recording",
+        "sound-stand-clear",
+        "sound-of-defect",
+        "sound-not-here",
+        "error-sound-stopped",
     ] {
         keys.insert(key.to_owned());
     }

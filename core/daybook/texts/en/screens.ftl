@@ -135,6 +135,22 @@ mark-defect = defect
 mark-could-not-check = could not check
 mark-by-other = done by someone else
 
+# The sound of a defect
+sound-record = Sound
+sound-choose = Choose a sound
+sound-stop = Stop here
+sound-listen = Listen
+sound-stop-listening = Stop listening
+sound-take-away = Take the sound away
+sound-goes-with-it = A sound goes with it
+sound-recording = { $seconds ->
+    [one] Recording: 1 second left
+   *[other] Recording: { $seconds } seconds left
+}
+sound-stand-clear = Stand clear of what turns. Hold the phone still; go no nearer for the noise.
+sound-of-defect = Sound of the defect
+sound-not-here = A sound was recorded. It is not on this phone.
+
 # Sight glass
 level-not-given = Sight glass, level not given
 level-below-view = below view

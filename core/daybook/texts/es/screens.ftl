@@ -141,6 +141,22 @@ mark-defect = defecto
 mark-could-not-check = no se pudo revisar
 mark-by-other = la hizo otra persona
 
+# The sound of a defect
+sound-record = Sonido
+sound-choose = Elegir un sonido
+sound-stop = Parar aquí
+sound-listen = Oír
+sound-stop-listening = Dejar de oír
+sound-take-away = Quitar el sonido
+sound-goes-with-it = Lleva un sonido
+sound-recording = { $seconds ->
+    [one] Grabando: queda 1 segundo
+   *[other] Grabando: quedan { $seconds } segundos
+}
+sound-stand-clear = Lejos de lo que gira. Teléfono quieto; no te acerques más por el ruido.
+sound-of-defect = Sonido del defecto
+sound-not-here = Se grabó un sonido. No está en este teléfono.
+
 # Sight glass
 level-not-given = Mirilla, nivel sin marcar
 level-below-view = no se ve, abajo

@@ -82,7 +82,7 @@ pub(super) fn verify(folder: &Path, args: &Verify) -> Result<Said, CommandError>
 fn photos(photos: &PackPhotos) -> String {
     let mut text = format!(
         "\n{} that its entries name {} as it was taken.",
-        counted(photos.held, "photo", "photos"),
+        counted(photos.held, "photo or sound", "photos and sounds"),
         if photos.held == 1 { "is" } else { "are" },
     );
     let mut list = |names: &[String], what: &str| {

@@ -22,6 +22,7 @@ mod online;
 mod photo;
 mod show;
 mod slip;
+mod sound;
 
 /// Where a phone on a computer keeps its key: a file for its owner alone.
 const KEY_FILE: &str = "phone.key";
@@ -39,6 +40,7 @@ pub(super) fn phone(args: &Phone, json: bool) -> Result<Option<Said>, CommandErr
         }
         Some(PhoneVerb::Exchange { seconds }) => online::exchange(args, *seconds).map(Some),
         Some(PhoneVerb::Photo { file }) => photo::keep(args, file).map(Some),
+        Some(PhoneVerb::Sound { file }) => sound::keep(args, file).map(Some),
         Some(PhoneVerb::Record) => record(args, json).map(|()| None),
         Some(PhoneVerb::Show { screen, unit, person, stop, as_of }) => {
             let mut phone = open(args)?;

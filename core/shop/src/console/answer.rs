@@ -20,8 +20,8 @@ pub(super) fn wants_json(headers: &HeaderMap, extensions: &axum::http::Extension
 const HEADERS: [(HeaderName, &str); 7] = [
     (
         header::CONTENT_SECURITY_POLICY,
-        "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self'; script-src 'self'; \
-         connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
+        "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self'; media-src 'self'; \
+         script-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
     ),
     (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
     (header::X_FRAME_OPTIONS, "DENY"),

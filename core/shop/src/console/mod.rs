@@ -40,6 +40,7 @@ mod ruler;
 pub mod session;
 mod severities;
 mod sign_in;
+mod sound;
 mod stock;
 mod table;
 mod texts;
@@ -166,6 +167,7 @@ pub fn router(console: Console) -> Router {
         .merge(note_down::routes())
         .merge(certificates::routes())
         .merge(photo::routes())
+        .merge(sound::routes())
         .merge(due::routes())
         .merge(stock::routes())
         .merge(air::routes())

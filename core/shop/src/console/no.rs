@@ -244,6 +244,7 @@ impl No {
                 .word(word)
                 .named("own", "severity", own)
                 .named("given", "severity", given),
+            AnswerError::SoundOfNoDefect { item } => No::because("no-answer-sound").item(item),
             AnswerError::NotADefect { item } => No::because("no-answer-no-defect").item(item),
         }
     }

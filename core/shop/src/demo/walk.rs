@@ -90,6 +90,7 @@ fn answer_stop(
                 together: Some(number),
                 words: None,
                 photos: Vec::new(),
+                sound: None,
             }),
         }
     }
@@ -125,5 +126,6 @@ fn defect(template: &Template, found: Found, place: Option<String>) -> Answer {
         together: None,
         words: Some(found.words.to_owned()),
         photos: Vec::new(),
+        sound: None,
     }
 }

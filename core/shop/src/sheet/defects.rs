@@ -96,6 +96,7 @@ pub(crate) fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> 
         DefectState::AwaitingReview { certified } => ("awaiting-review", Some(certified), None),
         DefectState::Closed { certified, reviewed } => ("closed", Some(certified), *reviewed),
     };
+    let (photos, sounds) = files(ledger, defect)?;
     Ok(DefectRow {
         unit: door.to_owned(),
         item: defect.item.clone(),
@@ -105,7 +106,8 @@ pub(crate) fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> 
         other_answer: other.map(said),
         more_answers: answers.into_iter().map(said).collect(),
         locks: defect.parts.keys().cloned().map(String::from).collect(),
-        photos: photos(ledger, defect)?,
+        photos,
+        sounds,
         state: state.to_owned(),
         certificate: certified.map(|certified| CertificateSaid {
             verdict: match certified.verdict {
@@ -127,9 +129,10 @@ pub(crate) fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> 
     })
 }
 
-fn photos(ledger: &Ledger, defect: &Defect) -> Result<Vec<String>, ShopError> {
+/// The photos and the sounds of those who found it, in the order they told of it.
+fn files(ledger: &Ledger, defect: &Defect) -> Result<(Vec<String>, Vec<String>), ShopError> {
     let truth = ledger.store().truth();
-    let mut photos = Vec::new();
+    let (mut photos, mut sounds) = (Vec::new(), Vec::new());
     for answer in defect.answers.iter().filter(|answer| answer.said != Said::Ok) {
         let Some(held) = truth.by_id(EntryId(answer.entry))?.into_iter().next() else { continue };
         let answers = match Entry::from_payload(&held.row.payload).map(|entry| entry.fact) {
@@ -137,10 +140,12 @@ fn photos(ledger: &Ledger, defect: &Defect) -> Result<Vec<String>, ShopError> {
             Ok(Fact::EndOfDay(report)) => report.defects,
             _ => continue,
         };
-        let of_this = answers.iter().filter(|a| a.item == defect.item && a.place == defect.place);
-        photos.extend(of_this.flat_map(|a| a.photos.iter().map(ToString::to_string)));
+        for of_this in answers.iter().filter(|a| a.item == defect.item && a.place == defect.place) {
+            photos.extend(of_this.photos.iter().map(ToString::to_string));
+            sounds.extend(of_this.sound.iter().map(ToString::to_string));
+        }
     }
-    Ok(photos)
+    Ok((photos, sounds))
 }
 
 /// What the shop said of the campaign that locks; none where a defect does.

@@ -39,6 +39,9 @@ pub struct DefectRow {
     pub locks: Vec<String>,
     /// Photos, by SHA-256.
     pub photos: Vec<String>,
+    /// Sounds, by SHA-256.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sounds: Vec<String>,
     /// `open`, `awaiting-review`, `closed`.
     pub state: String,
     /// The certificate that stands.

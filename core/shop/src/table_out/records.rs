@@ -203,6 +203,7 @@ pub(super) fn inspections(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sh
         "Whole walk (s)",
         "Ends the walk",
         "Photos",
+        "Sound",
     ];
     let mut rows = Vec::new();
     for item in items(ledger, of, &[FactKind::PreTripSection, FactKind::EndOfDay])? {
@@ -214,15 +215,21 @@ pub(super) fn inspections(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sh
                         Cell::text(section.walk.to_string()),
                         Cell::figure(section.edition),
                     ];
-                    let end = [Cell::known(section.seconds), Cell::yes(section.complete), photos(answer)];
+                    let end = [
+                        Cell::known(section.seconds),
+                        Cell::yes(section.complete),
+                        photos(answer),
+                        sound(answer),
+                    ];
                     rows.push(item.row(ledger, yard, head.into_iter().chain(answered(answer)).chain(end)));
                 }
             }
             Fact::EndOfDay(report) => {
                 let head = || [Cell::text("end of day"), Cell::blank(), Cell::blank()];
-                let end = |photos| [Cell::blank(), Cell::blank(), photos];
+                let end = |photos, sound| [Cell::blank(), Cell::blank(), photos, sound];
                 for answer in &report.defects {
-                    let own = head().into_iter().chain(answered(answer)).chain(end(photos(answer)));
+                    let own =
+                        head().into_iter().chain(answered(answer)).chain(end(photos(answer), sound(answer)));
                     rows.push(item.row(ledger, yard, own));
                 }
                 if report.defects.is_empty() {
@@ -231,7 +238,7 @@ pub(super) fn inspections(ledger: &Ledger, yard: &Yard, of: Of<'_>) -> Result<Sh
                     rows.push(item.row(
                         ledger,
                         yard,
-                        head().into_iter().chain(none).chain(end(Cell::blank())),
+                        head().into_iter().chain(none).chain(end(Cell::blank(), Cell::blank())),
                     ));
                 }
             }
@@ -271,6 +278,10 @@ fn answered(answer: &Answer) -> [Cell; 9] {
 
 fn photos(answer: &Answer) -> Cell {
     Cell::text(answer.photos.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))
+}
+
+fn sound(answer: &Answer) -> Cell {
+    Cell::some(answer.sound.map(|sound| sound.to_string()))
 }
 
 /// In millilitres to a tenth; blank when it is no volume.

@@ -318,6 +318,41 @@ fn a_packs_photos_are_held_against_what_its_entries_name() {
     assert_eq!(found.missing, [missing.to_string()]);
 }
 
+#[test]
+fn a_defects_sound_goes_into_pack_backup_and_fleet_as_its_photos_do() {
+    let (mut yard, phrase) = lived();
+    let bytes = sumpbook_daybook::sound::cleaned(&noise(3)).unwrap();
+    let kept = sumpbook_daybook::photo::PhotoFolder::of(&yard.shop.folder).keep(&bytes).unwrap();
+    let mut mount = answer("mounts", None, Some(sumpbook_trade::checklist::Severity::Air), "rattles");
+    mount.sound = Some(kept);
+    let report = EndOfDay { defects: vec![mount], none_found: false, ..end_of_day() };
+    yard.sign(1, "Amos", "TH-03", "2026-10-20T16:10:00-06:00", report);
+    yard.exchange(1, "2026-10-20T16:20:00-06:00");
+    yard.shop.ledger.settle().unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let file = |name: &str| folder.path().join(name);
+    let ledger = still(&yard.shop).unwrap();
+    let trucks = [yard.truck("TH-03")];
+    pack(&ledger, &yard.shop.folder, Of::Units(&trucks), &file("p.zip"), false, Moments::now(at(NOW)))
+        .unwrap();
+    let found = verify_pack(&file("p.zip"), None).unwrap().photos;
+    assert_eq!((found.held, found.hold(), found.missing.len()), (1, true, 0));
+    let answers =
+        crate::table_out::table(&ledger, crate::table_out::Kind::Inspections, Of::Units(&trucks), at(NOW))
+            .unwrap();
+    assert!(String::from_utf8(answers.to_csv(false)).unwrap().contains(&kept.to_string()));
+    backup::backup(&ledger, &yard.shop.folder, &file("b.zip"), at(NOW)).unwrap();
+    backup::restore(&file("b.zip"), &file("restored"), &phrase).unwrap();
+    export(&ledger, &yard.shop.folder, &file("f.zip"), at(NOW)).unwrap();
+    import(&file("f.zip"), &file("elsewhere"), &phrase).unwrap();
+    for shop in ["restored", "elsewhere"] {
+        let there = sumpbook_daybook::photo::PhotoFolder::of(&file(shop));
+        assert_eq!(there.read(kept).unwrap().unwrap(), bytes, "{shop}");
+        let shop = Shop::open(&file(shop)).unwrap();
+        assert_eq!(shop.ledger.store().truth().naming_photo(kept).unwrap().len(), 1);
+    }
+}
+
 fn unfolded(feed: &Feed) -> String {
     feed.to_ics("en").replace("\r\n ", "")
 }

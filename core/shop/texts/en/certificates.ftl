@@ -12,6 +12,9 @@ certify-signed = Signed: { $unit }, { $what }, { $verdict }.
 certify-print-slip = Print its slip for a yard without signal
 certify-gone = That defect waits for no certificate any more.
 certify-rest = wait after it
+sound-one = sound
+sound-of-defect = Sound of the defect, at most 10 seconds.
+sound-open = Open it by itself
 photo-n = photo { $n }
 more-said = Said as well
 

@@ -48,6 +48,7 @@ changed-field-more-answers = more answers
 changed-field-locks = locks
 changed-field-lock = lock
 changed-field-photos = photos
+changed-field-sounds = sounds
 changed-field-certificate = certificate
 changed-field-reviewed = reviewed
 changed-field-repeat = again within 30 days

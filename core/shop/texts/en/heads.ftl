@@ -116,6 +116,7 @@ csv-set-aside = Set aside
 csv-set-serial = Set serial
 csv-since-utc = Since (UTC)
 csv-since-yard = Since (yard)
+csv-sound = Sound
 csv-source = Source
 csv-standing = Standing
 csv-state = State

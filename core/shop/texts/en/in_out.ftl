@@ -165,7 +165,7 @@ gap-paper = entries typed from paper
 gap-invoice = entries from another shop's invoice
 gap-estimate = estimates
 gap-no-pin = inspections and reviews signed without the person's PIN
-gap-photo-missing = photos that are named and are not here
+gap-photo-missing = photos and sounds that are named and are not here
 gap-set-aside = entries set aside
 gap-void = entries voided or left out
 

@@ -41,6 +41,7 @@ no-answer-place = “{ $item }” is not looked at there. Nothing was recorded. 
 no-answer-word = A defect of “{ $item }” needs a word for what is wrong. Nothing was recorded.
 no-answer-word-unknown = “{ $item }” has no word “{ $word }”. Nothing was recorded. Open the page again.
 no-answer-lowered = “{ $item }: { $word }” locks { $own } here, and { $given } is less. Nothing was recorded. It may be raised, never lowered.
+no-answer-sound = “{ $item }” is no defect here, so it has no sound. Nothing was recorded.
 no-answer-no-defect = “{ $item }” is no defect here, so it has no word and no lock. Nothing was recorded.
 
 no-number = { $given } is out of bounds: it goes from { $least } to { $most }. Nothing was changed.

@@ -12,6 +12,9 @@ certify-signed = Firmado: { $unit }, { $what }, { $verdict }.
 certify-print-slip = Imprimir su papeleta para un patio sin señal
 certify-gone = Ese defecto ya no espera constancia.
 certify-rest = esperan después
+sound-one = sonido
+sound-of-defect = Sonido del defecto, 10 segundos a lo más.
+sound-open = Abrirlo aparte
 photo-n = foto { $n }
 more-said = También se dijo
 

@@ -48,6 +48,7 @@ changed-field-more-answers = más respuestas
 changed-field-locks = bloquea
 changed-field-lock = bloqueo
 changed-field-photos = fotos
+changed-field-sounds = sonidos
 changed-field-certificate = constancia
 changed-field-reviewed = revisado
 changed-field-repeat = otra vez en 30 días

@@ -116,6 +116,7 @@ csv-set-aside = Apartado
 csv-set-serial = Serie del equipo compresor
 csv-since-utc = Desde (UTC)
 csv-since-yard = Desde (patio)
+csv-sound = Sonido
 csv-source = Origen
 csv-standing = Cómo está
 csv-state = Estado

@@ -165,7 +165,7 @@ gap-paper = registros pasados de papel
 gap-invoice = registros de la factura de otro taller
 gap-estimate = estimaciones
 gap-no-pin = inspecciones y revisiones firmadas sin el PIN de la persona
-gap-photo-missing = fotos nombradas que no están
+gap-photo-missing = fotos y sonidos nombrados que no están
 gap-set-aside = registros apartados
 gap-void = registros anulados o dejados fuera
 

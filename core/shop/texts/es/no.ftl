@@ -41,6 +41,7 @@ no-answer-place = «{ $item }» no se mira en ese lugar. No se registró nada. S
 no-answer-word = Un defecto de «{ $item }» necesita una palabra que diga qué tiene. No se registró nada.
 no-answer-word-unknown = «{ $item }» no tiene la palabra «{ $word }». No se registró nada. Abre la página otra vez.
 no-answer-lowered = «{ $item }: { $word }» bloquea aquí { $own }, y { $given } es menos. No se registró nada. Se puede subir, nunca bajar.
+no-answer-sound = «{ $item }» no es defecto aquí: no lleva sonido. No se registró nada.
 no-answer-no-defect = «{ $item }» no es defecto aquí: no lleva palabra ni bloqueo. No se registró nada.
 
 no-number = { $given } está fuera de sus límites: va de { $least } a { $most }. No se cambió nada.

@@ -67,6 +67,9 @@ record! {
         #[cbor(default)]
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         #[n(9)] pub photos: Vec<Digest>,
+        /// The noise a defect makes, as a clip of at most 10 s, by SHA-256; only of a defect.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[n(10)] pub sound: Option<Digest>,
     }
 
     /// Stops of one walk, signed by the one who looked.

@@ -1,4 +1,4 @@
-//! Which photos an entry names.
+//! Which photos and sounds an entry names.
 
 use super::{Answer, Digest, Fact};
 
@@ -18,6 +18,16 @@ impl Fact {
             _ => Vec::new(),
         }
     }
+
+    /// The sounds it names, by SHA-256, in the order they stand in it.
+    pub fn sounds(&self) -> Vec<Digest> {
+        let of = |answers: &[Answer]| answers.iter().filter_map(|answer| answer.sound).collect();
+        match self {
+            Fact::PreTripSection(section) => of(&section.answers),
+            Fact::EndOfDay(report) => of(&report.defects),
+            _ => Vec::new(),
+        }
+    }
 }
 
 #[cfg(test)]
@@ -26,21 +36,22 @@ mod tests {
 
     use super::*;
 
-    /// The records whose schema has a photo in it.
-    fn with_photos(schema: &serde_json::Value) -> BTreeSet<&str> {
+    /// The records whose schema has a field that begins so.
+    fn with_field<'a>(schema: &'a serde_json::Value, begins: &str) -> BTreeSet<&'a str> {
         let defined = schema["$defs"].as_object().unwrap();
         let has = |record: &serde_json::Value| {
             let fields = record["properties"].as_object();
-            fields.is_some_and(|fields| fields.keys().any(|field| field.starts_with("photo")))
+            fields.is_some_and(|fields| fields.keys().any(|field| field.starts_with(begins)))
         };
         defined.iter().filter(|(_, record)| has(record)).map(|(name, _)| name.as_str()).collect()
     }
 
     #[test]
-    fn no_record_with_a_photo_is_forgotten_here() {
+    fn no_record_with_a_photo_or_a_sound_is_forgotten_here() {
         let schema = schemars::schema_for!(Fact).to_value();
         let known =
             ["Answer", "DisplayNote", "Happened", "HourReading", "LevelCheck", "PaperPage", "ServiceDone"];
-        assert_eq!(with_photos(&schema), known.into());
+        assert_eq!(with_field(&schema, "photo"), known.into());
+        assert_eq!(with_field(&schema, "sound"), ["Answer"].into());
     }
 }

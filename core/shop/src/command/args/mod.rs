@@ -390,6 +390,11 @@ pub(super) enum PhoneVerb {
         /// JPEG, PNG or WebP, at most 4 MiB
         file: PathBuf,
     },
+    /// Keep the sound of a defect; prints the name by which its answer can say it
+    Sound {
+        /// WAV of one channel or AAC in MP4, at most 10 s and 512 KiB
+        file: PathBuf,
+    },
     /// Show a screen
     Show {
         /// Which

@@ -79,18 +79,19 @@ pub(super) fn exchange(args: &Phone, seconds: u64) -> Result<Said, CommandError>
 
 /// What became of photos; nothing when there are none to speak of.
 fn photos(sent: &PhotosSent) -> Option<String> {
-    let many = |n: u32| counted(usize::try_from(n).unwrap_or(usize::MAX), "photo", "photos");
+    let many =
+        |n: u32| counted(usize::try_from(n).unwrap_or(usize::MAX), "photo or sound", "photos and sounds");
     let why = sent.stopped.as_ref().map(|why| match why {
         PhotoStop::NoWay => "the signal went",
         PhotoStop::NoRoom => "the shop has no room now",
         PhotoStop::Declined(_) => "the shop did not take it",
-        PhotoStop::Unreadable => "a photo on this phone cannot be read",
+        PhotoStop::Unreadable => "a photo or sound on this phone cannot be read",
     });
     match (sent.arrived, sent.left) {
         (0, 0) => None,
         (arrived, 0) => Some(format!("{} reached the shop.", many(arrived))),
         (arrived, left) => Some(format!(
-            "{} reached the shop, {} not yet: {}. Entries do not wait for photos; these go on by themselves.",
+            "{} reached the shop, {} not yet: {}. Entries do not wait for them; these go on by themselves.",
             many(arrived),
             many(left),
             why.unwrap_or("there was no time")
@@ -121,9 +122,9 @@ mod tests {
         assert_eq!(photos(&PhotosSent::default()), None);
         let stopped = PhotosSent { arrived: 1, left: 2, bytes: 9, stopped: Some(PhotoStop::NoWay) };
         assert!(
-            photos(&stopped)
-                .unwrap()
-                .starts_with("1 photo reached the shop, 2 photos not yet: the signal went.")
+            photos(&stopped).unwrap().starts_with(
+                "1 photo or sound reached the shop, 2 photos and sounds not yet: the signal went."
+            )
         );
     }
 }

@@ -7,7 +7,7 @@ use super::view::{Queue, named};
 use crate::console::table::{Table, door, said};
 use crate::console::visit::{Body, Telling};
 use crate::console::words::Words;
-use crate::console::{day, photo};
+use crate::console::{day, photo, sound};
 use crate::sheet::DefectRow;
 
 pub(super) fn body(telling: &Telling, view: &Queue) -> Body {
@@ -72,6 +72,10 @@ fn one(telling: &Telling, row: &DefectRow) -> Markup {
                             a href=(to) { img src=(to) alt=(day::numbered(words, place)) loading="lazy"; }
                         }
                     }
+                }
+                @if !row.sounds.is_empty() {
+                    dt { (words.t("head-sound")) }
+                    dd { @for sha256 in &row.sounds { (sound::heard(words, sha256)) } }
                 }
                 @if row.repeat { dt { (words.t("head-why")) } dd { (words.t("defect-again")) } }
             }

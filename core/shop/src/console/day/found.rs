@@ -6,9 +6,9 @@ use sumpbook_daybook::text::Arg;
 use crate::console::due_words;
 use crate::console::language::escaped;
 use crate::console::mark::{self, LockNow, Pair};
-use crate::console::photo;
 use crate::console::table::{Table, door, name, said};
 use crate::console::words::Words;
+use crate::console::{photo, sound};
 use crate::due::PartRow;
 use crate::sheet::{DefectRow, LockedRow, SaidRow};
 
@@ -47,7 +47,7 @@ pub(super) fn defects(
     steps: &Steps,
 ) -> Markup {
     let heads =
-        ["head-unit", "head-what", "head-one-answer", "head-other-answer", "head-locks", "head-photo"];
+        ["head-unit", "head-what", "head-one-answer", "head-other-answer", "head-locks", "head-photo-sound"];
     let heads = heads.iter().chain(&["head-next-step"]).map(|key| words.t(key));
     let rows = rows.iter().map(|row| {
         let mut what = words.item(&row.item, row.place.as_deref());
@@ -60,20 +60,24 @@ pub(super) fn defects(
             answer(words, &row.one_answer),
             others(words, row),
             said(locks(words, &row.locks)),
-            photos(words, &row.photos),
+            photos(words, row),
             next_step(words, row, steps),
         ]
     });
     Table::new(id, caption, heads).rows(rows).draw()
 }
 
-/// Its photos, each a way there: one that is still on its way from the phone is not there yet.
-pub(in crate::console) fn photos(words: &Words, all: &[String]) -> Markup {
+/// Its photos and sounds, each a way there: one that is still on its way from the phone is not there yet.
+pub(in crate::console) fn photos(words: &Words, row: &DefectRow) -> Markup {
     html! {
-        @if all.is_empty() { (words.t("none-dash")) }
-        @for (place, sha256) in all.iter().enumerate() {
+        @if row.photos.is_empty() && row.sounds.is_empty() { (words.t("none-dash")) }
+        @for (place, sha256) in row.photos.iter().enumerate() {
             @if place > 0 { ", " }
             a href=(photo::href(sha256)) { (numbered(words, place)) }
+        }
+        @for (place, sha256) in row.sounds.iter().enumerate() {
+            @if place > 0 || !row.photos.is_empty() { ", " }
+            a href=(sound::href(sha256)) { (words.t("sound-one")) }
         }
     }
 }

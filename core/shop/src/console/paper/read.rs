@@ -120,6 +120,7 @@ fn answers(page: &PageOf, fields: &Fields) -> Result<Vec<Answer>, Refused> {
             together: None,
             words: fields.owned(&format!("t:{line}")),
             photos: Vec::new(),
+            sound: None,
         });
     }
     Ok(answers)

@@ -11,6 +11,7 @@ mod links;
 mod paper;
 mod people;
 mod sign_in;
+mod sounds;
 mod status;
 mod steps;
 mod stock;

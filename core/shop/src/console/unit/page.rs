@@ -159,7 +159,7 @@ fn part(id: &str, name: &str, count: Option<usize>, inside: &Markup) -> Markup {
 
 fn defects(words: &Words, rows: &[DefectRow], steps: &day::Steps) -> Markup {
     let heads = ["head-what", "head-since", "head-one-answer", "head-other-answer", "head-locks"];
-    let heads = heads.iter().chain(&["head-photo", "head-next-step"]).map(|key| words.t(key));
+    let heads = heads.iter().chain(&["head-photo-sound", "head-next-step"]).map(|key| words.t(key));
     let rows = rows.iter().map(|row| {
         let mut what = words.item(&row.item, row.place.as_deref());
         if row.repeat {
@@ -171,7 +171,7 @@ fn defects(words: &Words, rows: &[DefectRow], steps: &day::Steps) -> Markup {
             day::answer(words, &row.one_answer),
             day::others(words, row),
             said(day::locks(words, &row.locks)),
-            day::photos(words, &row.photos),
+            day::photos(words, row),
             day::next_step(words, row, steps),
         ]
     });

@@ -148,6 +148,10 @@ fn responses(operation: &Operation, both: bool) -> Value {
         Answer::Json => say("200", json!({ "description": "The record.", "content": { json: object } })),
         Answer::Goes => say("303", bare("Done: go on there.")),
         Answer::File => say("200", bare("The file.")),
+        Answer::Sound => {
+            say("200", bare("The sound."));
+            say("206", bare("The part of it that `range` asks for."));
+        }
         Answer::Parcel => {
             let parcel = json!({ "application/zstd": { "schema": {} } });
             say("200", json!({ "description": "The shop's signed answer.", "content": parcel }));
@@ -160,14 +164,17 @@ fn responses(operation: &Operation, both: bool) -> Value {
         Answer::Photo { adds } => {
             say("200", bare("How far it is: `upload-offset`, `upload-complete`."));
             say("401", plain("No permission, or one that ran out."));
-            say("404", plain("No entry here names that photo."));
+            say("404", plain("No entry here names that photo or sound."));
             if adds {
                 say("201", bare("It is whole."));
                 say("204", bare("The piece is kept."));
                 say("400", plain("No beginning, no length, or a piece that did not come whole."));
                 say("409", plain("The piece does not begin where the last one ended."));
                 say("413", plain("More than a piece, or a photo, may have."));
-                say("422", plain("Together the pieces are not what the name says, or no photo."));
+                say(
+                    "422",
+                    plain("Together the pieces are not what the name says, or neither photo nor sound."),
+                );
             }
         }
     }

@@ -22,6 +22,8 @@ pub(super) enum Answer {
     Goes,
     /// A file.
     File,
+    /// A sound, whole or in part.
+    Sound,
     Parcel,
     Photo {
         adds: bool,
@@ -86,11 +88,17 @@ pub(super) const ALL: &[Operation] = &[
     machine(
         "head",
         "/v1/photo/{sha256}",
-        "How far a photo is.",
+        "How far a photo or a sound is.",
         Take::Nothing,
         Answer::Photo { adds: false },
     ),
-    machine("put", "/v1/photo/{sha256}", "One piece of a photo.", Take::Piece, Answer::Photo { adds: true }),
+    machine(
+        "put",
+        "/v1/photo/{sha256}",
+        "One piece of a photo or of a sound.",
+        Take::Piece,
+        Answer::Photo { adds: true },
+    ),
     machine(
         "get",
         "/calendar/{file}",
@@ -234,6 +242,7 @@ pub(super) const ALL: &[Operation] = &[
         )
     },
     Operation { answer: Answer::File, ..page("/photo/{sha256}", "A photo.", &[]) },
+    Operation { answer: Answer::Sound, ..page("/sound/{sha256}", "The sound of a defect.", &[]) },
     open(page("/sign-in", "Where to sign in.", &["to"]), Answer::File),
     open(form("/sign-in", "Signs in."), Answer::Goes),
     form("/sign-out", "Signs out."),

@@ -1,4 +1,4 @@
-//! Photos that are on their way: what has come of each, phone by phone, bounded in number and in age.
+//! Photos and sounds that are on their way: what has come of each, phone by phone, bounded in number and in age.
 
 use std::fs::{self, OpenOptions};
 use std::io::{self, Write};
@@ -7,6 +7,7 @@ use std::sync::{Mutex, PoisonError};
 
 use sumpbook_daybook::KeyId;
 use sumpbook_daybook::photo::{PhotoError, PhotoFolder, PhotoKind, name_of};
+use sumpbook_daybook::sound;
 use sumpbook_trade::record::Digest;
 
 /// The folder within that of photos.
@@ -40,7 +41,7 @@ pub(super) enum Added {
     TooLong,
     /// Together they are not what the name says. What had come is let go of.
     OtherHash,
-    /// It is what the name says, and no photo. What had come is let go of.
+    /// It is what the name says, and neither photo nor sound. What had come is let go of.
     NotAPhoto,
 }
 
@@ -58,6 +59,12 @@ struct Part {
     photo: Digest,
     from: String,
     begun_ms: i64,
+}
+
+/// Whether it is something that is kept: a picture of a kind we know, or a sound that is one throughout and not too
+/// long.
+fn is_kept(whole: &[u8]) -> bool {
+    PhotoKind::of(whole).is_some() || sound::cleaned(whole).is_ok()
 }
 
 impl Coming {
@@ -102,10 +109,10 @@ impl Coming {
             return Ok(Added::Part(has));
         }
         let whole = fs::read(&path).map_err(|reason| self.failed(reason))?;
-        let wrong = match PhotoKind::of(&whole) {
+        let wrong = match is_kept(&whole) {
             _ if name_of(&whole) != photo => Some(Added::OtherHash),
-            None => Some(Added::NotAPhoto),
-            Some(_) => None,
+            false => Some(Added::NotAPhoto),
+            true => None,
         };
         if let Some(wrong) = wrong {
             let _ = fs::remove_file(&path);

@@ -1,4 +1,4 @@
-//! `HEAD` and `PUT /v1/photo/{sha256}`: photos come in piece by piece, after the entries that name them.
+//! `HEAD` and `PUT /v1/photo/{sha256}`: photos and sounds come in piece by piece, after the entries that name them.
 //!
 //! A piece that was cut on its way is as if it had never been sent: the phone asks how far the photo is, and goes
 //! on from there.
@@ -47,7 +47,7 @@ enum No {
     CutPiece,
     /// It does not begin where the last one ended.
     Elsewhere(u64),
-    /// Together the pieces are not what the name says, or no photo.
+    /// Together the pieces are not what the name says, or neither photo nor sound.
     NotThat(&'static str),
     /// The disk is full.
     Full,
@@ -100,7 +100,9 @@ async fn add(
         Added::Elsewhere(offset) => Err(No::Elsewhere(offset)),
         Added::TooLong => Err(No::NotThat("The piece goes beyond the photo's length.")),
         Added::OtherHash => Err(No::NotThat("Together the pieces are not the photo of that name.")),
-        Added::NotAPhoto => Err(No::NotThat("This is no photo: JPEG, PNG and WebP are kept.")),
+        Added::NotAPhoto => Err(No::NotThat(
+            "This is no photo (JPEG, PNG, WebP) and no sound of at most 10 s (WAV, AAC in MP4): neither is kept.",
+        )),
     }
 }
 
@@ -147,11 +149,11 @@ impl IntoResponse for No {
         let (status, words) = match &self {
             No::Permit => (
                 StatusCode::UNAUTHORIZED,
-                "No permission to send photos, or one that ran out. Nothing was kept of this; the photo is on the phone. Exchange first.",
+                "No permission to send photos, or one that ran out. Nothing was kept of this; it is on the phone. Exchange first.",
             ),
             No::NotNamed => (
                 StatusCode::NOT_FOUND,
-                "No entry here names that photo. Nothing was kept; the photo is on the phone. Send the entry first.",
+                "No entry here names that photo or sound. Nothing was kept; it is on the phone. Send the entry first.",
             ),
             No::Headers => (
                 StatusCode::BAD_REQUEST,
