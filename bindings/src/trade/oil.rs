@@ -176,6 +176,8 @@ pub enum NoVerdict {
     GlassUnknown,
     /// The fill was still settling.
     Settling,
+    LoadShareUnknown,
+    LessThanNothing,
 }
 
 /// Why the oil calls for its service.
