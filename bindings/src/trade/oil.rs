@@ -176,7 +176,9 @@ pub enum NoVerdict {
     GlassUnknown,
     /// The fill was still settling.
     Settling,
+    /// Under the limit of the rated delivery, and how much air was made is not known.
     LoadShareUnknown,
+    /// Less than nothing was used: a level is wrong, or a pour is missing.
     LessThanNothing,
 }
 

@@ -25,6 +25,7 @@ fn pour(amount: &str, unit: Unit) -> TopUp {
         stopped: None,
         cap_tight: None,
         oil_temperature: None,
+        label_scanned: None,
     }
 }
 

@@ -127,7 +127,7 @@ fn queries(folder: &Path, found: &mut Vec<(String, BTreeSet<String>)>) {
 }
 
 /// Whose pages stand in which folder or file, and at which addresses.
-const PAGES: [(&str, &str); 14] = [
+const PAGES: [(&str, &str); 15] = [
     ("hub/calendar.rs", "/calendar/"),
     ("console/day/", "/"),
     ("console/units/", "/"),
