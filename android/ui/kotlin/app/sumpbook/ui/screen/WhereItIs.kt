@@ -100,7 +100,7 @@ private fun Entry(entry: EntryWords) {
         Column(Modifier.weight(1f)) {
             Text(entry.what, style = LocalType.current.line)
             Text(listOfNotNull(entry.place, entry.why).joinToString(": "), style = LocalType.current.help, color = LocalTokens.current.soft)
-            entry.photos.forEach { Text("${stringResource(R.string.photo)}: $it", style = LocalType.current.help, color = LocalTokens.current.soft) }
+            entry.files.forEach { Text("${stringResource(if (it.sound) R.string.sound else R.string.photo)}: ${it.place}", style = LocalType.current.help, color = LocalTokens.current.soft) }
         }
     }
 }
