@@ -207,6 +207,7 @@ class DayToLookAt : AutoCloseable {
             ToLookAt("05-stop-locked", Place.Stop(locked, broken, phone.stops(broken).first { it.stop == "cab-off" }.label)),
             ToLookAt("06-defect", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)),
             ToLookAt("06-defect-chosen", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)) { pressText("choice-no-view") },
+            ToLookAt("06-defect-recording", Place.Defect(one, draft, mirrors.label, mirrors.lines.first { it.item == "mirrors" }.id)) { pressText("sound-record") },
             ToLookAt("06-figure", Place.Defect(one, draft, tread.label, tread.lines.first { it.item == "tread-front" }.id)) {
                 press(R.string.figure_give)
                 type("3")

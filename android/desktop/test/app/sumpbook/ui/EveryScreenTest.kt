@@ -18,10 +18,13 @@ import app.sumpbook.ui.desk.Files
 import app.sumpbook.ui.desk.LocalFiles
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
+import app.sumpbook.ui.desk.LocalSounds
 import app.sumpbook.ui.desk.Pictures
 import app.sumpbook.ui.desk.Pixels
+import app.sumpbook.ui.desk.Recorded
 import app.sumpbook.ui.desk.Settings
 import app.sumpbook.ui.desk.Settled
+import app.sumpbook.ui.desk.Sounds
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.mark.Theme
 import app.sumpbook.ui.place.BackStack
@@ -29,6 +32,7 @@ import app.sumpbook.ui.place.Place
 import app.sumpbook.ui.words.OwnWay
 import kotlin.test.Test
 import kotlin.test.assertEquals
+import kotlinx.coroutines.Deferred
 import kotlinx.coroutines.flow.MutableStateFlow
 import org.junit.AfterClass
 import org.junit.Assume.assumeTrue
@@ -65,7 +69,7 @@ class EveryScreenTest {
         var at by mutableStateOf(screens.first())
         val backs = screens.associateWith { BackStack(Place.Today(), day.signer).apply { go(it.place) } }
         setContent {
-            CompositionLocalProvider(LocalSettings provides SetAs(mode.way), LocalPictures provides NoPictures, LocalFiles provides NoFiles) {
+            CompositionLocalProvider(LocalSettings provides SetAs(mode.way), LocalPictures provides NoPictures, LocalSounds provides Listening, LocalFiles provides NoFiles) {
                 DesktopFace(mode.way, mode.theme.dark, mode.theme.high) { at.show(desk, backs.getValue(at)) }
             }
         }
@@ -93,6 +97,19 @@ class EveryScreenTest {
         override suspend fun late(): ByteArray? = null
         override fun pixels(picture: ByteArray): Pixels? = null
         override fun toShow(picture: ByteArray, longest: Int): ImageBitmap? = null
+    }
+
+    /** A microphone that listens for as long as it is let. */
+    private object Listening : Sounds {
+        override val microphone = true
+        override val files = true
+        override suspend fun record(mostMs: Int, begun: () -> Unit, stop: Deferred<Unit>): Recorded {
+            begun()
+            stop.await()
+            return Recorded.NoMicrophone
+        }
+        override suspend fun pick(): ByteArray? = null
+        override suspend fun play(sound: ByteArray) = false
     }
 
     private object NoFiles : Files {

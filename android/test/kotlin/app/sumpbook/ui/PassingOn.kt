@@ -84,7 +84,7 @@ abstract class PassingOn {
         held.phone.keepNote(Said(held.phone.unitAt("TH-01"), held.signer.person), ShownNote(NoteKind.FAULT, "E 12", false, photo = photo))
         held.show(this)
         shows("1 entry goes with the file")
-        shows("1 photo stays on this phone until it reaches the shop.")
+        shows("1 photo or sound stays on this phone until it reaches the shop.")
         onNodeWithText("Make the file").performClick()
         waitUntil("the file is given", 20_000) { held.handed.isNotEmpty() }
         shows("The file is made: ${fileSize(held.handed.single().second.size)}. Nothing is sent")

@@ -21,6 +21,7 @@ import androidx.compose.runtime.setValue
 import androidx.lifecycle.lifecycleScope
 import app.sumpbook.hand.AppLanguage
 import app.sumpbook.hand.CameraAndPicker
+import app.sumpbook.hand.Microphone
 import app.sumpbook.hand.PinnedWindow
 import app.sumpbook.hand.SharedFiles
 import app.sumpbook.notice.Notices
@@ -30,6 +31,7 @@ import app.sumpbook.ui.desk.LocalFiles
 import app.sumpbook.ui.desk.LocalHeld
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
+import app.sumpbook.ui.desk.LocalSounds
 import app.sumpbook.ui.place.BackStack
 import app.sumpbook.ui.place.Place
 import kotlinx.coroutines.Dispatchers
@@ -44,6 +46,7 @@ class MainActivity : ComponentActivity() {
     private lateinit var pictures: CameraAndPicker
     private lateinit var files: SharedFiles
     private lateinit var pinned: PinnedWindow
+    private lateinit var sounds: Microphone
     private val mayNotify = registerForActivityResult(ActivityResultContracts.RequestPermission()) { }
 
     override fun attachBaseContext(base: Context) = super.attachBaseContext(AppLanguage.wrap(base))
@@ -53,6 +56,7 @@ class MainActivity : ComponentActivity() {
         pictures = CameraAndPicker(this)
         files = SharedFiles(this)
         pinned = PinnedWindow(this, app::holdNotices)
+        sounds = Microphone(this)
         app.settings.look()
         enableEdgeToEdge()
         if (savedInstanceState == null) came(intent)
@@ -61,7 +65,7 @@ class MainActivity : ComponentActivity() {
             val settled by app.settings.now.collectAsState()
             val languageHere = resources.configuration.locales[0].language
             LaunchedEffect(settled.way.language) { if (languageChangedUnseen(settled.way.language, languageHere)) recreate() }
-            CompositionLocalProvider(LocalPictures provides pictures, LocalFiles provides files, LocalSettings provides app.settings, LocalCameBack provides cameBack, LocalHeld provides pinned) {
+            CompositionLocalProvider(LocalPictures provides pictures, LocalSounds provides sounds, LocalFiles provides files, LocalSettings provides app.settings, LocalCameBack provides cameBack, LocalHeld provides pinned) {
                 AndroidFace(family, settled) { Shown() }
             }
         }

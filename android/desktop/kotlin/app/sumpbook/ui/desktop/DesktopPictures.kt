@@ -56,7 +56,7 @@ private fun smaller(of: Image, longest: Int): Image {
     }
 }
 
-private fun fileOfADialog(): File? {
+internal fun fileOfADialog(): File? {
     var chosen: File? = null
     EventQueue.invokeAndWait {
         val dialog = FileDialog(null as Frame?, "Sumpbook", FileDialog.LOAD).apply { isVisible = true }

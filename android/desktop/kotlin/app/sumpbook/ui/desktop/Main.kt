@@ -14,6 +14,7 @@ import app.sumpbook.ui.Door
 import app.sumpbook.ui.desk.Home
 import app.sumpbook.ui.desk.LocalPictures
 import app.sumpbook.ui.desk.LocalSettings
+import app.sumpbook.ui.desk.LocalSounds
 import app.sumpbook.ui.place.BackStack
 import java.io.File
 import java.util.Locale
@@ -26,9 +27,10 @@ fun main(words: Array<String>) {
     val home = Home(folder.path, null, null, DesktopHandset { settings.now.value.buzz })
     val back = BackStack()
     val pictures = DesktopPictures()
+    val sounds = DesktopSounds()
     // What a telephone's way back is, is Escape here.
     fun goesBack(key: KeyEvent) = (key.type == KeyEventType.KeyDown && key.key == Key.Escape).also { if (it) back.back() }
     singleWindowApplication(WindowState(size = DpSize(411.dp, 891.dp)), title = "Sumpbook", onPreviewKeyEvent = ::goesBack) {
-        CompositionLocalProvider(LocalPictures provides pictures, LocalSettings provides settings) { SettledFace(settings) { Door(home, back) } }
+        CompositionLocalProvider(LocalPictures provides pictures, LocalSounds provides sounds, LocalSettings provides settings) { SettledFace(settings) { Door(home, back) } }
     }
 }

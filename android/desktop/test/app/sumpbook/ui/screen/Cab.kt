@@ -19,7 +19,9 @@ import app.sumpbook.ui.Yard
 import app.sumpbook.ui.answeredWalk
 import app.sumpbook.ui.desk.Desk
 import app.sumpbook.ui.desk.LocalPictures
+import app.sumpbook.ui.desk.LocalSounds
 import app.sumpbook.ui.desk.Pictures
+import app.sumpbook.ui.desk.Sounds
 import app.sumpbook.ui.desktop.DesktopFace
 import app.sumpbook.ui.desktop.DesktopHandset
 import app.sumpbook.ui.desktop.FileKeeper
@@ -67,6 +69,7 @@ class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseab
         theme: Theme = Theme(dark = false, high = false),
         signer: Signer = Signer(person()),
         pictures: Pictures? = null,
+        sounds: Sounds? = null,
         block: suspend SkikoComposeUiTest.() -> Unit,
     ) = onScreen(wide, high, text) {
         desk = Desk(phone, DesktopHandset())
@@ -75,7 +78,7 @@ class Cab(clock: PhoneClock? = null, atShop: Yard.() -> Unit = {}) : AutoCloseab
         held = true
         setContent {
             val kept = rememberSaveableStateHolder()
-            CompositionLocalProvider(LocalPictures provides pictures) {
+            CompositionLocalProvider(LocalPictures provides pictures, LocalSounds provides sounds) {
                 DesktopFace(way, theme.dark, theme.high) { if (held) kept.SaveableStateProvider("app") { App(desk, back) } }
             }
         }

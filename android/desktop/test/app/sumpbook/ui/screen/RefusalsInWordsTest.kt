@@ -46,6 +46,8 @@ class RefusalsInWordsTest {
         kind,
         when (kind) {
             PhotoKind.NOT_A_PHOTO -> "error-not-a-photo"
+            PhotoKind.NOT_A_SOUND -> "error-not-a-sound"
+            PhotoKind.TOO_LONG -> "error-sound-too-long"
             PhotoKind.CUT -> "error-photo-cut"
             PhotoKind.TOO_LARGE -> "error-photo-too-large"
             PhotoKind.FULL -> "error-phone-full"

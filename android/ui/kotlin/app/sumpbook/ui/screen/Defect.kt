@@ -85,6 +85,7 @@ fun DefectForm(
     var raising by rememberSaveable { mutableStateOf(false) }
     var raised by rememberSaveable { mutableStateOf<Severity?>(null) }
     var photos by rememberSaveable { mutableStateOf(emptyList<String>()) }
+    val noise = rememberSoundTold(view.line.row.answer?.sound?.takeIf { view.mine })
     val chosen = view.choices.firstOrNull { it.word == word }
     val defect = kind == AnswerKind.DEFECT
     val locks = chosen?.raises?.firstOrNull { it.first == raised }?.second ?: chosen?.locks.orEmpty()
@@ -110,7 +111,11 @@ fun DefectForm(
                 }
             }
         },
-        main = { Keep(view, kind, chosen, words) { keep(view.answer(kind, word.takeIf { defect }, side.takeIf { defect }, words, raised.takeIf { defect }).copy(photos = photos)) } },
+        main = {
+            Keep(view, kind, chosen, words, noise.recording) {
+                keep(view.answer(kind, word.takeIf { defect }, side.takeIf { defect }, words, raised.takeIf { defect }).copy(photos = photos, sound = noise.sound.takeIf { defect }))
+            }
+        },
     ) {
         if (!defect) {
             Text(capital(if (kind == AnswerKind.NOT_FITTED) view.notFitted else view.couldNotCheck), Modifier.semantics { heading() }, style = LocalType.current.heading)
@@ -135,12 +140,14 @@ fun DefectForm(
         }
         if (wordy || word == OTHER) WordsField(stringResource(R.string.defect_own_words), words) { words = it }
         PhotoPart(photos) { photos = it }
+        SoundPart(noise)
     }
 }
 
 @Composable
-private fun Keep(view: DefectView, kind: AnswerKind, chosen: WordChoice?, words: String, keep: () -> Unit) {
+private fun Keep(view: DefectView, kind: AnswerKind, chosen: WordChoice?, words: String, recording: Boolean, keep: () -> Unit) {
     val whyNot = when {
+        recording -> stringResource(R.string.sound_stop_first)
         kind != AnswerKind.DEFECT -> if (words.isBlank()) stringResource(R.string.reason_first) else null
         chosen == null -> stringResource(R.string.defect_word_first)
         chosen.word == OTHER && words.isBlank() -> stringResource(R.string.defect_own_words_first)

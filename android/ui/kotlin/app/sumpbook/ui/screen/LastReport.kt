@@ -42,7 +42,7 @@ import app.sumpbook.ui.words.hours
 import kotlinx.coroutines.launch
 
 /** A defect of the last report in words. */
-data class DefectWords(val id: String, val title: String, val locks: String?, val said: List<String>, val certificate: List<String>, val open: Boolean, val photos: List<String> = emptyList())
+data class DefectWords(val id: String, val title: String, val locks: String?, val said: List<String>, val certificate: List<String>, val open: Boolean, val photos: List<String> = emptyList(), val sounds: List<String> = emptyList())
 
 /** What the last one left, with its words; on a short walk the first driver's record of today. */
 data class LastReportView(
@@ -110,6 +110,7 @@ fun Reader.defectWords(row: DefectRow): DefectWords {
         certificate = row.certificate?.let(::certificateWords) ?: listOf(words("report-no-certificate")),
         open = row.state == DefectNow.OPEN,
         photos = row.said.flatMap { it.photos }.distinct(),
+        sounds = row.said.mapNotNull { it.sound }.distinct(),
     )
 }
 
@@ -185,5 +186,6 @@ private fun Left(defect: DefectWords, modifier: Modifier) {
         defect.said.forEach { Text(it, style = type.help, color = tokens.soft) }
         defect.certificate.forEach { Text(it, style = type.text) }
         defect.photos.forEach { PhotoShown(it) }
+        defect.sounds.forEach { SoundHeard(it) }
     }
 }

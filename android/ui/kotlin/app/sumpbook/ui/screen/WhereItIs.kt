@@ -100,14 +100,14 @@ private fun Entry(entry: EntryWords) {
     val why = entry.why
     if (why != null) return Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(12.dp)) {
         WhereMark(entry.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f))
-        Line(entry.what, Modifier.weight(1f), under = (listOf("${entry.place}: $why") + entry.photos.map { "${stringResource(R.string.photo)}: $it" }).joinToString("\n")) { back.go(Place.SetAside(entry.id)) }
+        Line(entry.what, Modifier.weight(1f), under = (listOf("${entry.place}: $why") + entry.files.map { "${stringResource(if (it.sound) R.string.sound else R.string.photo)}: ${it.place}" }).joinToString("\n")) { back.go(Place.SetAside(entry.id)) }
     }
     Row(Modifier.fillMaxWidth().semantics(mergeDescendants = true) {}, Arrangement.spacedBy(12.dp)) {
         WhereMark(entry.where, times = LocalDensity.current.fontScale.coerceAtLeast(1f))
         Column(Modifier.weight(1f)) {
             Text(entry.what, style = LocalType.current.line)
             Text(entry.place, style = LocalType.current.help, color = LocalTokens.current.soft)
-            entry.photos.forEach { Text("${stringResource(R.string.photo)}: $it", style = LocalType.current.help, color = LocalTokens.current.soft) }
+            entry.files.forEach { Text("${stringResource(if (it.sound) R.string.sound else R.string.photo)}: ${it.place}", style = LocalType.current.help, color = LocalTokens.current.soft) }
         }
     }
 }

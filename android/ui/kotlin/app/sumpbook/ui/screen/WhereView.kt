@@ -2,6 +2,7 @@ package app.sumpbook.ui.screen
 
 import app.sumpbook.core.Aside
 import app.sumpbook.core.PhotoPlace
+import app.sumpbook.core.PhotoRow
 import app.sumpbook.core.TryWhen
 import app.sumpbook.core.WhereDay
 import app.sumpbook.core.WhereRow
@@ -14,7 +15,10 @@ import app.sumpbook.ui.mark.Where
 data class WhereCount(val where: Where, val words: String)
 
 /** An entry in words. */
-data class EntryWords(val id: String, val where: Where, val what: String, val place: String, val why: String?, val photos: List<String>)
+data class EntryWords(val id: String, val where: Where, val what: String, val place: String, val why: String?, val files: List<FileWords>)
+
+/** A photo, or a sound, that is not whole at the shop yet, and where it stands. */
+data class FileWords(val sound: Boolean, val place: String)
 
 /** One unit's entries of one day. */
 data class DayWords(val title: String, val rows: List<EntryWords>, val unit: String?)
@@ -70,12 +74,12 @@ private fun Reader.entryWords(row: WhereRow): EntryWords {
         Where.AtShop -> words("where-at-shop")
         Where.Aside -> words("where-aside")
     }
-    val photos = row.photos.map { it.place }.filter { it != PhotoPlace.AtShop }.map(::photoWords)
-    return EntryWords(row.id, where, "${words("kind-${row.kind}")} ${moments.time(row.at)}", place, row.aside?.let(::asideWords), photos)
+    val files = row.photos.filter { it.place != PhotoPlace.AtShop }.map { FileWords(it.sound, fileWords(it)) }
+    return EntryWords(row.id, where, "${words("kind-${row.kind}")} ${moments.time(row.at)}", place, row.aside?.let(::asideWords), files)
 }
 
-private fun Reader.photoWords(place: PhotoPlace): String = when (place) {
-    is PhotoPlace.Part -> words("error-photo-stopped", "percent" to place.percent.toInt())
+private fun Reader.fileWords(file: PhotoRow): String = when (val place = file.place) {
+    is PhotoPlace.Part -> words(if (file.sound) "error-sound-stopped" else "error-photo-stopped", "percent" to place.percent.toInt())
     PhotoPlace.OnPhone, PhotoPlace.AtShop -> words("where-on-phone")
 }
 
