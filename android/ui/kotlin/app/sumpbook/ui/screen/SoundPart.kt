@@ -91,11 +91,17 @@ fun SoundPart(told: SoundTold) {
         }
     }
     val words = (shown as? Told.Got)?.it ?: return
+    // What ends the recording keeps its place where the finger is; what is said of it comes below.
+    if (told.recording) SoundButtons(words, hands)
     words.lines.forEach { (line, heavy) -> if (heavy) Strip(line, heavy = true) else Text(line, style = LocalType.current.text) }
-    if (words.buttons.isNotEmpty()) {
-        SecondaryRow { words.buttons.forEach { (does, label) -> SecondaryButton(label) { hands.does(does, words.mostMs) } } }
-    }
+    if (!told.recording) SoundButtons(words, hands)
     act.refused?.let { Strip(sentence(it)) }
+}
+
+@Composable
+private fun SoundButtons(words: SoundWords, hands: SoundHands) {
+    if (words.buttons.isEmpty()) return
+    SecondaryRow { words.buttons.forEach { (does, label) -> SecondaryButton(label) { hands.does(does, words.mostMs) } } }
 }
 
 /** What the buttons do. */
