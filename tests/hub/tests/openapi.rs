@@ -34,8 +34,8 @@ fn every_page_of_the_document_is_served_also_as_json() {
         if asked.contains('{') {
             continue;
         }
-        // One page asks for a unit; to the others it says nothing wrong.
-        let shown = browser.get(&format!("{asked}?unit=TH-01"));
+        // One page asks for a unit, one for an oil of this fleet; to the others it says nothing wrong.
+        let shown = browser.get(&format!("{asked}?unit=TH-01&family=mineral&grade=ISO+VG+46"));
         assert!(shown.status < 400, "{asked}: {}", shown.status);
         pages += 1;
         if path.ends_with(".json") {

@@ -301,10 +301,12 @@ fn what_an_older_form_of_the_file_projected_is_projected_once_more_at_opening() 
     let text = ledger.store().projection_text().unwrap();
     assert_eq!(ledger.unit_state(truck(0)).unwrap().locks.len(), 1);
     drop(ledger);
-    // As a file of form 7 has it: a level bears on nothing, and the step to form 8 has not been taken.
+    // As a file of form 7 has it: a level bears on nothing, sounds are not told from photos, and the steps from form 8 on
+    // have not been taken.
     let raw = rusqlite::Connection::open(file(folder.path())).unwrap();
     raw.execute_batch(
-        "UPDATE fact SET bears = 0; UPDATE unit SET body = NULL, stale = 1; PRAGMA user_version = 7",
+        "ALTER TABLE photo_named DROP COLUMN sound; UPDATE fact SET bears = 0;
+         UPDATE unit SET body = NULL, stale = 1; PRAGMA user_version = 7",
     )
     .unwrap();
     drop(raw);

@@ -47,12 +47,14 @@ async fn one_is_entered_and_its_units_stand_below_it_in_both_languages() {
     );
     page.says("of compressor sets KX-1000 to KX-1999, KX-4000 to KX-4099");
     page.says("last good day Mon 30 Nov or at 3,000.0 h, whichever comes first");
-    page.says("locks air after that").says("paper KX 24-07 rev B");
+    page.says("locks air after that day").says("paper KX 24-07 rev B");
     page.says("no number stands at the end of its serial").says("no serial is on record");
     page.says("value=\"campaign:KX 24-07@TH-01\"");
     no_key_shows(&page);
     let es = desk.get_in("/due", "es").await;
-    es.says("Campaña del fabricante KX 24-07").says("después bloquea aire").says("6 unidades comparadas");
+    es.says("Campaña del fabricante KX 24-07")
+        .says("después de ese día bloquea aire")
+        .says("6 unidades comparadas");
     es.says("su serie no termina en un número").says("Registrar una campaña de fabricante");
     no_key_shows(&es);
     let json = desk.get("/due.json").await.json();
