@@ -123,8 +123,7 @@ fn every_caution_that_is_named_is_written_and_none_besides() {
 #[test]
 fn every_step_says_what_it_is_and_what_it_means_when_not_so() {
     let procedures = &Procedures::common_practice().unwrap().procedures;
-    let told: BTreeSet<String> =
-        read("procedures.ftl").into_iter().map(|(name, _)| name.to_string()).collect();
+    let told: BTreeSet<String> = read("procedures.ftl").into_keys().collect();
     let mut steps = BTreeSet::new();
     let mut words = BTreeSet::new();
     for step in procedures.iter().flat_map(|procedure| &procedure.steps) {
