@@ -21,7 +21,7 @@ class PackageTest {
     fun itAsksForNoMoreThanItUses() {
         val own = "${app.packageName}.DYNAMIC_RECEIVER_NOT_EXPORTED_PERMISSION"
         assertEquals(
-            setOf("INTERNET", "ACCESS_NETWORK_STATE", "RECEIVE_BOOT_COMPLETED", "POST_NOTIFICATIONS", "VIBRATE"),
+            setOf("INTERNET", "ACCESS_NETWORK_STATE", "RECEIVE_BOOT_COMPLETED", "POST_NOTIFICATIONS", "VIBRATE", "RECORD_AUDIO"),
             (here.requestedPermissions!!.toSet() - own).map { it.substringAfterLast('.') }.toSet(),
         )
     }
