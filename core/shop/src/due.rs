@@ -9,7 +9,6 @@ use sumpbook_daybook::state::{TaskNow, UnitState, WaitingNow};
 use sumpbook_trade::clock::{
     DueRow as Order, FineHours, Nearer, Standing, TaskClock, TaskId, TaskState, due_order, not_bundled,
 };
-use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::wear::WhyCalled;
 use sumpbook_trade::{Stamp, Tenths, TruckId};
 
@@ -197,8 +196,7 @@ pub(crate) fn list(
     let sets = ledger.fleet().sets.values().filter(|set| !set.profile.weights.is_empty());
     let weighed: BTreeSet<TruckId> = sets.filter_map(|set| set.on).collect();
     for (door, state) in states {
-        // What was sold is somebody else's to service.
-        let sold = matches!(state.status_on(yard.day), Some((DayStatus::Sold, _)));
+        let sold = state.is_sold(yard.day);
         for clock in state.clocks.iter().filter(|_| !sold) {
             let stands = state.stands(clock, yard.day, yard.cut(), ledger.fleet().zone);
             if stands.state.standing < least {

@@ -11,7 +11,7 @@ use sumpbook_trade::{Entry, Fact, FactKind, Figure, Stamp, TruckId, Unit};
 
 use crate::parts::jugs;
 use crate::sheet::{Yard, entry_of, key};
-use crate::{Hand, Shop, ShopError, Told};
+use crate::{Hand, Shop, ShopError};
 
 /// Pours of one unit looked through, newest first: more than it has in a year.
 const POURS: i64 = 500;
@@ -174,12 +174,5 @@ pub fn count_stock(
     if hand.person.is_none() {
         return Err(ShopError::NoPerson);
     }
-    let told = Told {
-        person: hand.person,
-        at: hand.at,
-        source: sumpbook_trade::record::Source::Shop,
-        hours: None,
-        note: None,
-    };
-    shop.write_told(Some(truck), counted.into(), told, hand).map(|_| ())
+    shop.write(Some(truck), counted.into(), None, hand).map(|_| ())
 }

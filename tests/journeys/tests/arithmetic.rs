@@ -292,6 +292,11 @@ fn event_7_a_pour_over_the_middle_is_not_all_used() {
     // The limit is that of the rated delivery, the most air there can have been: under it is no verdict.
     let unknown = Some(OilVerdict::None(NoVerdict::LoadShareUnknown));
     assert_eq!((air.class, oil.verdict), (OilClass::Class4, unknown));
+    // A share of nothing is none.
+    let mut case = Case::of(SetProfile { load_share: Some(0), ..mineral(Some("0.60"), "185") }, true);
+    case.looks("2026-10-01T07:05:00-06:00", "2790.4", 50);
+    case.pours(when, "2884.9", Fluid::CompressorOil, family, "0.21", Some((30, 65)));
+    assert_eq!(case.state().oil.verdict, unknown);
 }
 
 #[test]

@@ -6,9 +6,11 @@ use data_encoding::BASE32_NOPAD;
 use sha2::{Digest, Sha256};
 use sumpbook_daybook::exchange::{ShopCode, hand_over, shelf, take_answer, take_in};
 use sumpbook_daybook::gate::bounded;
+use sumpbook_daybook::label::Label;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::line::Line;
 use sumpbook_daybook::parcel::{self, FileReader, Invitation, decode};
+use sumpbook_daybook::{photo, sound};
 use sumpbook_trade::Entry;
 
 use crate::desk;
@@ -73,6 +75,7 @@ pub fn foreign(data: &[u8]) {
     if let Ok(entry) = serde_json::from_slice::<Entry>(data) {
         let _ = entry.to_payload();
     }
+    clips(data);
     typed(data);
     desk::foreign(data);
     PHONE.with_borrow_mut(|held| {
@@ -87,6 +90,14 @@ pub fn foreign(data: &[u8]) {
         let _ = take_in(ledger, data, at(BEGIN_MS));
         answered(ledger, data);
     });
+}
+
+/// As a photo and as a sound somebody sends; what is kept of it is kept again as it is.
+fn clips(data: &[u8]) {
+    let _ = photo::cleaned(data);
+    if let Ok(clean) = sound::cleaned(data) {
+        assert_eq!(sound::cleaned(&clean).unwrap(), clean);
+    }
 }
 
 /// As the answer to a request: as it came, and as what a shop gone wrong would sign.
@@ -105,6 +116,9 @@ fn typed(data: &[u8]) {
     let check: [u8; 32] = Sha256::digest(data).into();
     let right = BASE32_NOPAD.encode(&[data, &check[..2]].concat());
     for text in [std::str::from_utf8(data).unwrap_or_default(), &right] {
+        if let Some(label) = Label::from_text(text) {
+            assert_eq!(Label::from_text(&label.to_text()), Some(label));
+        }
         if let Ok(code) = ShopCode::from_text(text) {
             // What was read says the same when it is written; a code of more units than one may name is cut.
             let again = ShopCode::from_text(&code.to_text().unwrap()).unwrap();

@@ -62,7 +62,7 @@ pub use news::{Counts, News, PhotoCounts, PhotoPlace, Standing};
 pub use not_what_i_see::{ToldAgain, not_what_i_see};
 pub use oil_use::{BalanceRow, CarryOverRow, ChangeRow, ChangeWords, LabRow, OilUseRow, verdict_key};
 pub use other_unit::{MovableRow, OtherUnitQuery, OtherUnitScreen, movable, other_unit};
-pub use own_figures::{OwnFigures, own_figures};
+pub use own_figures::{OwnFigures, median, own_figures};
 pub use pre_trip::PreTripNow;
 pub use road_air::{LockState, LockWhy, PartNow, RoadAir};
 pub use roadside::{RoadsideScreen, SignedBy, roadside};

@@ -127,7 +127,8 @@ fn crew_median(
     Ok(median(times.collect()))
 }
 
-fn median(mut all: Vec<u32>) -> Option<u32> {
+/// The middle of some times; of an even number of them what lies between the two. None of none.
+pub fn median(mut all: Vec<u32>) -> Option<u32> {
     all.sort_unstable();
     let middle = all.len() / 2;
     let upper = *all.get(middle)?;

@@ -16,6 +16,8 @@ pub use kind::SoundKind;
 
 /// Bytes of one sound at most: 10 s of 16-bit PCM at 24 kHz; of AAC a tenth of it is enough.
 pub const MOST: usize = 512 * 1024;
+/// Bytes that are looked at: what a recorder wrote about itself may be more than the sound.
+const MOST_GIVEN: usize = 8 * MOST;
 /// How long one may be, milliseconds.
 pub const MOST_MS: u32 = 10_000;
 /// A recorder that stops at 10 s ends on the frame it is in: so much more is taken for 10 s, milliseconds.
@@ -27,6 +29,9 @@ const SLACK_MS: u64 = 500;
 /// # Errors
 /// [`SoundError::NotASound`], [`SoundError::Cut`], [`SoundError::TooLong`], [`SoundError::TooLarge`].
 pub fn cleaned(bytes: &[u8]) -> Result<Vec<u8>, SoundError> {
+    if bytes.len() > MOST_GIVEN {
+        return Err(SoundError::TooLarge);
+    }
     let clean = match SoundKind::of(bytes).ok_or(SoundError::NotASound)? {
         SoundKind::Wav => wav::cleaned(bytes)?,
         SoundKind::Mp4 => mp4::cleaned(bytes)?,

@@ -232,6 +232,11 @@ impl UnitState {
         self.roster.iter().rev().find(|change| change.from <= day).map(|c| (c.status, c.expected_minute))
     }
 
+    /// Whether it is the fleet's no more on a day of the yard: somebody else services it then.
+    pub fn is_sold(&self, day: NaiveDate) -> bool {
+        matches!(self.status_on(day), Some((DayStatus::Sold, _)))
+    }
+
     /// Lock-outs that stand at a moment.
     pub fn locks_at(&self, at: DateTime<FixedOffset>) -> impl Iterator<Item = &LockOut> {
         self.locks.iter().filter(move |lock| lock.stands_at(at))

@@ -9,7 +9,7 @@ use sumpbook_trade::fluid::Fluid;
 use sumpbook_trade::hours::HoursLedger;
 use sumpbook_trade::oil::{
     Against, CarryOver, Fill, Level, Millilitres, MlPerHour, OilEvent, OilSystem, OilThing, OilVerdict,
-    SampleDrawn, against_usual, carry_over, file_answer, fills, use_at, verdict,
+    SampleDrawn, against_usual, carry_over, file_answer, fills, load_share, use_at, verdict,
 };
 use sumpbook_trade::record::Pour;
 use sumpbook_trade::{Entry, EntryId, Fact, Tenths, TruckId};
@@ -105,7 +105,7 @@ pub(super) fn oil(
     let all = fills(&events, &system, &numbers);
     let lab = lab(entries, &all, ledger);
     let delivery = profile.and_then(|p| p.delivery).and_then(sumpbook_trade::Figure::flow);
-    let share = profile.and_then(|p| p.load_share).map(|percent| f64::from(percent) / 100.0);
+    let share = load_share(profile.and_then(|p| p.load_share).map(|percent| f64::from(percent) / 100.0));
     let limit = delivery.map(|delivery| use_at(numbers.most_mg_m3, delivery, share, &numbers));
     let fill = all.into_iter().next_back();
     let last = fill.as_ref().and_then(Fill::last_balance);

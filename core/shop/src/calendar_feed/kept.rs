@@ -100,6 +100,9 @@ impl Kept {
         let mut done: BTreeMap<String, NaiveDate> = BTreeMap::new();
         for (door, truck) in yard.units(ledger)? {
             let state = ledger.unit_state(truck)?;
+            if state.is_sold(yard.day) {
+                continue;
+            }
             for clock in &state.clocks {
                 let stem = format!("{}.{}", truck.0.simple(), clock.task);
                 if let Some(last) = clock.last {

@@ -3,6 +3,7 @@
 use chrono::{DateTime, FixedOffset, NaiveDate};
 use serde::Serialize;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::screen::median;
 use sumpbook_trade::Stamp;
 use sumpbook_trade::defect::{Certified, Defect, DefectState, Verdict};
 
@@ -81,18 +82,18 @@ pub(super) fn read(
                 }),
                 DefectState::AwaitingReview { certified } | DefectState::Closed { certified, .. } => {
                     if certified.verdict == Verdict::Repaired && of_these(certified.at) {
-                        hours.push(certified.at.signed_duration_since(defect.since).num_hours());
+                        let took = certified.at.signed_duration_since(defect.since).num_hours();
+                        hours.push(u32::try_from(took).unwrap_or(0));
                     }
                 }
             }
         }
     }
     repeats.sort_by(|a, b| (b.since, &a.unit, &a.item).cmp(&(a.since, &b.unit, &b.item)));
-    hours.sort_unstable();
     let repairs = RepairedInDays {
         repaired: hours.len(),
-        median_hours: hours.get(hours.len() / 2).copied(),
-        longest_hours: hours.last().copied(),
+        longest_hours: hours.iter().max().copied().map(i64::from),
+        median_hours: median(hours).map(i64::from),
         open: open.len(),
         oldest: open.into_iter().min_by(|a, b| (a.since, &a.unit).cmp(&(b.since, &b.unit))),
     };

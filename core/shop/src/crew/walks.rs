@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::NaiveDate;
 use serde::Serialize;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::screen::was_quick;
+use sumpbook_daybook::screen::{median, was_quick};
 use sumpbook_trade::record::{AnswerKind, PreTripSection, Source};
 use sumpbook_trade::{Entry, Fact, FactKind, PersonId};
 
@@ -117,7 +117,7 @@ pub(super) fn read(
         (walks.quick, walks.quick_percent) = (Some(quick), percent(quick, walks.on_phones));
     }
     if times.len() >= ENOUGH {
-        walks.median_s = middle(times);
+        walks.median_s = median(times);
     }
     let (shares, others) = shares(ledger, yard, of);
     Ok((walks, shares, others))
@@ -149,9 +149,4 @@ fn shares(
         row.percent = percent(row.all(), all).unwrap_or_default();
     }
     (rows, Some(others).filter(|others| others.people > 0))
-}
-
-fn middle(mut all: Vec<u32>) -> Option<u32> {
-    all.sort_unstable();
-    all.get(all.len() / 2).copied()
 }

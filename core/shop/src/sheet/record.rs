@@ -174,7 +174,7 @@ pub struct AgainstRow {
     pub driver: Option<String>,
     /// Whether the phone that recorded the use held the lock-out's entry, read from what it signed.
     pub could_know: bool,
-    /// The use was written down on paper or at the desk: what its driver knew nobody can tell.
+    /// The use was written down on paper: what its driver knew nobody can tell.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub on_paper: bool,
     /// When the shop knew of the lock-out.

@@ -53,7 +53,7 @@ pub(super) fn against(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result
                 .map_or(found.lock.because.entry, |answer| answer.entry);
             let opened = knowing::first_held(ledger, entry)?;
             let (mut could_know, mut shop_knew, mut driver_knew) = (false, None, None);
-            // What was written down on paper or at the desk says nothing of what its driver's phone held.
+            // What was written down on paper says nothing of what its driver's phone held.
             let by_phone = told.entry.source == Source::Phone;
             if let Some(opened) = &opened {
                 shop_knew = Some(knowing::shop_knew(yard, opened));

@@ -5,6 +5,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use sha2::{Digest as _, Sha256};
 use sumpbook_daybook::exchange::epochs;
+use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::*;
 
 use super::yard::*;
@@ -424,6 +425,14 @@ fn the_feed_keeps_its_names_and_its_numbers_rise_only_when_an_answer_moves() {
     assert_eq!(value(&gone, "STATUS"), "CANCELLED");
     assert!(!value(&gone, "SUMMARY").contains("done"), "{gone:?}");
     assert_eq!(value(&event(&void, &name), "STATUS"), "CONFIRMED");
+    // Sold, it is asked for no more; nobody did it.
+    let (hand, truck) = (yard.hand("Ilse", "2026-11-08T08:00:00-07:00"), yard.truck("TH-01"));
+    let sold = DayStatusSet { from: day("2026-11-08"), status: DayStatus::Sold, expected_minute: None };
+    yard.shop.write(Some(truck), sold.into(), None, &hand).unwrap();
+    yard.shop.ledger.settle().unwrap();
+    let sold = unfolded(&calendar_feed::keep(&mut yard.shop, at("2026-11-08T09:00:00-07:00")).unwrap());
+    let gone = event(&sold, &name);
+    assert!(value(&gone, "STATUS") == "CANCELLED" && !value(&gone, "SUMMARY").contains("done"), "{gone:?}");
 }
 
 #[test]

@@ -52,18 +52,23 @@ pub struct CarryOver {
     pub or_worse: bool,
 }
 
+/// A share of running time that can be one: above 0 and up to 1. Any other is not known.
+pub fn load_share(given: Option<f64>) -> Option<f64> {
+    given.filter(|share| *share > 0.0 && *share <= 1.0)
+}
+
 /// What `used` oil over `hours` comes to in air delivered at `delivery`.
 ///
-/// `load_share` is the part of running time in which it delivers, above 0 and up to 1, as the shop estimates it.
+/// `share` is the part of running time in which it delivers, as the shop estimates it; by [`load_share`].
 /// `None` over no hours or no delivery.
 pub fn carry_over(
     used: Millilitres,
     hours: Tenths,
     delivery: VolumeRate,
-    load_share: Option<f64>,
+    share: Option<f64>,
     numbers: &OilNumbers,
 ) -> Option<CarryOver> {
-    let share = load_share.filter(|share| *share > 0.0 && *share <= 1.0);
+    let share = load_share(share);
     let air = delivery.get::<cubic_meter_per_hour>() * hours.as_hours() * share.unwrap_or(1.0);
     if air.is_nan() || air <= 0.0 {
         return None;
@@ -75,7 +80,7 @@ pub fn carry_over(
 }
 
 /// The use that comes to `mg_m3`: what a limit on carry-over means at the glass.
-pub fn use_at(mg_m3: f64, delivery: VolumeRate, load_share: Option<f64>, numbers: &OilNumbers) -> MlPerHour {
-    let share = load_share.filter(|share| *share > 0.0 && *share <= 1.0).unwrap_or(1.0);
+pub fn use_at(mg_m3: f64, delivery: VolumeRate, share: Option<f64>, numbers: &OilNumbers) -> MlPerHour {
+    let share = load_share(share).unwrap_or(1.0);
     MlPerHour(mg_m3 * delivery.get::<cubic_meter_per_hour>() * share / (numbers.density * 1_000.0))
 }

@@ -23,7 +23,7 @@ mod verdict;
 pub use amount::{Millilitres, MlPerHour};
 pub use astray::{Astray, astray, rose};
 pub use balance::{Balance, Moment, SoFar};
-pub use carry_over::{CarryOver, OilClass, carry_over, use_at};
+pub use carry_over::{CarryOver, OilClass, carry_over, load_share, use_at};
 pub use filed::{Filed, SampleDrawn, file_answer};
 pub use fill::{Fill, OilEvent, OilThing, fills};
 pub use level::{InGlass, LEAST_MINUTES, Level, NoVolume, OilNumbers, OilSystem, Surplus, surplus};

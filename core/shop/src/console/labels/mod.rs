@@ -33,7 +33,10 @@ struct Asked {
 
 /// `GET /units/TH-03/door-tag`
 async fn door(visit: Visit, Path(door): Path<String>) -> Result<Response, Refused> {
-    visit.show(Place::Units, move |ledger, _| Ok(view::door(ledger, &door)), page::door).await
+    let asked_door = door.clone();
+    visit
+        .show_unit(Place::Units, &asked_door, move |ledger, _| Ok(view::door(ledger, &door)), page::door)
+        .await
 }
 
 /// `GET /drum-label?family=mineral&grade=ISO+VG+46`: an oil that is registered for a set of this fleet; none other, for

@@ -8,7 +8,6 @@ use sumpbook_trade::record::{Answer, AnswerKind, Digest, How, ItemFigure};
 use sumpbook_trade::{Figure, Unit};
 
 use super::type_in;
-use crate::ShopError;
 use crate::console::asked_hours;
 use crate::console::form::Fields;
 use crate::console::refused::Refused;
@@ -61,10 +60,8 @@ async fn kept(visit: &Visit, door: &str, fields: &Fields) -> Result<(), Refused>
     let driver = fields.owned("driver").ok_or(Refused::Asked("paper-no-driver"))?;
     let answers = answers(page, fields)?;
     let complete = answers.len() == page.lines().count();
-    match fields.text("blank") {
-        None if !complete => return Err(Refused::Asked("paper-lines-open")),
-        _ if answers.is_empty() => return Err(ShopError::PageEmpty.into()),
-        _ => {}
+    if !complete && fields.text("blank").is_none() {
+        return Err(Refused::Asked("paper-lines-open"));
     }
     let photo = fields.text("photo").map(|text| text.parse::<Digest>().map_err(|_| Refused::NotThere));
     let (photo, hours, number) = (photo.transpose()?, fields.hours("hours")?, fields.owned("number"));

@@ -23,13 +23,13 @@ import app.sumpbook.ui.mark.PairMark
 import app.sumpbook.ui.theme.LocalTokens
 import app.sumpbook.ui.theme.LocalType
 
-/** The door number, what the screen is about, and the way back. With large text what it is about stands under the number. */
+/**
+ * The door number, what the screen is about, and the way back. With large text what it is about stands under the number.
+ *
+ * @param look the mark of road and air, where the screen below tells both in words
+ */
 @Composable
-fun DoorHeader(door: String, about: String? = null, goBack: () -> Unit) = DoorHeader(door, about, null, goBack)
-
-/** The same with the mark of [look]: the screen below tells road and air in words. */
-@Composable
-fun DoorHeader(door: String, about: String?, look: PairLook?, goBack: () -> Unit) {
+fun DoorHeader(door: String, about: String? = null, look: PairLook? = null, goBack: () -> Unit) {
     val type = LocalType.current
     Row(Modifier.fillMaxWidth().heightIn(56.dp), Arrangement.spacedBy(12.dp), Alignment.CenterVertically) {
         FlowRow(Modifier.weight(1f), Arrangement.spacedBy(8.dp), itemVerticalAlignment = Alignment.CenterVertically) {
