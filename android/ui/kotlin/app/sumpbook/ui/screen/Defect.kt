@@ -90,7 +90,7 @@ fun DefectForm(
     val defect = kind == AnswerKind.DEFECT
     val locks = chosen?.raises?.firstOrNull { it.first == raised }?.second ?: chosen?.locks.orEmpty()
     ScreenFrame(
-        header = { DoorHeader(view.door, view.line.name, goBack) },
+        header = { DoorHeader(view.door, view.line.name, goBack = goBack) },
         strips = {
             refused?.let { Strip(it, heavy = true) }
             view.over?.let { Strip(it) }

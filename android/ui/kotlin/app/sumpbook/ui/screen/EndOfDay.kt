@@ -196,7 +196,7 @@ private fun TellDefect(unit: String, draft: String, signer: Signer, door: String
         return
     }
     ScreenFrame(
-        header = { DoorHeader(door, stringResource(R.string.end_which_line), done) },
+        header = { DoorHeader(door, stringResource(R.string.end_which_line), goBack = done) },
         strips = { act.refused?.let { Strip(sentence(it), heavy = true) } },
     ) {
         views?.forEach { of -> Line(of.line.name, under = of.line.ok) { line = of.line.row.id } }

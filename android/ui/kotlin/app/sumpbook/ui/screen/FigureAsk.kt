@@ -55,7 +55,7 @@ fun FigureAsk(door: String, wanted: FigureWanted, goBack: () -> Unit, clear: (()
     // The button's words are of the figure before until the core has given those of this one.
     val ready = figure != null && words.of == shown
     ScreenFrame(
-        header = { DoorHeader(door, wanted.name, goBack) },
+        header = { DoorHeader(door, wanted.name, goBack = goBack) },
         strips = { wanted.wrong?.let { Strip(it) } },
         secondary = {
             if (wanted.belowZero) SecondaryButton(words.belowZero) { below = !below }

@@ -48,7 +48,7 @@ fun GiveFigure(unit: String, view: DefectView, asked: Offered, refused: String?,
     val ok = typed?.let { stringResource(R.string.figure_ok_with, figure(it.figure)) }
     val broken = stringResource(R.string.defect_after_all)
     ScreenFrame(
-        header = { DoorHeader(view.door, view.line.name, goBack) },
+        header = { DoorHeader(view.door, view.line.name, goBack = goBack) },
         strips = {
             refused?.let { Strip(it, heavy = true) }
             view.line.caution?.let { Strip(it, small = true) }

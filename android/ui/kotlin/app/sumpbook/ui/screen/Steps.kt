@@ -113,7 +113,7 @@ fun Steps(unit: String, procedure: String, signer: Signer) {
 /** The lock stands before the first step; whoever goes on all the same says why, and it is recorded. */
 @Composable
 private fun AtTheLock(door: String, onCall: List<OnCall>, title: String, refused: String?, locked: PartWords, spite: String, say: (String) -> Unit, leave: () -> Unit, use: () -> Unit) = ScreenFrame(
-    header = { DoorHeader(door, title, leave) },
+    header = { DoorHeader(door, title, goBack = leave) },
     strips = {
         refused?.let { Strip(it, heavy = true) }
         Strip(locked.inALine(), heavy = true)
@@ -144,7 +144,7 @@ private fun OneStep(
     val figure = asked?.let { typedFigure(it, digits.orEmpty()) }
     val chosen = at.step.notSo.firstOrNull { it.row.word == word }
     ScreenFrame(
-        header = { DoorHeader(at.view.door, title, leave) },
+        header = { DoorHeader(at.view.door, title, goBack = leave) },
         strips = {
             refused?.let { Strip(it, heavy = true) }
             locked?.let { Strip(it, heavy = true) }

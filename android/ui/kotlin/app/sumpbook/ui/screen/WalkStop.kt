@@ -140,7 +140,7 @@ private fun Reached(desk: Desk, draft: String, view: StopView?) {
 @Composable
 fun Refused(why: String, goBack: () -> Unit) {
     ScreenFrame(
-        header = { DoorHeader("", null, goBack) },
+        header = { DoorHeader("", null, goBack = goBack) },
         strips = { Strip(why) },
         main = { MainPress(stringResource(R.string.back), onPress = goBack) },
     ) {}
