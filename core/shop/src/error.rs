@@ -109,6 +109,16 @@ pub enum ShopError {
         /// Every door number.
         known: String,
     },
+    /// The set of that serial stands on another unit, and nobody said that it moved.
+    #[error(
+        "the set {serial} stands on {door}. Nothing was recorded. Look at the serial again; if the set was moved, say so (\"set-moved\":true): its hours and its oil go with it."
+    )]
+    SetElsewhere {
+        /// The serial.
+        serial: String,
+        /// Where it stands.
+        door: String,
+    },
     /// An entry nobody here holds.
     #[error("no entry {0} has come here. Nothing was recorded.")]
     UnknownTarget(EntryId),

@@ -26,6 +26,8 @@ pub struct UnitSaid {
     pub annual_inspection: Option<NaiveDate>,
     /// Serial of the compressor set; left out it is the set that stands there, not a second one.
     pub set_serial: Option<String>,
+    /// Whether the set of that serial may come here from another unit, with its hours and its oil.
+    pub set_moved: bool,
     /// What is particular to the set.
     pub profile: SetProfile,
 }
@@ -69,8 +71,9 @@ impl Shop {
     /// Enters a unit; one of the same door number is changed, and keeps what was left out. Returns which.
     ///
     /// # Errors
-    /// As [`Shop::write`].
+    /// When the set of that serial stands on another unit and nobody said that it moved; else as [`Shop::write`].
     pub fn enter_unit(&mut self, said: UnitSaid, hand: &Hand) -> Result<TruckId, ShopError> {
+        self.set_may_come(&said)?;
         let is = self.ledger.fleet().truck_by_door(&said.door).cloned();
         let kept = |said: Option<String>,
                     is: fn(&TruckRegistered) -> &Option<String>,
@@ -99,6 +102,18 @@ impl Shop {
         Ok(truck)
     }
 
+    /// A serial typed wrong would take the set of another unit away from it, with its hours.
+    fn set_may_come(&self, said: &UnitSaid) -> Result<(), ShopError> {
+        let fleet = self.ledger.fleet();
+        let Some(serial) = said.set_serial.as_ref().filter(|_| !said.set_moved) else { return Ok(()) };
+        let here = fleet.truck_by_door(&said.door).map(|truck| truck.truck);
+        let on = fleet.sets.values().find(|set| set.serial.as_ref() == Some(serial)).and_then(|set| set.on);
+        match on.filter(|on| Some(*on) != here).and_then(|on| fleet.trucks.get(&on)) {
+            Some(there) => Err(ShopError::SetElsewhere { serial: serial.clone(), door: there.door.clone() }),
+            None => Ok(()),
+        }
+    }
+
     /// The set that is meant: the one of this serial, else the one without a serial that stands on this truck.
     pub(crate) fn set_meant(&self, serial: Option<&String>, on: Option<TruckId>) -> Option<&SetRegistered> {
         let fleet = self.ledger.fleet();
@@ -125,6 +140,7 @@ mod tests {
             in_service_hours: Tenths(0),
             annual_inspection: None,
             set_serial: None,
+            set_moved: false,
             profile: SetProfile::unknown(),
         }
     }
@@ -161,11 +177,18 @@ mod tests {
         assert_eq!((fitted.set, fitted.serial.as_deref()), (set, Some("A-31")));
         assert_eq!((fitted.profile.delivery, fitted.profile.load_share), (cfm, Some(40)));
 
-        // On another truck it is still that set, with what is said anew and the rest as it was.
+        // A serial that stands on another truck is not taken from there unless somebody says it moved.
+        let slipped = UnitSaid { set_serial: Some("A-31".into()), ..said("TH-32") };
+        let told = yard.shop.enter_unit(slipped.clone(), &hand).unwrap_err().to_string();
+        assert!(told.contains("A-31") && told.contains("TH-31"), "{told}");
+        assert!(yard.shop.ledger.fleet().truck_by_door("TH-32").is_none());
+        assert_eq!(yard.shop.ledger.fleet().set_on(truck).unwrap().set, set);
+
+        // Said, it is still that set on the other truck, with what is said anew and the rest as it was.
         let moved = UnitSaid {
-            set_serial: Some("A-31".into()),
+            set_moved: true,
             profile: SetProfile { load_share: Some(55), ..SetProfile::unknown() },
-            ..said("TH-32")
+            ..slipped
         };
         let other = yard.shop.enter_unit(moved, &hand).unwrap();
         let fitted = yard.shop.ledger.fleet().set_on(other).unwrap();

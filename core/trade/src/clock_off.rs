@@ -10,6 +10,8 @@ pub enum ClockOff {
     By(i64),
     /// The clock moved between the two: by something from the one to the other. Nothing is corrected by it.
     Between(i64, i64),
+    /// No exchange measured it, but the entry is dated after the moment it came: the phone's clock was ahead by so much or more.
+    AheadBy(i64),
 }
 
 impl ClockOff {
@@ -24,10 +26,15 @@ impl ClockOff {
         })
     }
 
+    /// By the moment an entry is dated and the moment it came, both milliseconds since 1970 UTC, where no exchange tells more.
+    pub fn by_coming(dated_ms: i64, came_ms: i64) -> Option<ClockOff> {
+        Some(dated_ms.saturating_sub(came_ms)).filter(|ahead| *ahead > 0).map(ClockOff::AheadBy)
+    }
+
     /// Whether it is worth a word: by more than `untold_ms`, or a clock that moved.
     pub fn is_told(self, untold_ms: u64) -> bool {
         match self {
-            ClockOff::By(off) => off.unsigned_abs() > untold_ms,
+            ClockOff::By(off) | ClockOff::AheadBy(off) => off.unsigned_abs() > untold_ms,
             ClockOff::Between(..) => true,
         }
     }
@@ -47,5 +54,13 @@ mod tests {
         assert_eq!(ClockOff::of(Some(720_000), Some(-1), TWO), Some(ClockOff::Between(-1, 720_000)));
         assert!(!ClockOff::By(120_000).is_told(TWO) && ClockOff::By(-120_001).is_told(TWO));
         assert!(ClockOff::of(Some(0), Some(120_001), TWO).is_some_and(|off| off.is_told(TWO)));
+    }
+
+    #[test]
+    fn what_is_dated_after_it_came_shows_a_clock_that_was_ahead() {
+        assert_eq!(ClockOff::by_coming(1_000, 1_000), None);
+        assert_eq!(ClockOff::by_coming(1_000, 9_000), None);
+        assert_eq!(ClockOff::by_coming(500_000, 100_000), Some(ClockOff::AheadBy(400_000)));
+        assert!(ClockOff::AheadBy(120_001).is_told(TWO) && !ClockOff::AheadBy(120_000).is_told(TWO));
     }
 }

@@ -172,6 +172,11 @@ impl DeviceKey {
         DeviceKey(SigningKey::from_bytes(secret))
     }
 
+    /// The same key once more, its public half not reckoned again: that is a tenth of opening a folder.
+    pub(crate) fn again(&self) -> DeviceKey {
+        DeviceKey(self.0.clone())
+    }
+
     /// The 32 secret bytes, for sealing in the keystore. Borrowed, so that no copy is left behind.
     pub fn secret(&self) -> &[u8; 32] {
         self.0.as_bytes()

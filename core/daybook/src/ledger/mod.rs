@@ -76,7 +76,7 @@ impl Ledger {
         own: DeviceKey,
     ) -> Result<(Ledger, Option<Salvaged>), LedgerError> {
         let opened = Store::open(folder)?;
-        let again = DeviceKey::from_secret(own.secret());
+        let again = own.again();
         let (mut ledger, salvaged) = match Ledger::over(opened.store, root, own) {
             // Damage where opening the file did not look: look at all of it, save what is readable.
             Err(LedgerError::Store(StoreError::Damaged(_))) => {

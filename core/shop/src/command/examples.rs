@@ -7,6 +7,7 @@ pub(super) const REGISTER_LINES: &str = r#"Lines, one JSON object each:
   {"register":"unit","door":"TH-02","features":{"switched":["hydraulic-brakes","diesel","shaft-drive","hour-meter"],
    "valves":["hose"],"hoses":[{"tag":"H-21","inches":0.5}]},"in-service":"2021-11-30","in-service-hours":"0.0",
    "set-serial":"THW-A-02","profile":{"delivery":{"value":"60","unit":"cfm"},"oil-family":"mineral"}}
+      "set-moved":true when that set comes from another unit
   {"register":"status","unit":"TH-02","from":"2026-10-01","status":"out","expected":"07:00"}
       status: out, parked, in-shop, stored, lent, rented-out, sold
   {"register":"says","on-call":[{"name":"Night desk","number":"555-0140"}],"emergency":"911",

@@ -83,6 +83,9 @@ struct UnitLine {
     /// Serial of the compressor set.
     #[serde(default)]
     set_serial: Option<String>,
+    /// Whether that set comes from another unit.
+    #[serde(default)]
+    set_moved: bool,
     /// What is particular to the set.
     #[serde(default)]
     profile: Option<SetProfile>,
@@ -169,6 +172,7 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
                 in_service_hours: line.in_service_hours,
                 annual_inspection: line.annual_inspection,
                 set_serial: line.set_serial,
+                set_moved: line.set_moved,
                 profile: line.profile.unwrap_or_else(SetProfile::unknown),
             };
             shop.enter_unit(said, &hand)?;

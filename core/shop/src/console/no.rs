@@ -111,6 +111,9 @@ impl No {
             ShopError::UnknownUnit { door, known } => {
                 No::because("no-unit-unknown").given("door", door).given("known", known)
             }
+            ShopError::SetElsewhere { serial, door } => {
+                No::because("no-set-elsewhere").given("serial", serial).given("door", door)
+            }
             ShopError::UnknownTarget(_) => No::because("no-entry"),
             ShopError::SeveralUnits => No::because("no-several-units"),
             ShopError::DecidedMeanwhile => No::because("no-decided-meanwhile"),

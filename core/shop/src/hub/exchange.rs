@@ -59,7 +59,11 @@ async fn answer(hub: &Hub, parcel: Bytes, ahead: Option<Ahead>) -> Response {
             ([(header::CONTENT_TYPE, PARCEL)], answered.bytes).into_response()
         }
         Ok(Err(declined)) => {
-            figures.refused.fetch_add(1, Ordering::Relaxed);
+            let figure = match declined {
+                Declined::StaleChallenge => &figures.challenged,
+                _ => &figures.refused,
+            };
+            figure.fetch_add(1, Ordering::Relaxed);
             let (status, words, wait) = told(&declined);
             tracing::info!(status = status.as_u16(), why = %declined, "declined");
             let mut response = refusal(status, words, wait);

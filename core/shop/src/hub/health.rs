@@ -17,6 +17,8 @@ pub struct Figures {
     pub exchanges: AtomicU64,
     /// Entries admitted by them.
     pub admitted: AtomicU64,
+    /// Phones asked to sign the challenge of the hour and ask again: the usual first step after a pause, nobody is turned away.
+    pub challenged: AtomicU64,
     /// Requests turned away.
     pub refused: AtomicU64,
 }
@@ -31,6 +33,7 @@ struct Health {
     phones: usize,
     exchanges: u64,
     admitted: u64,
+    challenged: u64,
     refused: u64,
 }
 
@@ -58,6 +61,7 @@ pub(super) async fn healthz(State(hub): State<Hub>) -> Response {
         phones,
         exchanges: count(&figures.exchanges),
         admitted: count(&figures.admitted),
+        challenged: count(&figures.challenged),
         refused: count(&figures.refused),
     };
     (status, Json(health)).into_response()

@@ -187,6 +187,7 @@ one-plate = Plate
 one-serial = Serial of the chassis
 one-annual = Annual inspection holds until
 one-set-serial = Serial of the compressor set
+one-set-moved = That set was moved here from another unit, with its hours and its oil
 one-delivery = Rated delivery, cfm
 one-load-share = Share of running time in which it delivers, %, as you estimate it
 one-glass = Volume of the sight glass, 0 to 100 %, such as 0.60 qt

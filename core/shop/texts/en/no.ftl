@@ -9,6 +9,7 @@ no-person-unknown = Nobody here is called “{ $name }”. Nothing was recorded.
 no-name = A name has 1 to 60 letters. Nothing was changed. Give a shorter one.
 no-person = Say who decides this, by name. Nothing was recorded.
 no-unit-unknown = No unit here is called “{ $door }”. Nothing was recorded. Known: { $known }.
+no-set-elsewhere = The set { $serial } stands on { $door }. Nothing was recorded. Go back and look at the serial; if the set was moved, tick “{ one-set-moved }”.
 no-entry = That entry has not come here. Nothing was recorded. Open the page again.
 no-several-units = These entries are of more than one unit. Nothing was recorded. Decide about one unit at a time.
 no-decided-meanwhile = Somebody decided about this meanwhile. Nothing was recorded. Open the page again: it stands under “Settled before”, and can be decided otherwise there.

@@ -96,6 +96,7 @@ who-with = { $who } with { $with }
 came-itself = { $phone }, came { $when }
 came-carried = { $phone }, came { $when } by { $by }
 clock-off-by = {"; "}that phone's clock was off by { $off }
+clock-ahead-by = {"; "}dated after it came: the clock it was signed by was off by { $off } or more; nothing is corrected
 clock-off-between = {"; "}that phone's clock was moved: off by something from { $low } to { $high }; nothing is corrected
 answers-count = { $count ->
     [one] 1 answer

@@ -187,6 +187,7 @@ one-plate = Placa
 one-serial = Serie del chasis
 one-annual = La inspección anual vale hasta
 one-set-serial = Serie del equipo compresor
+one-set-moved = Ese equipo se pasó aquí desde otra unidad, con sus horas y su aceite
 one-delivery = Entrega nominal, cfm
 one-load-share = Parte del tiempo en marcha en que entrega, %, según la estimación del taller
 one-glass = Volumen de la mirilla, de 0 a 100 %, como 0.60 qt

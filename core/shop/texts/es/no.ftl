@@ -9,6 +9,7 @@ no-person-unknown = Nadie aquí se llama «{ $name }». No se registró nada. Se
 no-name = Un nombre tiene de 1 a 60 letras. No se cambió nada. Escribe uno más corto.
 no-person = Di quién decide esto, por nombre. No se registró nada.
 no-unit-unknown = Ninguna unidad aquí se llama «{ $door }». No se registró nada. Se conocen: { $known }.
+no-set-elsewhere = El equipo { $serial } está en { $door }. No se registró nada. Regresar y revisar la serie; si el equipo se pasó, marcar «{ one-set-moved }».
 no-entry = Ese registro no ha llegado aquí. No se registró nada. Abre la página otra vez.
 no-several-units = Estos registros son de más de una unidad. No se registró nada. Decide sobre una unidad a la vez.
 no-decided-meanwhile = Alguien decidió sobre esto mientras tanto. No se registró nada. Abre la página otra vez: está en «Resueltos antes», y ahí se puede decidir de otra manera.

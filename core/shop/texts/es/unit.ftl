@@ -96,6 +96,7 @@ who-with = { $who } con { $with }
 came-itself = { $phone }, llegó { $when }
 came-carried = { $phone }, llegó { $when } por { $by }
 clock-off-by = {"; "}el reloj de ese teléfono difería { $off }
+clock-ahead-by = {"; "}con fecha posterior a su llegada: el reloj con que se firmó difería { $off } o más; no se corrige nada
 clock-off-between = {"; "}se movió el reloj de ese teléfono: difería algo entre { $low } y { $high }; no se corrige nada
 answers-count = { $count ->
     [one] 1 respuesta

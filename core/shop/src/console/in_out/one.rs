@@ -34,6 +34,10 @@ pub(super) fn form(telling: &Telling) -> Markup {
             (line("serial", "one-serial", "text", false))
             (line("annual-inspection", "one-annual", "date", false))
             (line("set-serial", "one-set-serial", "text", false))
+            label class="show" {
+                input type="checkbox" name="set-moved" value="yes";
+                " " (t("one-set-moved"))
+            }
             (line("delivery", "one-delivery", "text", false))
             (line("load-share", "one-load-share", "text", false))
             (line("glass", "one-glass", "text", false))
@@ -88,6 +92,7 @@ pub(super) async fn enter(visit: Visit, fields: Fields) -> Result<Response, Refu
         in_service_hours,
         annual_inspection,
         set_serial: fields.owned("set-serial"),
+        set_moved: fields.text("set-moved").is_some(),
         profile,
     };
     let write = move |shop: &mut crate::Shop, hand: &crate::Hand| shop.enter_unit(said, hand).map(|_| ());

@@ -178,6 +178,26 @@ async fn a_unit_is_typed_in_and_typed_again_keeps_what_was_left_empty() {
 }
 
 #[tokio::test(flavor = "multi_thread")]
+async fn a_set_leaves_another_unit_only_where_somebody_says_it_moved() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let unit = |door| vec![("door", door), ("in-service", "2026-10-01"), ("in-service-hours", "0.0")];
+    let with = |door, more: &[(&'static str, &'static str)]| [unit(door).as_slice(), more].concat();
+    let serial = ("set-serial", "A-31");
+    assert_eq!(desk.post("/in-and-out/unit", &with("TH-31", &[serial])).await.status, StatusCode::SEE_OTHER);
+    // The same again, also in small letters, is no move.
+    assert_eq!(desk.post("/in-and-out/unit", &with("th-31", &[serial])).await.status, StatusCode::SEE_OTHER);
+    let slipped = desk.post("/in-and-out/unit", &with("TH-32", &[serial])).await;
+    assert_eq!(slipped.status, StatusCode::UNPROCESSABLE_ENTITY);
+    slipped
+        .says("The set A-31 stands on th-31. Nothing was recorded.")
+        .says("That set was moved here from another unit");
+    desk.get("/units/TH-31").await.says("A-31");
+    let moved = with("TH-32", &[serial, ("set-moved", "yes")]);
+    assert_eq!(desk.post("/in-and-out/unit", &moved).await.status, StatusCode::SEE_OTHER);
+    desk.get("/units/TH-32").await.says("A-31");
+}
+
+#[tokio::test(flavor = "multi_thread")]
 async fn a_dry_run_shows_what_it_read() {
     let desk = Desk::of(Yard::new(), NOW).await;
     let services = "unit,date,hours,task,volume (qt)\nTH-01,2026-10-12,2859.55,oil-and-filters,8.0\n";

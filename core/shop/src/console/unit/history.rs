@@ -162,7 +162,10 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             true => of.ledger.store().off_at(signer.0, held.received_ms)?,
             false => None,
         };
-        let clock_off = ClockOff::of(entry.as_ref().and_then(|entry| entry.clock_off_ms), brought, untold_ms);
+        let told = |off: &ClockOff| off.is_told(untold_ms);
+        let clock_off = ClockOff::of(entry.as_ref().and_then(|entry| entry.clock_off_ms), brought, untold_ms)
+            .filter(told)
+            .or_else(|| ClockOff::by_coming(fact.at_ms, held.received_ms).filter(told));
         let reading_aside = fact.judged == Judged::Counts && is_reading(fact.id, &struck, fact.kind);
         let trainer = entry.as_ref().and_then(|entry| entry.trainer);
         entries.push(EntryRow {
@@ -174,7 +177,7 @@ pub(super) fn read(of: &Reading<'_>, judged: &HoursLedger, page: usize) -> Resul
             signed_on: phone(signer),
             brought_by,
             came: of.yard.stamp_ms(held.received_ms),
-            clock_off: clock_off.filter(|off| off.is_told(untold_ms)),
+            clock_off,
             source: entry.as_ref().map(|entry| entry.source),
             judged: if reading_aside { "reading".to_owned() } else { key(&fact.judged) },
             set: entry.as_ref().and_then(|entry| set_named(of, entry)),
@@ -312,6 +315,7 @@ fn came(words: &Words, row: &EntryRow) -> String {
     let clock = match row.clock_off {
         None => String::new(),
         Some(ClockOff::By(off)) => words.with("clock-off-by", &[("off", Arg::Text(&clock_off(off)))]),
+        Some(ClockOff::AheadBy(off)) => words.with("clock-ahead-by", &[("off", Arg::Text(&clock_off(-off)))]),
         Some(ClockOff::Between(low, high)) => words.with(
             "clock-off-between",
             &[("low", Arg::Text(&clock_off(low))), ("high", Arg::Text(&clock_off(high)))],

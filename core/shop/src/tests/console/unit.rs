@@ -144,6 +144,18 @@ async fn an_entry_of_a_phone_with_a_wrong_clock_says_by_how_much() {
 }
 
 #[tokio::test(flavor = "multi_thread")]
+async fn an_entry_dated_after_it_came_says_so_though_no_exchange_measured_its_clock() {
+    let mut yard = Yard::new();
+    yard.sign(1, "Amos", "TH-01", "2026-10-21T16:50:00-06:00", reading(28_640));
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T16:51:00-06:00", reading(28_641));
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let browser = Browser::of(yard, "2026-10-20T18:00:00-06:00").await;
+    let words = browser.get("/units/TH-01").await.whole().words();
+    assert_eq!(words.matches("dated after it came").count(), 1, "{words}");
+    assert!(words.contains("was off by -24:00:00 or more; nothing is corrected"), "{words}");
+}
+
+#[tokio::test(flavor = "multi_thread")]
 async fn a_long_history_comes_in_pages_newest_first() {
     let mut yard = Yard::new();
     for n in 0..60 {

@@ -48,9 +48,10 @@ class SoundTest {
             find("Sound")
             stands("Recording: 10 seconds left")
             stands("Stand clear of what turns.")
-            stands("Stop the recording first: it ends by itself.")
             picture("defect-recording")
-            find("Stop here")
+            // What ends it is the main thing at the thumb: on a small screen the page below may be scrolled anywhere.
+            gone("Keep defect")
+            press("Stop here")
             stands("A sound goes with it")
             gone("Recording")
             find("Listen")
@@ -74,6 +75,18 @@ class SoundTest {
             find("loose")
             press("Keep defect")
             assertNull(answer(at.draft, at.stop, at.line)?.sound)
+        }
+    }
+
+    @Test
+    fun `a recording left for another answer is over, and that answer can be kept`() = with(cab) {
+        val at = mounts("TH-03")
+        at(Place.Defect(unit("TH-03"), at.draft, at.stop, at.line), high = 1_600, sounds = HeldUp()) {
+            find("Sound")
+            stands("Stop here")
+            find("Could not check")
+            gone("Stop here")
+            onNodeWithText("Keep", substring = true).assertExists()
         }
     }
 

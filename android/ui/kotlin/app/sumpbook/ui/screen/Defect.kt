@@ -112,8 +112,11 @@ fun DefectForm(
             }
         },
         main = {
-            Keep(view, kind, chosen, words, noise.recording) {
-                keep(view.answer(kind, word.takeIf { defect }, side.takeIf { defect }, words, raised.takeIf { defect }).copy(photos = photos, sound = noise.sound.takeIf { defect }))
+            val ends = noise.ends
+            if (ends != null) MainPress(ends.first) { ends.second() }
+            else Keep(view, kind, chosen, words) {
+                // For the blink until its end stands there: kept now, the sound would be lost.
+                if (!noise.recording) keep(view.answer(kind, word.takeIf { defect }, side.takeIf { defect }, words, raised.takeIf { defect }).copy(photos = photos, sound = noise.sound.takeIf { defect }))
             }
         },
     ) {
@@ -145,9 +148,8 @@ fun DefectForm(
 }
 
 @Composable
-private fun Keep(view: DefectView, kind: AnswerKind, chosen: WordChoice?, words: String, recording: Boolean, keep: () -> Unit) {
+private fun Keep(view: DefectView, kind: AnswerKind, chosen: WordChoice?, words: String, keep: () -> Unit) {
     val whyNot = when {
-        recording -> stringResource(R.string.sound_stop_first)
         kind != AnswerKind.DEFECT -> if (words.isBlank()) stringResource(R.string.reason_first) else null
         chosen == null -> stringResource(R.string.defect_word_first)
         chosen.word == OTHER && words.isBlank() -> stringResource(R.string.defect_own_words_first)

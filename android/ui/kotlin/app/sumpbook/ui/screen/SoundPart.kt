@@ -2,8 +2,10 @@ package app.sumpbook.ui.screen
 
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.DisposableEffect
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.MutableState
+import androidx.compose.runtime.SideEffect
 import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
@@ -49,6 +51,10 @@ class SoundTold internal constructor(id: MutableState<String?>) {
 
     /** It is being recorded: kept now, what is told would go without it. */
     val recording: Boolean get() = now is SoundNow.Recording
+
+    /** What ends the recording, with its words: the main thing at the thumb so long, whatever the page is scrolled to. */
+    var ends by mutableStateOf<Pair<String, () -> Unit>?>(null)
+        internal set
 }
 
 /** The sound of what is being told on this screen; [first]: the one that goes with it already. */
@@ -90,18 +96,14 @@ fun SoundPart(told: SoundTold) {
             delay(TICK_MS)
         }
     }
+    // Left for another answer the recording is over with this part.
+    DisposableEffect(told) { onDispose { told.ends = null } }
     val words = (shown as? Told.Got)?.it ?: return
-    // What ends the recording keeps its place where the finger is; what is said of it comes below.
-    if (told.recording) SoundButtons(words, hands)
+    val (ends, others) = words.buttons.partition { it.first == SoundAct.STOP }
+    SideEffect { told.ends = ends.firstOrNull()?.let { (does, label) -> label to { hands.does(does, words.mostMs) } } }
     words.lines.forEach { (line, heavy) -> if (heavy) Strip(line, heavy = true) else Text(line, style = LocalType.current.text) }
-    if (!told.recording) SoundButtons(words, hands)
+    if (others.isNotEmpty()) SecondaryRow { others.forEach { (does, label) -> SecondaryButton(label) { hands.does(does, words.mostMs) } } }
     act.refused?.let { Strip(sentence(it)) }
-}
-
-@Composable
-private fun SoundButtons(words: SoundWords, hands: SoundHands) {
-    if (words.buttons.isEmpty()) return
-    SecondaryRow { words.buttons.forEach { (does, label) -> SecondaryButton(label) { hands.does(does, words.mostMs) } } }
 }
 
 /** What the buttons do. */
