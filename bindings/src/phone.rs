@@ -60,6 +60,8 @@ impl Phone {
         self.with(|book, now| {
             // What cannot be kept is folded for this once: a full or read-only phone still shows its screens.
             let _ = book.ledger_mut().settle();
+            let book = &*book;
+            let _of_one_moment = book.ledger().store().still()?;
             read(book, now)
         })
     }

@@ -72,7 +72,19 @@ fn bare_to_today(folder: &Path, day: u32) {
     let drafts: i64 = connection.query_row("SELECT count(*) FROM draft", [], |row| row.get(0)).unwrap();
     assert_eq!(drafts, 0);
     let day = i32::try_from(end_of(day).div_euclid(86_400_000)).unwrap();
-    assert!(read("f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.entry", &[&(day - 14), &day]) > 0);
+    let mine = connection.prepare_cached(
+        "SELECT u.truck, max(f.at) FROM fact f JOIN unit u ON u.no = f.unit
+         WHERE f.day BETWEEN ?1 AND ?2 AND f.person = ?3 GROUP BY f.unit",
+    );
+    let count = mine
+        .unwrap()
+        .query_map((day - 14, day, person(1).bytes()), |row| {
+            Ok((row.get::<_, [u8; 16]>(0)?, row.get::<_, i64>(1)?))
+        })
+        .unwrap()
+        .map(Result::unwrap)
+        .count();
+    assert!(count > 0);
     for unit in 0..UNITS {
         let mut number = connection.prepare_cached("SELECT no FROM unit WHERE truck = ?1").unwrap();
         let number: i64 = number.query_row([truck(unit).bytes()], |row| row.get(0)).unwrap();

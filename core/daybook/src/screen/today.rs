@@ -129,13 +129,5 @@ pub(super) fn last_used(
     day: NaiveDate,
 ) -> Result<Vec<(TruckId, i64)>, LedgerError> {
     let to = day_number(day);
-    let mut used: Vec<(TruckId, i64)> = Vec::new();
-    for fact in ledger.store().truth().facts_of_days(to - MINE_DAYS, to)? {
-        let Some(truck) = fact.truck.filter(|_| fact.person == Some(person)) else { continue };
-        match used.iter_mut().find(|(known, _)| *known == truck) {
-            Some((_, at)) => *at = (*at).max(fact.at_ms),
-            None => used.push((truck, fact.at_ms)),
-        }
-    }
-    Ok(used)
+    Ok(ledger.store().truth().units_of_person(person, to - MINE_DAYS, to)?)
 }

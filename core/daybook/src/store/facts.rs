@@ -53,6 +53,10 @@ const OF_DAYS: &str = "f.day BETWEEN ?1 AND ?2 ORDER BY f.day, f.unit, f.at, f.e
 
 pub(super) const ASIDE: &str = "f.entry IN (SELECT entry FROM aside) ORDER BY f.entry";
 
+/// Which units a person wrote about within days, each with the newest time: nothing but that is read.
+pub(super) const OF_PERSON: &str = "SELECT u.truck, max(f.at) FROM fact f JOIN unit u ON u.no = f.unit
+     WHERE f.day BETWEEN ?1 AND ?2 AND f.person = ?3 GROUP BY f.unit";
+
 /// Facts of days with what is to be read of them.
 pub(super) fn told() -> String {
     format!(
@@ -94,6 +98,23 @@ impl Truth<'_> {
     /// As any read.
     pub fn facts_of_days(&self, from: i32, to: i32) -> Result<Vec<FactRow>, StoreError> {
         self.facts(OF_DAYS, &[&from, &to])
+    }
+
+    /// The units a person wrote about within two days, both included, each with the newest time in milliseconds.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn units_of_person(
+        &self,
+        person: PersonId,
+        from: i32,
+        to: i32,
+    ) -> Result<Vec<(TruckId, i64)>, StoreError> {
+        let mut query = self.0.prepare_cached(OF_PERSON)?;
+        let rows = query.query_map((from, to, person.bytes()), |row| {
+            Ok((TruckId::from_bytes(row.get(0)?), row.get(1)?))
+        })?;
+        Ok(rows.collect::<Result<_, _>>()?)
     }
 
     /// Facts of entries after a number, in order.

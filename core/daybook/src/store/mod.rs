@@ -39,6 +39,7 @@ pub use schema::newest as newest_form;
 pub use sessions::SessionRow;
 pub use settings::InviteState;
 pub use sheets::SheetRow;
+pub use transaction::Still;
 use transaction::Transaction;
 
 pub use shelf::{RefusedRow, WaitingPart, WaitingRow};

@@ -52,6 +52,9 @@ mod tests {
         for plan in store.plans_of_a_day().unwrap() {
             assert!(!plan.reads_all(), "{plan:?}");
         }
+        let mine = store.plan("units of a person", facts::OF_PERSON).unwrap();
+        assert!(!mine.reads_all(), "{mine:?}");
+        assert!(mine.steps.iter().any(|step| step.contains("fact_day")), "{mine:?}");
         let all = store.plan("all", "SELECT payload FROM entry e").unwrap();
         assert!(all.reads_all(), "{all:?}");
     }

@@ -51,7 +51,33 @@ impl Drop for Transaction<'_> {
     }
 }
 
+/// Reading of one moment; over when dropped.
+#[derive(Debug)]
+pub struct Still<'s>(Option<&'s Connection>);
+
+impl Drop for Still<'_> {
+    fn drop(&mut self) {
+        if let Some(connection) = self.0 {
+            // Nothing was written in it: there is nothing that could go wrong.
+            let _ = connection.prepare_cached("COMMIT").and_then(|mut end| end.execute([]));
+        }
+    }
+}
+
 impl Store {
+    /// Everything asked until the answer is dropped is of one moment, and the file is locked once and not for each
+    /// question. Only for reading: within something that is open already it is that.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn still(&self) -> Result<Still<'_>, StoreError> {
+        if !self.connection.is_autocommit() {
+            return Ok(Still(None));
+        }
+        self.connection.prepare_cached("BEGIN")?.execute([])?;
+        Ok(Still(Some(&self.connection)))
+    }
+
     /// Begins a transaction that outlasts this call: every write until [`Store::end_all`] becomes part of it.
     /// Within another, a savepoint of it.
     pub(crate) fn begin_all(&mut self) -> Result<bool, StoreError> {
@@ -81,6 +107,22 @@ mod tests {
     fn names(store: &Store) -> Vec<String> {
         let mut query = store.connection.prepare("SELECT name FROM setting ORDER BY name").unwrap();
         query.query_map([], |row| row.get(0)).unwrap().map(Result::unwrap).collect()
+    }
+
+    #[test]
+    fn what_is_asked_within_one_moment_is_of_that_moment() {
+        let folder = tempfile::tempdir().unwrap();
+        let reads = Store::open(folder.path()).unwrap().store;
+        let mut writes = Store::open(folder.path()).unwrap().store;
+        writes.set_setting("a", b"1").unwrap();
+        let still = reads.still().unwrap();
+        assert_eq!(names(&reads), ["a"]);
+        writes.set_setting("b", b"1").unwrap();
+        let within = reads.still().unwrap();
+        drop(within);
+        assert_eq!(names(&reads), ["a"]);
+        drop(still);
+        assert_eq!(names(&reads), ["a", "b"]);
     }
 
     #[test]

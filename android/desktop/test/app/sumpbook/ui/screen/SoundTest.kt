@@ -84,7 +84,7 @@ class SoundTest {
         at(Place.Defect(unit("TH-03"), at.draft, at.stop, at.line), high = 1_600, sounds = HeldUp()) {
             find("Sound")
             stands("Stop here")
-            find("Could not check")
+            press("Could not check")
             gone("Stop here")
             onNodeWithText("Keep", substring = true).assertExists()
         }
@@ -100,16 +100,16 @@ class SoundTest {
             picture("defect-sound-not-allowed")
             phone.hears = Recorded.NoMicrophone
             find("Sound")
-            find("Stop here")
+            press("Stop here")
             stands("The microphone gave no sound")
             phone.hears = Recorded.Sound(whine(12))
             find("Sound")
             gone("The microphone gave no sound")
-            find("Stop here")
+            press("Stop here")
             stands("This sound is longer than 10 seconds.")
             phone.hears = Recorded.Sound(byteArrayOf(1, 2, 3))
             find("Sound")
-            find("Stop here")
+            press("Stop here")
             stands("This is no sound that can be kept")
             find("broken")
             press("Keep defect")
