@@ -43,7 +43,7 @@ fn ours(folder: &Path, root: Root) {
 fn ours_to_today(folder: &Path, root: Root, day: u32) {
     let (ledger, _) = Ledger::open(folder, root, phone_key(1)).unwrap();
     let now = at(end_of(day));
-    let screen = today(&ledger, &TodayQuery { person: person(1) }, &Standing::default(), now).unwrap();
+    let screen = today(&ledger, &TodayQuery { person: person(0) }, &Standing::default(), now).unwrap();
     assert_eq!(screen.units.len(), usize::try_from(UNITS).unwrap());
 }
 
@@ -78,7 +78,7 @@ fn bare_to_today(folder: &Path, day: u32) {
     );
     let count = mine
         .unwrap()
-        .query_map((day - 14, day, person(1).bytes()), |row| {
+        .query_map((day - 14, day, person(0).bytes()), |row| {
             Ok((row.get::<_, [u8; 16]>(0)?, row.get::<_, i64>(1)?))
         })
         .unwrap()
