@@ -17,7 +17,7 @@ pub struct Figures {
     pub exchanges: AtomicU64,
     /// Entries admitted by them.
     pub admitted: AtomicU64,
-    /// Phones asked to sign the challenge of the hour and ask again: the usual first step after a pause, nobody is turned away.
+    /// Phones given a fresh challenge to ask again with: the usual first step after a pause, nobody is turned away.
     pub challenged: AtomicU64,
     /// Requests turned away.
     pub refused: AtomicU64,
