@@ -107,7 +107,7 @@ impl Shop {
         let fleet = self.ledger.fleet();
         let Some(serial) = said.set_serial.as_ref().filter(|_| !said.set_moved) else { return Ok(()) };
         let here = fleet.truck_by_door(&said.door).map(|truck| truck.truck);
-        let on = fleet.sets.values().find(|set| set.serial.as_ref() == Some(serial)).and_then(|set| set.on);
+        let on = fleet.set_by_serial(serial).and_then(|set| set.on);
         match on.filter(|on| Some(*on) != here).and_then(|on| fleet.trucks.get(&on)) {
             Some(there) => Err(ShopError::SetElsewhere { serial: serial.clone(), door: there.door.clone() }),
             None => Ok(()),
@@ -117,7 +117,7 @@ impl Shop {
     /// The set that is meant: the one of this serial, else the one without a serial that stands on this truck.
     pub(crate) fn set_meant(&self, serial: Option<&String>, on: Option<TruckId>) -> Option<&SetRegistered> {
         let fleet = self.ledger.fleet();
-        let same = fleet.sets.values().find(|set| serial.is_some() && set.serial.as_ref() == serial);
+        let same = serial.and_then(|serial| fleet.set_by_serial(serial));
         let unnamed = || on.and_then(|truck| fleet.set_on(truck)).filter(|set| set.serial.is_none());
         same.or_else(unnamed)
     }

@@ -400,6 +400,11 @@ impl Fleet {
         self.sets_of(truck).filter_map(|set| self.sets.get(&set)).find(|set| set.on == Some(truck))
     }
 
+    /// The set with this serial, wherever it stands.
+    pub fn set_by_serial(&self, serial: &str) -> Option<&SetRegistered> {
+        self.sets.values().find(|set| set.serial.as_deref() == Some(serial))
+    }
+
     /// The truck with this door number.
     pub fn truck_by_door(&self, door: &str) -> Option<&TruckRegistered> {
         self.trucks.values().find(|truck| truck.door.eq_ignore_ascii_case(door.trim()))

@@ -172,7 +172,7 @@ impl DeviceKey {
         DeviceKey(SigningKey::from_bytes(secret))
     }
 
-    /// The same key once more, its public half not reckoned again: that is a tenth of opening a folder.
+    /// The same key once more, its public half not reckoned again: that was a twelfth of what opening a folder computes.
     pub(crate) fn again(&self) -> DeviceKey {
         DeviceKey(self.0.clone())
     }

@@ -206,8 +206,7 @@ fn unit(fleet: &sumpbook_daybook::fleet::Fleet, cells: &mut Cells<'_>) -> Found 
             None
         }
         There::No => {
-            let taken = |serial: &String| fleet.sets.values().any(|set| set.serial.as_ref() == Some(serial));
-            if row.set_serial.as_ref().is_some_and(taken) {
+            if row.set_serial.as_ref().is_some_and(|serial| fleet.set_by_serial(serial).is_some()) {
                 cells.refuse(Column::SetSerial, Why::SetElsewhere);
                 return None;
             }
