@@ -49,6 +49,11 @@ pub(super) fn beyond(
     book: BookId,
     heads: &[ChangeHash],
 ) -> Result<Vec<HeldEntry>, StoreError> {
+    let own = truth.heads(book)?;
+    // The usual case, and nothing is read for it.
+    if own.iter().all(|head| heads.contains(head)) {
+        return Ok(Vec::new());
+    }
     let mut open: BTreeMap<i64, HeldEntry> = BTreeMap::new();
     let mut reached: BTreeSet<i64> = BTreeSet::new();
     let mut lacking = Vec::new();
@@ -58,7 +63,7 @@ pub(super) fn beyond(
             open.insert(held.n, held);
         }
     }
-    for head in truth.heads(book)? {
+    for head in own {
         if let Some(held) = truth.by_hash(&head)? {
             open.insert(held.n, held);
         }

@@ -124,7 +124,7 @@ impl Ledger {
         received_ms: i64,
         carrier: Option<[u8; 8]>,
     ) -> Result<Vec<Admission>, LedgerError> {
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         let result = (|| {
             let writing = store.begin()?;
             knows.refresh(&writing.truth())?;

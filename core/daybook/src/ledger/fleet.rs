@@ -19,7 +19,7 @@ impl Ledger {
     /// # Errors
     /// As any read.
     pub fn refresh(&mut self) -> Result<(), LedgerError> {
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         knows.refresh(&store.truth())
     }
 
@@ -28,7 +28,7 @@ impl Ledger {
         if self.store.truth().fleet_kept()?.1.is_some() {
             return Ok(());
         }
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         let writing = store.begin()?;
         knows.refresh(&writing.truth())?;
         writing.put_fleet(knows.fleet_version, &folded::to_bytes(&(&knows.fleet, knows.fleet_op))?)?;

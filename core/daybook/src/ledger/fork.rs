@@ -64,7 +64,7 @@ impl Ledger {
             }
         }
         // Out and in again in one transaction: killed in between, the old branch still stands.
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         let writing = store.begin()?;
         writing.remove(book, &branch)?;
         knows.actor = Actor::new(knows.own.id())?;

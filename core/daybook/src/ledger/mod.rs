@@ -13,6 +13,7 @@ mod ids;
 mod keys;
 mod one_commit;
 mod project;
+mod read_once;
 mod rebuild;
 mod record;
 mod take_over;
@@ -26,6 +27,7 @@ use crate::gate::{Actor, DeviceKey, KeyId, PublicKey};
 use crate::store::{Salvaged, Store, StoreError};
 
 use keys::Keys;
+use read_once::ReadOnce;
 
 pub(crate) use admit::Built;
 pub use admit::{Admission, Incoming, Refusal};
@@ -49,6 +51,7 @@ pub struct Root {
 pub struct Ledger {
     store: Store,
     knows: Knowledge,
+    states: ReadOnce,
 }
 
 /// What a ledger knows beside its store: apart from it, so that both can be used within one transaction.
@@ -104,7 +107,7 @@ impl Ledger {
         let mut knows =
             Knowledge { root, own, actor, fleet: Fleet::default(), fleet_op: 0, fleet_version: 0, keys };
         knows.load_fleet(&store.truth())?;
-        Ok(Ledger { store, knows })
+        Ok(Ledger { store, knows, states: ReadOnce::default() })
     }
 
     /// The store, for reading.
@@ -120,6 +123,11 @@ impl Ledger {
     /// The fleet as its book tells it.
     pub fn fleet(&self) -> &Fleet {
         &self.knows.fleet
+    }
+
+    /// Kept states that were read already.
+    pub(crate) fn states(&self) -> &ReadOnce {
+        &self.states
     }
 
     /// Where trust begins.

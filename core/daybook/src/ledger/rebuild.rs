@@ -21,7 +21,7 @@ impl Ledger {
     /// # Errors
     /// As any write; then the old ones stand.
     pub fn rebuild(&mut self) -> Result<(), LedgerError> {
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         let result = (|| {
             let writing = store.begin()?;
             writing.clear_projections()?;
@@ -62,7 +62,7 @@ impl Ledger {
     /// # Errors
     /// As any read of the one and any write of the other.
     pub fn follow(&mut self, other: &Ledger, upto: i64, without: &BTreeSet<i64>) -> Result<(), LedgerError> {
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         let writing = store.begin()?;
         let mut after = writing.truth().last_n()?;
         loop {

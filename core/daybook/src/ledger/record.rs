@@ -32,7 +32,7 @@ impl Ledger {
     /// # Errors
     /// When an entry cannot be signed or the store cannot be written; then none of them is recorded.
     pub fn record(&mut self, entries: &[NewEntry], received_ms: i64) -> Result<Vec<i64>, LedgerError> {
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         let result = (|| {
             let writing = store.begin()?;
             let numbers = knows.record_in(&writing, entries, received_ms)?;

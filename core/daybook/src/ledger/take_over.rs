@@ -23,7 +23,7 @@ impl Ledger {
     /// # Errors
     /// When the store cannot be written. Inside: the place among those given, and why that one was not admitted.
     pub fn take_over(&mut self, entries: &[Carried]) -> Result<Result<(), (usize, Admission)>, LedgerError> {
-        let Ledger { store, knows } = self;
+        let Ledger { store, knows, .. } = self;
         let result = (|| {
             let writing = store.begin()?;
             knows.refresh(&writing.truth())?;

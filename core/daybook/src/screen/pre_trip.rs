@@ -1,5 +1,7 @@
 //! Where a unit's pre-trip stands now: the same rule (R9) as the shop's day sheet.
 
+use std::collections::BTreeMap;
+
 use chrono::{DateTime, FixedOffset};
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::day::{Coverage, EndOfDay, PreTrip, coverages};
@@ -9,6 +11,7 @@ use uuid::Uuid;
 use super::defect_row::name;
 use super::main_act::MainAct;
 use crate::draft::Draft;
+use crate::fleet::Fleet;
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
 use crate::store::FactRow;
@@ -74,44 +77,52 @@ impl PreTripNow {
         person: PersonId,
         now: Stamp,
     ) -> Result<PreTripNow, LedgerError> {
-        let fleet = ledger.fleet();
+        match PreTripNow::under_way(ledger.fleet(), truck, drafts) {
+            Some(under_way) => Ok(under_way),
+            None => Ok(PreTripNow::signed(ledger.fleet(), &Days::of(ledger, truck, now)?, person, now)),
+        }
+    }
+
+    /// Where it stands by a draft; none: there is no draft of it.
+    pub(super) fn under_way(fleet: &Fleet, truck: TruckId, drafts: &[Draft]) -> Option<PreTripNow> {
         let walk = drafts.iter().find_map(|draft| match draft {
             Draft::PreTrip(walk) if walk.unit == truck => Some(walk),
             _ => None,
         });
-        if let Some(walk) = walk {
-            return Ok(PreTripNow::UnderWay {
-                draft: walk.id,
-                by: name(fleet, walk.person.0),
-                stop: walk.stop.clone(),
-                at: walk.position,
-                answered: super::news::count(walk.answers.len()),
-            });
-        }
-        let days = Days::of(ledger, truck, now)?;
+        walk.map(|walk| PreTripNow::UnderWay {
+            draft: walk.id,
+            by: name(fleet, walk.person.0),
+            stop: walk.stop.clone(),
+            at: walk.position,
+            answered: super::news::count(walk.answers.len()),
+        })
+    }
+
+    /// Where it stands by what was signed.
+    pub(super) fn signed(fleet: &Fleet, days: &Days, person: PersonId, now: Stamp) -> PreTripNow {
         if let Some(span) = days.covering(now) {
-            return Ok(PreTripNow::Covers {
+            return PreTripNow::Covers {
                 entry: EntryId(span.entry),
                 by: name(fleet, span.person),
                 from: span.from.into(),
                 to: span.to.into(),
                 own: days.covering_all(now).any(|span| span.person == person.0),
-            });
+            };
         }
         let today = fleet.yard_day(now);
         let ended = days.ends.iter().filter(|end| fleet.yard_day(end.at.into()) == today);
-        Ok(match ended.max_by_key(|end| (end.at, end.entry)) {
+        match ended.max_by_key(|end| (end.at, end.entry)) {
             Some(end) => PreTripNow::Ended {
                 entry: EntryId(end.entry),
                 by: name(fleet, end.person),
                 at: end.at.into(),
             },
             None => PreTripNow::NotStarted,
-        })
+        }
     }
 
-    /// What a unit's main button does in this state: the core picks.
-    pub(super) fn main(&self, truck: TruckId, drafts: &[Draft]) -> MainAct {
+    /// What a unit's main button does for a person in this state: the core picks.
+    pub(super) fn main(&self, truck: TruckId, drafts: &[Draft], person: PersonId) -> MainAct {
         match self {
             PreTripNow::UnderWay { draft, stop, at, .. } => {
                 MainAct::GoOn { draft: *draft, stop: stop.clone(), at: *at }
@@ -121,7 +132,8 @@ impl PreTripNow {
             PreTripNow::Covers { .. } => MainAct::ReportEndOfDay {
                 draft: drafts
                     .iter()
-                    .find(|draft| draft.unit() == truck && matches!(draft, Draft::EndOfDay(_)))
+                    .filter(|draft| draft.unit() == truck && draft.person() == person)
+                    .find(|draft| matches!(draft, Draft::EndOfDay(_)))
                     .map(Draft::id),
             },
             PreTripNow::NotStarted | PreTripNow::Ended { .. } => MainAct::StartPreTrip,
@@ -130,6 +142,7 @@ impl PreTripNow {
 }
 
 /// Walks and reports of a unit around a moment.
+#[derive(Default)]
 pub(super) struct Days {
     spans: Vec<Coverage>,
     ends: Vec<EndOfDay>,
@@ -139,8 +152,25 @@ impl Days {
     /// Those of today, yesterday and tomorrow by the yard's days.
     pub(super) fn of(ledger: &Ledger, truck: TruckId, now: Stamp) -> Result<Days, LedgerError> {
         let day = day_number(ledger.fleet().yard_day(now));
+        Days::by(ledger, ledger.store().truth().facts_of_unit_days(truck, day - 1, day + 1)?)
+    }
+
+    /// The same of every unit that has any, in one question.
+    pub(super) fn of_all(ledger: &Ledger, now: Stamp) -> Result<BTreeMap<TruckId, Days>, LedgerError> {
+        let day = day_number(ledger.fleet().yard_day(now));
+        let kinds = [FactKind::PreTripSection.code(), FactKind::EndOfDay.code()];
+        let mut facts: BTreeMap<TruckId, Vec<FactRow>> = BTreeMap::new();
+        for fact in ledger.store().truth().facts_of_days_of(day - 1, day + 1, kinds)? {
+            if let Some(truck) = fact.truck {
+                facts.entry(truck).or_default().push(fact);
+            }
+        }
+        facts.into_iter().map(|(truck, facts)| Ok((truck, Days::by(ledger, facts)?))).collect()
+    }
+
+    fn by(ledger: &Ledger, facts: Vec<FactRow>) -> Result<Days, LedgerError> {
         let (mut walks, mut ends) = (Vec::new(), Vec::new());
-        for fact in ledger.store().truth().facts_of_unit_days(truck, day - 1, day + 1)? {
+        for fact in facts {
             let Some(at) = moment(ledger, &fact) else { continue };
             let (entry, person) = (fact.id.0, fact.person.map_or(Uuid::nil(), |p| p.0));
             if fact.judged != Judged::Counts {

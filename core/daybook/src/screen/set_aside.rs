@@ -7,7 +7,7 @@ use super::defect_row::name;
 use super::figures::ReadingRow;
 use super::news::Standing;
 use super::other_unit::{MovableRow, says};
-use super::where_it_is::{Aside, aside};
+use super::where_it_is::{Aside, aside, struck_of};
 use crate::ledger::{Ledger, LedgerError};
 
 /// What a person said about an entry: a decision of the shop, a correction, that it belongs to another unit.
@@ -62,8 +62,9 @@ pub fn set_aside(
     let Some(held) = own.next() else { return Ok(None) };
     let Some(fact) = truth.fact(held.n)? else { return Ok(None) };
     let entry = Entry::from_payload(&held.row.payload).ok();
-    let hours =
-        fact.truck.map(|truck| ledger.unit_state(truck)).transpose()?.map(|state| state.hours.clone());
+    let state = fact.truck.map(|truck| ledger.unit_state(truck)).transpose()?;
+    let why = aside(standing, id, fact.judged, state.as_ref().map(struck_of).as_ref());
+    let hours = state.map(|state| state.hours);
     let struck = hours.as_ref().and_then(|hours| hours.struck.iter().find(|reading| reading.entry == id));
     let questions = hours.iter().flat_map(|hours| &hours.questions);
     let asked = questions.filter(|question| question.disputing.iter().any(|reading| reading.entry == id));
@@ -88,7 +89,7 @@ pub fn set_aside(
         door: fact.truck.map(|truck| fleet.door(truck)),
         by: fact.person.and_then(|person| name(fleet, person.0)),
         says: entry.as_ref().map(says),
-        why: aside(ledger, standing, id, fact.truck, fact.judged)?,
+        why,
         reading: struck.map(ReadingRow::from),
         hints: asked.flat_map(|question| question.hints.iter().cloned()).collect(),
         about,

@@ -11,9 +11,8 @@ use super::became::{self, BecameRow};
 use super::defect_row::name;
 use super::main_act::Main;
 use super::news::{Counts, News, Standing};
-use super::pre_trip::PreTripNow;
+use super::pre_trip::{Days, PreTripNow};
 use super::road_air::RoadAir;
-use crate::draft::Draft;
 use crate::ledger::{Ledger, LedgerError, day_number};
 
 /// Who looks.
@@ -82,11 +81,14 @@ pub fn today(
     let kept = ledger.drafts()?;
     let drafts = &kept.drafts;
     let used = last_used(ledger, query.person, day)?;
+    let (signed, none) = (Days::of_all(ledger, now)?, Days::default());
     let (mut units, mut became) = (Vec::new(), Vec::new());
     for truck in fleet.trucks.values() {
         let unit = truck.truck;
         let state = ledger.unit_state(unit)?;
-        let pre_trip = PreTripNow::of(ledger, unit, drafts, query.person, now)?;
+        let pre_trip = PreTripNow::under_way(fleet, unit, drafts).unwrap_or_else(|| {
+            PreTripNow::signed(fleet, signed.get(&unit).unwrap_or(&none), query.person, now)
+        });
         let own_draft = drafts.iter().any(|d| d.unit() == unit && d.person() == query.person);
         let last = used.iter().find(|(used, _)| *used == unit).map(|(_, at)| *at);
         let on_roster = state.status_on(day);
@@ -100,7 +102,7 @@ pub fn today(
             expected_minute: on_roster
                 .and_then(|(_, minute)| minute)
                 .filter(|_| pre_trip == PreTripNow::NotStarted),
-            main: Main::ready(pre_trip.main(unit, &own(drafts, query.person))),
+            main: Main::ready(pre_trip.main(unit, drafts, query.person)),
             pre_trip,
         };
         units.push(((Reverse(own_draft), Reverse(last), truck.door.clone()), row));
@@ -116,10 +118,6 @@ pub fn today(
         units: units.into_iter().map(|(_, row)| row).collect(),
         unreadable_drafts: super::news::count(kept.unreadable.len()),
     })
-}
-
-fn own(drafts: &[Draft], person: PersonId) -> Vec<Draft> {
-    drafts.iter().filter(|draft| draft.person() == person).cloned().collect()
 }
 
 /// Units this person wrote about in the last days, each with the newest time.

@@ -173,7 +173,7 @@ pub fn unit(
         ledger.drafts()?.drafts.into_iter().filter(|draft| draft.person() == query.person).collect();
     let pre_trip = PreTripNow::of(ledger, query.unit, &drafts, query.person, now)?;
     let open = state.defects.iter().filter(|d| super::last_report::is_open(d)).count();
-    let main = pre_trip.main(query.unit, &drafts);
+    let main = pre_trip.main(query.unit, &drafts, query.person);
     let road_air = RoadAir::of(fleet, query.unit, &state, now);
     let left_by = last_of(ledger, query.unit)?;
     let air = air_next(stop_now(ledger, query.unit)?);

@@ -1,5 +1,7 @@
 //! Has the shop got it: every entry of this phone, with where it stands.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::record::Digest;
@@ -11,6 +13,7 @@ use super::news::{Counts, News, PhotoCounts, PhotoPlace, Standing};
 use crate::judgement::Judged;
 use crate::ledger::{Ledger, LedgerError, day_number};
 use crate::phone::online::TriedWhy;
+use crate::state::UnitState;
 use crate::store::Truth;
 
 /// How far back.
@@ -127,10 +130,15 @@ pub fn where_it_is(
     let today = day_number(fleet.yard_day(now));
     let mut days: Vec<WhereDay> = Vec::new();
     // A phone whose clock ran ahead wrote into tomorrow; its entries are shown, not lost.
-    for fact in truth.facts_of_days(today.saturating_sub(i32::from(query.days_back)), today + 1)? {
-        let Some(held) = truth.entry(fact.n)? else { continue };
-        if held.row.actor.key() != ledger.own_key().id() {
-            continue;
+    let first = today.saturating_sub(i32::from(query.days_back));
+    let facts = truth.facts_of_days_by(first, today + 1, ledger.own_key().id())?;
+    let mut photos = photos(&truth, standing, facts.iter().map(|fact| fact.n).min())?;
+    let mut struck: BTreeMap<TruckId, BTreeSet<EntryId>> = BTreeMap::new();
+    for fact in facts {
+        if let Some(truck) = fact.truck
+            && !struck.contains_key(&truck)
+        {
+            struck.insert(truck, struck_of(&ledger.unit_state(truck)?));
         }
         let Some(at) = chrono::DateTime::from_timestamp_millis(fact.at_ms) else { continue };
         let at = Stamp::from(at.with_timezone(&fleet.zone).fixed_offset());
@@ -140,8 +148,8 @@ pub fn where_it_is(
             at,
             by: fact.person.and_then(|p| name(fleet, p.0)),
             place: if standing.on_phone.contains(&fact.id) { Place::OnPhone } else { Place::AtShop },
-            aside: aside(ledger, standing, fact.id, fact.truck, fact.judged)?,
-            photos: photos(&truth, standing, fact.n)?,
+            aside: aside(standing, fact.id, fact.judged, fact.truck.and_then(|truck| struck.get(&truck))),
+            photos: photos.remove(&fact.n).unwrap_or_default(),
         };
         let day = fleet.yard_day(at);
         match days.iter_mut().find(|known| known.day == day && known.unit == fact.truck) {
@@ -169,28 +177,39 @@ pub fn where_it_is(
     })
 }
 
-fn photos(truth: &Truth<'_>, standing: &Standing, n: i64) -> Result<Vec<PhotoRow>, LedgerError> {
-    let (named, sounds) = (truth.photos_named_by(n)?, truth.sounds_named_by(n)?);
-    let row = |photo: Digest| {
-        Some(PhotoRow { photo, sound: sounds.contains(&photo), place: *standing.photos.get(&photo)? })
-    };
-    Ok(named.into_iter().filter_map(row).collect())
+/// The photos that this phone holds of the entries from a number on, entry by entry.
+fn photos(
+    truth: &Truth<'_>,
+    standing: &Standing,
+    from: Option<i64>,
+) -> Result<BTreeMap<i64, Vec<PhotoRow>>, LedgerError> {
+    let mut of: BTreeMap<i64, Vec<PhotoRow>> = BTreeMap::new();
+    let Some(from) = from.filter(|_| !standing.photos.is_empty()) else { return Ok(of) };
+    for (n, photo, sound) in truth.photos_named_from(from)? {
+        if let Some(place) = standing.photos.get(&photo) {
+            of.entry(n).or_default().push(PhotoRow { photo, sound, place: *place });
+        }
+    }
+    Ok(of)
 }
 
+/// The entries whose hours do not fit the meter of their unit.
+pub(super) fn struck_of(state: &UnitState) -> BTreeSet<EntryId> {
+    state.hours.struck.iter().map(|reading| reading.entry).collect()
+}
+
+/// Why an entry does not count, or its hours; none when all of it does.
 pub(super) fn aside(
-    ledger: &Ledger,
     standing: &Standing,
     id: EntryId,
-    truck: Option<TruckId>,
     judged: Judged,
-) -> Result<Option<Aside>, LedgerError> {
+    struck: Option<&BTreeSet<EntryId>>,
+) -> Option<Aside> {
     if judged != Judged::Counts {
-        return Ok(Some(Aside::Judged(judged)));
+        return Some(Aside::Judged(judged));
     }
-    if let Some(truck) = truck
-        && ledger.unit_state(truck)?.hours.struck.iter().any(|reading| reading.entry == id)
-    {
-        return Ok(Some(Aside::Reading));
+    if struck.is_some_and(|struck| struck.contains(&id)) {
+        return Some(Aside::Reading);
     }
-    Ok(standing.aside.contains(&id).then_some(Aside::ByShop))
+    standing.aside.contains(&id).then_some(Aside::ByShop)
 }

@@ -87,7 +87,7 @@ impl Ledger {
         let truth = self.store().truth();
         if let Some(body) = truth.unit_body(truck)?
             && self.all_kept(truck, |other| Ok(truth.unit_body(other)?.is_some()))?
-            && let Some(state) = folded::from_bytes(&body)
+            && let Some(state) = self.states().of(truck, body, folded::from_bytes)
         {
             return self.with_slips(state);
         }

@@ -4,6 +4,7 @@ use rusqlite::Row;
 use sumpbook_trade::{EntryId, FactKind, PersonId, Tenths, TruckId};
 
 use super::{Store, StoreError, Transaction, Truth};
+use crate::gate::KeyId;
 use crate::judgement::Judged;
 
 /// One entry as the projection has it.
@@ -98,6 +99,29 @@ impl Truth<'_> {
     /// As any read.
     pub fn facts_of_days(&self, from: i32, to: i32) -> Result<Vec<FactRow>, StoreError> {
         self.facts(OF_DAYS, &[&from, &to])
+    }
+
+    /// The same, of two kinds only.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_days_of(
+        &self,
+        from: i32,
+        to: i32,
+        kinds: [Option<u16>; 2],
+    ) -> Result<Vec<FactRow>, StoreError> {
+        let such = format!("f.kind IN (?3, ?4) AND {OF_DAYS}");
+        self.facts(&such, &[&from, &to, &kinds[0], &kinds[1]])
+    }
+
+    /// The same, only what one device signed.
+    ///
+    /// # Errors
+    /// As any read.
+    pub fn facts_of_days_by(&self, from: i32, to: i32, key: KeyId) -> Result<Vec<FactRow>, StoreError> {
+        let such = format!("substr(e.actor, 1, 8) = ?3 AND {OF_DAYS}");
+        self.facts(&such, &[&from, &to, &key.0])
     }
 
     /// The units a person wrote about within two days, both included, each with the newest time in milliseconds.

@@ -43,15 +43,15 @@ impl Truth<'_> {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
-    /// The sounds an entry names; they are among its photos too.
+    /// What entries from a number on name, entry by entry: each photo, and whether it is a sound.
     ///
     /// # Errors
     /// As any read.
-    pub fn sounds_named_by(&self, n: i64) -> Result<Vec<Digest>, StoreError> {
-        let mut query = self
-            .0
-            .prepare_cached("SELECT photo FROM photo_named WHERE entry = ?1 AND sound = 1 ORDER BY photo")?;
-        let rows = query.query_map([n], |row| row.get(0).map(Digest))?;
+    pub fn photos_named_from(&self, n: i64) -> Result<Vec<(i64, Digest, bool)>, StoreError> {
+        let mut query = self.0.prepare_cached(
+            "SELECT entry, photo, sound FROM photo_named WHERE entry >= ?1 ORDER BY entry, photo",
+        )?;
+        let rows = query.query_map([n], |row| Ok((row.get(0)?, Digest(row.get(1)?), row.get(2)?)))?;
         Ok(rows.collect::<Result<_, _>>()?)
     }
 

@@ -40,6 +40,13 @@ pub(crate) fn button(door: &str, main: &Main) -> String {
 
 pub(crate) fn see_today(yard: &Yard, person: sumpbook_trade::PersonId, now: &str) -> Value {
     let screen = today(&yard.ledger, &TodayQuery { person }, &yard.standing, at(now)).unwrap();
+    assert_eq!(screen, today(&yard.ledger, &TodayQuery { person }, &yard.standing, at(now)).unwrap());
+    // Today asks of all units at once what the page of one asks for itself.
+    for row in &screen.units {
+        let query = UnitQuery { unit: row.id, person };
+        let page = unit(&yard.ledger, &query, &yard.standing, at(now)).unwrap();
+        assert_eq!((&row.pre_trip, &row.road_air), (&page.pre_trip, &page.road_air), "{} {now}", row.door);
+    }
     let buttons: Vec<String> = screen.units.iter().map(|row| button(&row.door, &row.main)).collect();
     json!({ "buttons": buttons, "screen": screen })
 }
