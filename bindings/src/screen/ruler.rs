@@ -70,6 +70,9 @@ pub struct ForecastRow {
     pub latest: Option<NaiveDate>,
     /// Where the likely day lies on the calendar's track, thousandths of its interval; none without a calendar.
     pub likely_share: Option<i64>,
+    /// The likely day lies before today: no hours that count were told since, for the text `forecast-gone-by`.
+    #[uniffi(default = false)]
+    pub gone_by: bool,
 }
 
 /// Oil that calls for its service.

@@ -111,6 +111,9 @@ pub struct ForecastRow {
     pub likely: NaiveDate,
     /// Not after, 9 times in 10; none beyond ten years.
     pub latest: Option<NaiveDate>,
+    /// The likely day lies before the day of the list: no hours that count were told since.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub gone_by: bool,
 }
 
 /// A wait for a part.
@@ -257,6 +260,7 @@ fn row(
             earliest: out.earliest,
             likely: out.likely,
             latest: out.latest,
+            gone_by: out.gone_by(yard.day),
         }),
         called_by: task.called.map(|called| why_called(called.why).to_owned()),
         at_most: task.used_least.is_some(),

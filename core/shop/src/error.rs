@@ -119,6 +119,42 @@ pub enum ShopError {
         /// Where it stands.
         door: String,
     },
+    /// A unit would come into service after its own records.
+    #[error(
+        "{door} has records since {first}: it cannot come into service on {said}, for it would then be on no list before that day. Nothing was recorded. Look at the date again."
+    )]
+    InServiceLater {
+        /// Its door number.
+        door: String,
+        /// The day of its first record.
+        first: chrono::NaiveDate,
+        /// As it was said.
+        said: chrono::NaiveDate,
+    },
+    /// A service dated before its unit came into service.
+    #[error(
+        "{unit} came into service on {since}: nothing was serviced on it on {said}. Nothing was recorded. Look at the date again; if it was in service before, change that day first."
+    )]
+    BeforeInService {
+        /// Its door number.
+        unit: String,
+        /// The day it came into service.
+        since: chrono::NaiveDate,
+        /// As it was said.
+        said: chrono::NaiveDate,
+    },
+    /// Oil of another family than the unit is down as having.
+    #[error(
+        "{unit} is down as having {is} oil, and this says that {said} went in: families can react with each other. Nothing was recorded. If the oil was changed to another family, enter that of the unit first, then the service, for what is poured later is held against it. If not, correct it."
+    )]
+    OilOfAnotherFamily {
+        /// Its door number.
+        unit: String,
+        /// The family on record: a key of the texts.
+        is: String,
+        /// The family of the service: a key of the texts.
+        said: String,
+    },
     /// An entry nobody here holds.
     #[error("no entry {0} has come here. Nothing was recorded.")]
     UnknownTarget(EntryId),

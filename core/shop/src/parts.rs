@@ -185,10 +185,11 @@ pub(crate) fn jugs(litres_needed: f64) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::NewSet;
     use crate::plan::fleet_due;
     use crate::plan::{Work, plan_visits};
+    use crate::service::{service_done, service_told};
     use crate::tests::yard::*;
-    use crate::{NewSet, service::service_done};
     use sumpbook_trade::Tenths;
     use sumpbook_trade::fluid::OilFamily;
     use sumpbook_trade::record::{OilPut, SetProfile};
@@ -203,6 +204,38 @@ mod tests {
         };
         let truck = yard.truck(door);
         yard.shop.add_set(NewSet { serial: None, on: Some(truck), profile }, &hand).unwrap();
+    }
+
+    #[test]
+    fn a_service_with_oil_of_another_family_is_asked_about_and_none_is_older_than_its_unit() {
+        let mut yard = Yard::new();
+        oil(&mut yard, "TH-02", Some("9"));
+        let (truck, dov) = (yard.truck("TH-02"), yard.hand("Dov", "2026-10-19T09:00:00-06:00"));
+        let filled = |family| {
+            let put =
+                OilPut { volume: Figure::parse("8", Unit::Quart).ok(), family: Some(family), grade: None };
+            ServiceDone { oil: Some(put), ..service(&["oil-and-filters"]) }
+        };
+        let wrong =
+            service_done(&mut yard.shop, truck, filled(OilFamily::Polyglycol), Some(Tenths(12_047)), &dov);
+        let told = wrong.unwrap_err().to_string();
+        assert!(told.contains("TH-02") && told.contains("mineral") && told.contains("polyglycol"), "{told}");
+        // The unit's new oil first, then the service of that morning.
+        let ilse = yard.hand("Ilse", "2026-10-19T12:00:00-06:00");
+        let profile = SetProfile { oil_family: Some(OilFamily::Polyglycol), ..SetProfile::unknown() };
+        yard.shop.add_set(NewSet { serial: None, on: Some(truck), profile }, &ilse).unwrap();
+        let told = |at_text: &str| crate::Told {
+            person: dov.person,
+            at: at(at_text),
+            source: sumpbook_trade::record::Source::Shop,
+            hours: None,
+            note: None,
+        };
+        let morning = told("2026-10-19T09:00:00-06:00");
+        service_told(&mut yard.shop, truck, filled(OilFamily::Polyglycol), morning, &ilse).unwrap();
+        let old = told("1990-01-01T12:00:00-07:00");
+        let old = service_told(&mut yard.shop, truck, service(&["separator"]), old, &ilse).unwrap_err();
+        assert!(old.to_string().contains("came into service on"), "{old}");
     }
 
     #[test]

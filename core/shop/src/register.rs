@@ -109,10 +109,13 @@ impl Shop {
     /// Registers a truck; one of the same door number is changed. Returns which.
     ///
     /// # Errors
-    /// As [`Shop::write`].
+    /// When it would come into service after its own records; else as [`Shop::write`].
     pub fn add_truck(&mut self, new: NewTruck, hand: &Hand) -> Result<TruckId, ShopError> {
-        let known = self.ledger.fleet().truck_by_door(&new.door).map(|truck| truck.truck);
-        let truck = match known {
+        let known = self.ledger.fleet().truck_by_door(&new.door);
+        if let Some(known) = known.filter(|known| new.in_service > known.in_service) {
+            self.in_service_may_move(known.truck, &new)?;
+        }
+        let truck = match known.map(|truck| truck.truck) {
             Some(known) => known,
             None => TruckId(new_id(hand.at)?),
         };
@@ -129,6 +132,18 @@ impl Shop {
         };
         self.write(None, registered.into(), None, hand)?;
         Ok(truck)
+    }
+
+    /// A year typed wrong would take a working unit off every list, its records with it.
+    fn in_service_may_move(&self, truck: TruckId, new: &NewTruck) -> Result<(), ShopError> {
+        let (fleet, truth) = (self.ledger.fleet(), self.ledger.store().truth());
+        let first = truth.first_ms_of_unit(truck).map_err(LedgerError::from)?;
+        match first.and_then(|ms| fleet.yard_stamp(ms)).map(|at| fleet.yard_day(at)) {
+            Some(first) if new.in_service > first => {
+                Err(ShopError::InServiceLater { door: new.door.clone(), first, said: new.in_service })
+            }
+            _ => Ok(()),
+        }
     }
 
     /// Registers a compressor set; one of the same serial is changed, and so is the one without a serial that

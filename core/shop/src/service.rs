@@ -4,15 +4,16 @@ use sumpbook_daybook::fleet::{Campaign, Fleet};
 use sumpbook_trade::campaign::Hit;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::record::ServiceDone;
-use sumpbook_trade::{EntryId, Tenths, TruckId};
+use sumpbook_trade::{EntryId, Stamp, Tenths, TruckId};
 
+use crate::sheet::key;
 use crate::{Hand, Shop, ShopError, Told};
 
 /// Records a service: which tasks, at how many hours. Only this moves a clock.
 ///
 /// # Errors
 /// When nobody is named, no task is given, or a task is not in the unit's programme: it then names those
-/// that are.
+/// that are; when oil of another family went in than the unit is down as having.
 pub fn service_done(
     shop: &mut Shop,
     truck: TruckId,
@@ -24,6 +25,7 @@ pub fn service_done(
         return Err(ShopError::NoPerson);
     }
     known_tasks(shop, truck, &done.tasks)?;
+    same_family(shop, truck, &done, hand.at)?;
     shop.write(Some(truck), done.into(), hours, hand)
 }
 
@@ -31,7 +33,7 @@ pub fn service_done(
 /// an invoice.
 ///
 /// # Errors
-/// As [`service_done`].
+/// As [`service_done`]; and when it is dated before the unit came into service.
 pub fn service_told(
     shop: &mut Shop,
     truck: TruckId,
@@ -43,7 +45,27 @@ pub fn service_told(
         return Err(ShopError::NoPerson);
     }
     known_tasks(shop, truck, &done.tasks)?;
+    same_family(shop, truck, &done, told.at)?;
+    let fleet = shop.ledger.fleet();
+    let said = fleet.yard_day(told.at);
+    if let Some(unit) = fleet.trucks.get(&truck).filter(|unit| said < unit.in_service) {
+        return Err(ShopError::BeforeInService { unit: unit.door.clone(), since: unit.in_service, said });
+    }
     shop.write_told(Some(truck), done.into(), told, hand)
+}
+
+/// Refuses oil of another family than the set was down as having then, and is now: what is poured later would be held
+/// against a family that is not in it.
+fn same_family(shop: &Shop, truck: TruckId, done: &ServiceDone, at: Stamp) -> Result<(), ShopError> {
+    let fleet = shop.ledger.fleet();
+    let then = fleet.oil_at(truck, at.unix_ms()).and_then(|oil| oil.family);
+    let now = fleet.set_on(truck).and_then(|set| set.profile.oil_family);
+    match (done.oil.as_ref().and_then(|oil| oil.family), then.or(now)) {
+        (Some(said), Some(is)) if said != is && Some(said) != now => {
+            Err(ShopError::OilOfAnotherFamily { unit: fleet.door(truck), is: key(&is), said: key(&said) })
+        }
+        _ => Ok(()),
+    }
 }
 
 /// Refuses no task at all, and a task that is not in the unit's programme.

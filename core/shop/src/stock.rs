@@ -28,6 +28,9 @@ pub struct StockRow {
     pub unit: String,
     /// Which fluid: a key of the texts.
     pub fluid: String,
+    /// Of compressor oil, what the unit's set is down as having; none when that is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub oil: Option<OilKind>,
     /// What was counted, quarts to the hundredth: "4.00 qt". None when nobody ever counted.
     pub counted: Option<String>,
     /// When.
@@ -43,12 +46,25 @@ pub struct StockRow {
     litres: f64,
 }
 
-/// One fluid over all trucks.
+/// Which oil: kinds that differ are never loaded as one.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct OilKind {
+    /// Its family: a key of the texts; none when that is not known.
+    pub family: Option<String>,
+    /// Its grade.
+    pub grade: Option<String>,
+}
+
+/// One fluid over all trucks; compressor oil by its kind.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct ToLoad {
     /// Which fluid: a key of the texts.
     pub fluid: String,
+    /// Of compressor oil, which.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub oil: Option<OilKind>,
     /// How much, quarts to the hundredth: "2.35 qt".
     pub volume: String,
     /// Whole jugs of one US gallon that hold it.
@@ -75,14 +91,18 @@ pub fn stock(ledger: &Ledger, now: Stamp) -> Result<Stock, ShopError> {
     for (door, truck) in yard.units(ledger)? {
         rows.extend(of_unit(ledger, &yard, &door, truck)?);
     }
-    let mut all: BTreeMap<String, f64> = BTreeMap::new();
+    let mut all: BTreeMap<(String, Option<OilKind>), f64> = BTreeMap::new();
     for row in &rows {
-        *all.entry(row.fluid.clone()).or_default() += row.litres;
+        *all.entry((row.fluid.clone(), row.oil.clone())).or_default() += row.litres;
     }
     let to_load = all.into_iter().filter(|(_, litres)| *litres > 0.0);
-    let to_load =
-        to_load.map(|(fluid, litres)| ToLoad { fluid, volume: quarts(litres), jugs: jugs(litres) }).collect();
-    Ok(Stock { rows, to_load })
+    let to_load = to_load.map(|((fluid, oil), litres)| ToLoad {
+        fluid,
+        oil,
+        volume: quarts(litres),
+        jugs: jugs(litres),
+    });
+    Ok(Stock { to_load: to_load.collect(), rows })
 }
 
 /// What lies on one truck.
@@ -113,11 +133,17 @@ pub(crate) fn of_unit(
             *poured.entry(fluid).or_default() += litres(top_up);
         }
     }
+    let profile = ledger.fleet().set_on(truck).map(|set| &set.profile);
+    let kind = profile.map(|profile| OilKind {
+        family: profile.oil_family.as_ref().map(key),
+        grade: profile.oil_grade.clone(),
+    });
     let rows = poured.into_iter().map(|(fluid, poured)| {
         let counted = counts.get(&fluid).copied();
         let left = counted.map(|(_, litres)| (litres - poured).max(0.0));
         StockRow {
             unit: door.to_owned(),
+            oil: kind.clone().filter(|_| fluid == key(&Fluid::CompressorOil)),
             counted: counted.map(|(_, litres)| quarts(litres)),
             counted_at: counted.map(|(at, _)| yard.stamp(at.moment())),
             poured: quarts(poured),

@@ -146,6 +146,27 @@ mod tests {
     }
 
     #[test]
+    fn a_unit_that_has_records_does_not_come_into_service_after_them() {
+        let mut yard = Yard::new();
+        yard.sign(1, "Amos", "TH-01", "2026-10-19T16:00:00-06:00", reading(28_640));
+        yard.exchange(1, "2026-10-19T16:48:00-06:00");
+        let hand = yard.hand("Ilse", "2026-10-20T12:00:00-06:00");
+        let was = yard.shop.ledger.fleet().truck_by_door("TH-01").unwrap().in_service;
+        let first = yard.shop.ledger.store().truth().first_ms_of_unit(yard.truck("TH-01")).unwrap().unwrap();
+        let first = chrono::DateTime::from_timestamp_millis(first).unwrap().date_naive();
+        // A year typed wrong: it would be on no list before 2030.
+        let later = UnitSaid { in_service: day("2030-01-01"), ..said("th-01") };
+        let told = yard.shop.enter_unit(later, &hand).unwrap_err().to_string();
+        assert!(told.contains("has records since") && told.contains("2030-01-01"), "{told}");
+        assert_eq!(yard.shop.ledger.fleet().truck_by_door("TH-01").unwrap().in_service, was);
+        // Up to its first record it may move, and one without records comes when it comes.
+        yard.shop.enter_unit(UnitSaid { in_service: first, ..said("TH-01") }, &hand).unwrap();
+        let new = UnitSaid { in_service: day("2027-03-01"), ..said("TH-41") };
+        yard.shop.enter_unit(new, &hand).unwrap();
+        yard.shop.enter_unit(UnitSaid { in_service: day("2027-04-01"), ..said("TH-41") }, &hand).unwrap();
+    }
+
+    #[test]
     fn what_is_left_out_stays_as_it_was_also_when_a_set_is_named_or_moves() {
         let mut yard = Yard::new();
         let hand = yard.hand("Ilse", "2026-10-18T12:00:00-06:00");

@@ -413,6 +413,14 @@ fn a_forecast_names_three_days_and_changes_no_state() {
     assert_eq!(forecast.likely, day("2026-11-10"), "20 days of 24 h; the clock goes back in between");
     assert!(forecast.earliest <= forecast.likely && Some(forecast.likely) <= forecast.latest);
     assert_eq!(row.runs_out_first, "hours");
+    // The likely day came and went, and nobody read the meter: the list says so, and the state is still by the figure.
+    assert!(!forecast.gone_by && !case.due("2026-11-10T17:00:00-07:00").forecast.unwrap().gone_by);
+    let after = case.due("2026-11-11T06:00:00-07:00");
+    assert_eq!(
+        after.forecast.map(|forecast| (forecast.likely, forecast.gone_by)),
+        Some((day("2026-11-10"), true))
+    );
+    assert_eq!((after.state.as_str(), after.hours_left.as_deref()), ("coming-up", Some("50.0")));
     // Two months without a figure: how it ran in October says nothing of January.
     assert_eq!(case.due("2027-01-05T17:00:00-07:00").forecast, None);
 }

@@ -74,6 +74,9 @@ pub struct ForecastRow {
     pub latest: Option<NaiveDate>,
     /// Where the likely day lies on the calendar's track, thousandths of its interval; none without a calendar.
     pub likely_share: Option<i64>,
+    /// The likely day lies before today: no hours that count were told since, for the text `forecast-gone-by`.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub gone_by: bool,
 }
 
 /// Oil that calls for its service.
@@ -188,6 +191,7 @@ fn row(
             likely: out.likely,
             latest: out.latest,
             likely_share: on_calendar(out.likely),
+            gone_by: out.gone_by(today),
         }),
         hours_used_least_share: task.used_least.and_then(of_hours),
         hours_used_likely_share: task.used_likely.and_then(of_hours),

@@ -191,6 +191,7 @@ end-covers = covers { $from } to { $to }
 # Forecast, wear
 forecast-likely = At this pace likely { $likely }, between { $earliest } and { $latest }.
 forecast-open = At this pace likely { $likely }, not before { $earliest }; the latest day cannot be told.
+forecast-gone-by = That day has gone by, and no hours that count were told since.
 forecast-unknown = Pace unknown: by the calendar.
 pace-a-day = about { $hours } h a day
 hours-weighted = { $left } weighted h left: about { $meter } h on the meter as it runs now, at { $due } h

@@ -197,6 +197,7 @@ end-covers = cubre de { $from } a { $to }
 # Forecast, wear
 forecast-likely = A este ritmo, probable { $likely }, entre { $earliest } y { $latest }.
 forecast-open = A este ritmo, probable { $likely }, no antes de { $earliest }; el día más tarde no se puede saber.
+forecast-gone-by = Ese día ya pasó, y desde entonces no se anotaron horas que cuenten.
 forecast-unknown = Ritmo desconocido: por calendario.
 pace-a-day = unas { $hours } h por día
 hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de medidor como trabaja ahora, en { $due } h

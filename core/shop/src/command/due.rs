@@ -25,8 +25,10 @@ pub(super) fn due(folder: &Path, args: &Due) -> Result<Said, CommandError> {
     let words = Words::new(ledger.fleet(), ledger.fleet().yard_day(now));
     let known = now.moment().format("%a %-d %b %Y %H:%M");
     let rows = if args.all { list.rows.clone() } else { near(&list.rows) };
+    let known_units = ledger.fleet().trucks.len();
     let (what, below) = match (args.all, rows.is_empty()) {
         (true, _) => ("Every task", due_rows(&words, &rows)),
+        (false, true) if known_units == 0 => ("No unit is known", String::new()),
         (false, true) => ("Nothing is due or coming up within 30 days or 50 hours", String::new()),
         (false, false) => (NEAR, due_rows(&words, &rows)),
     };
@@ -136,5 +138,6 @@ fn first(words: &Words, row: &DueRow) -> String {
         None => format!("not before {from}"),
     };
     let hours = if row.runs_out_first == "hours" { "" } else { "hours " };
-    format!("{first}, {hours}likely {likely} ({band})")
+    let gone_by = if forecast.gone_by { ", gone by with no hours told since" } else { "" };
+    format!("{first}, {hours}likely {likely} ({band}){gone_by}")
 }

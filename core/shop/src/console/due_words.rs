@@ -119,6 +119,10 @@ pub(super) fn first(words: &Words, row: &DueRow) -> String {
         ("latest", Arg::Text(latest.as_deref().unwrap_or_default())),
     ];
     let said = words.with(if latest.is_some() { key } else { open }, &args);
+    let said = match forecast.gone_by {
+        true => words.with("likely-gone-by", &[("said", Arg::Text(&said))]),
+        false => said,
+    };
     if row.runs_out_first == "hours" { said } else { words.listed([first, said]) }
 }
 
@@ -128,14 +132,15 @@ pub(super) fn forecast(words: &Words, row: &DueRow) -> Option<String> {
     let (earliest, likely) = (words.short_day(forecast.earliest), words.short_day(forecast.likely));
     let latest = forecast.latest.map(|day| words.short_day(day));
     let key = if latest.is_some() { "forecast-likely" } else { "forecast-open" };
-    Some(words.with(
+    let said = words.with(
         key,
         &[
             ("earliest", Arg::Text(&earliest)),
             ("likely", Arg::Text(&likely)),
             ("latest", Arg::Text(latest.as_deref().unwrap_or_default())),
         ],
-    ))
+    );
+    Some(if forecast.gone_by { format!("{said} {}", words.t("forecast-gone-by")) } else { said })
 }
 
 /// What a campaign asks and what it locks: "change the scavenge line; locks air after its last good day".

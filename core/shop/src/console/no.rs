@@ -114,6 +114,18 @@ impl No {
             ShopError::SetElsewhere { serial, door } => {
                 No::because("no-set-elsewhere").given("serial", serial).given("door", door)
             }
+            ShopError::InServiceLater { door, first, said } => No::because("no-in-service-later")
+                .given("door", door)
+                .given("first", first)
+                .given("said", said),
+            ShopError::BeforeInService { unit, since, said } => No::because("no-before-in-service")
+                .given("unit", unit)
+                .given("since", since)
+                .given("said", said),
+            ShopError::OilOfAnotherFamily { unit, is, said } => No::because("no-service-oil")
+                .given("unit", unit)
+                .named("is", "family", is)
+                .named("said", "family", said),
             ShopError::UnknownTarget(_) => No::because("no-entry"),
             ShopError::SeveralUnits => No::because("no-several-units"),
             ShopError::DecidedMeanwhile => No::because("no-decided-meanwhile"),

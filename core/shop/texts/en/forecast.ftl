@@ -6,6 +6,7 @@ likely-between = { $first }, likely { $likely } ({ $earliest } to { $latest })
 likely-open = { $first }, likely { $likely } (not before { $earliest }, latest day not known)
 hours-likely-between = hours likely { $likely } ({ $earliest } to { $latest })
 hours-likely-open = hours likely { $likely } (not before { $earliest }, latest day not known)
+likely-gone-by = { $said }, gone by with no hours told since
 weighted = weighted
 ruler-weighted = Weighted: an hour counts { $weight } now, so { $meter } h on the meter, to { $at } h.
 ruler-weighted-past = Weighted: an hour counts { $weight } now.

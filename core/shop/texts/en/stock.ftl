@@ -3,7 +3,7 @@
 stock-title = Oil on the trucks
 stock-open = oil on the trucks
 stock-says = What somebody counted on a truck, less what was poured into it since. Loaded again, it is counted again.
-section-to-load = To load, so that as much lies there as was counted
+section-to-load = To load, for what was poured since
 stock-nothing = nothing
 head-to-load = How much
 head-jugs = Whole jugs of 1 gal

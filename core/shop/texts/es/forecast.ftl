@@ -6,6 +6,7 @@ likely-between = { $first }, probable { $likely } ({ $earliest } a { $latest })
 likely-open = { $first }, probable { $likely } (no antes del { $earliest }, el último día no se sabe)
 hours-likely-between = horas probable { $likely } ({ $earliest } a { $latest })
 hours-likely-open = horas probable { $likely } (no antes del { $earliest }, el último día no se sabe)
+likely-gone-by = { $said }, ya pasó sin horas anotadas desde entonces
 weighted = ponderadas
 ruler-weighted = Ponderadas: una hora cuenta { $weight } ahora, son { $meter } h en el medidor, hasta { $at } h.
 ruler-weighted-past = Ponderadas: una hora cuenta { $weight } ahora.

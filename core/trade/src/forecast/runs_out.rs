@@ -19,6 +19,13 @@ pub struct RunsOut {
     pub latest: Option<NaiveDate>,
 }
 
+impl RunsOut {
+    /// The likely day lies before today: no hours that count were told since it, and the next figure decides.
+    pub fn gone_by(&self, today: NaiveDate) -> bool {
+        self.likely < today
+    }
+}
+
 /// Days beyond which no day is named.
 const FARTHEST: f64 = 3_660.0;
 

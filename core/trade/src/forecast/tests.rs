@@ -45,6 +45,8 @@ fn an_even_pace_runs_out_on_the_day_it_says() {
     let out = pace.runs_out(FineHours(755_000), Denver).unwrap();
     assert_eq!(out.likely, day("2026-12-13"));
     assert_eq!((out.earliest, out.latest), (day("2026-12-13"), Some(day("2026-12-13"))), "no spread at all");
+    assert!(!out.gone_by(day("2026-12-13")), "the likely day itself is not over");
+    assert!(out.gone_by(day("2026-12-14")));
 }
 
 #[test]

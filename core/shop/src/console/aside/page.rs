@@ -47,7 +47,7 @@ fn waiting(telling: &Telling, row: &WaitingRow, seen: i64) -> Markup {
     }
     let who = row.row.who.as_deref().map(|who| format!(", {who}")).unwrap_or_default();
     let cells = vec![
-        said(&row.row.came_from),
+        said(telling.signer(&row.row.came_from)),
         row.row.unit.as_deref().map_or_else(|| said(telling.t("the-fleet")), door),
         said(format!("{says}{who}, {}", telling.at(row.row.at))),
         said(telling.or_plain(&format!("aside-{}", row.row.why), &row.row.why)),

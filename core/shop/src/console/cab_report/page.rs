@@ -189,7 +189,7 @@ fn signed(words: &Words, row: &SignedRow) -> String {
             ("who", Arg::Text(&who)),
             ("when", Arg::Text(&when)),
             ("how", Arg::Text(&how)),
-            ("phone", Arg::Text(&row.came_from)),
+            ("phone", Arg::Text(&words.signer(&row.came_from))),
         ],
     )
 }

@@ -224,7 +224,7 @@ fn aside(words: &Words, rows: &[AsideRow]) -> Markup {
     let heads = ["head-came-from", "head-unit", "head-says", "head-why", "head-since"];
     let rows = rows.iter().map(|row| {
         vec![
-            said(&row.came_from),
+            said(words.signer(&row.came_from)),
             row.unit.as_deref().map_or_else(|| said(words.t("the-fleet")), door),
             said(words.kind(&row.says)),
             said(words.or_plain(&format!("aside-{}", row.why), &row.why)),
@@ -238,13 +238,13 @@ fn aside(words: &Words, rows: &[AsideRow]) -> Markup {
 pub(super) fn late(words: &Words, id: &str, caption: &str, rows: &[LateRow]) -> Markup {
     let heads = ["head-unit", "head-says", "head-who", "head-when", "head-came"].map(|key| words.t(key));
     let rows = rows.iter().map(|row| {
-        let came = words.at(row.came);
+        let (came, phone) = (words.at(row.came), words.signer(&row.came_from));
         vec![
             row.unit.as_deref().map_or_else(|| said(words.t("the-fleet")), door),
             said(words.kind(&row.says)),
             said(words.who(row.who.as_deref())),
             said(words.at(row.at)),
-            said(words.with("came-by", &[("when", Arg::Text(&came)), ("phone", Arg::Text(&row.came_from))])),
+            said(words.with("came-by", &[("when", Arg::Text(&came)), ("phone", Arg::Text(&phone))])),
         ]
     });
     Table::new(id, caption, heads).named(&[2]).rows(rows).draw()

@@ -5,11 +5,12 @@ use sumpbook_daybook::text::Arg;
 use sumpbook_trade::fluid::Fluid;
 
 use super::StockView;
+use crate::console::parts;
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
 use crate::console::words::Words;
 use crate::sheet::key;
-use crate::stock::StockRow;
+use crate::stock::{OilKind, StockRow};
 
 pub(super) fn body(telling: &Telling, view: &StockView) -> Body {
     let main = html! {
@@ -32,12 +33,22 @@ fn fluid(words: &Words, fluid: &str) -> String {
     words.or_plain(&format!("fluid-{fluid}"), fluid)
 }
 
+/// "Compressor oil, mineral ISO VG 46".
+fn of_kind(words: &Words, named: &str, oil: Option<&OilKind>) -> String {
+    let kind = oil.map(|oil| parts::kind(words, oil.family.as_deref(), oil.grade.as_deref()));
+    words.listed([Some(fluid(words, named)), kind].into_iter().flatten())
+}
+
 fn to_load(telling: &Telling, view: &StockView) -> Markup {
     let name = telling.t("section-to-load");
     let heads = ["head-fluid", "head-to-load", "head-jugs"].map(|key| telling.t(key));
     let all = &view.stock.to_load;
     let rows = all.iter().map(|row| {
-        vec![said(fluid(telling, &row.fluid)), said(telling.measure(&row.volume)), said(row.jugs.to_string())]
+        vec![
+            said(of_kind(telling, &row.fluid, row.oil.as_ref())),
+            said(telling.measure(&row.volume)),
+            said(row.jugs.to_string()),
+        ]
     });
     let beside = if all.is_empty() { telling.t("stock-nothing") } else { String::new() };
     section(
@@ -60,7 +71,7 @@ fn rows(telling: &Telling, view: &StockView) -> Markup {
         };
         vec![
             door(&row.unit),
-            said(fluid(telling, &row.fluid)),
+            said(of_kind(telling, &row.fluid, row.oil.as_ref())),
             said(counted),
             said(telling.measure(&row.poured)),
             said(left(telling, row)),

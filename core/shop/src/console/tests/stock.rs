@@ -1,11 +1,12 @@
 //! `/stock`: a count stands from its moment on, pours are taken out of it, and what was poured is what is to be loaded.
 
 use axum::http::StatusCode;
-use sumpbook_trade::fluid::Fluid;
-use sumpbook_trade::record::{Pour, TopUp};
+use sumpbook_trade::fluid::{Fluid, OilFamily};
+use sumpbook_trade::record::{Pour, SetProfile, TopUp};
 use sumpbook_trade::{Figure, Unit};
 
 use super::{Desk, no_key_shows};
+use crate::NewSet;
 use crate::tests::yard::Yard;
 
 const NOW: &str = "2026-10-20T17:00:00-06:00";
@@ -101,6 +102,37 @@ async fn a_count_stands_and_later_pours_are_taken_out_of_it() {
     page.says("0.00 qt; more was poured than was counted: count it again").says("5.50 qt");
     let json = desk.get("/stock.json").await.json();
     assert_eq!(json["to-load"][0]["jugs"], 2);
+}
+
+#[tokio::test]
+async fn oils_of_different_families_are_never_loaded_as_one() {
+    let mut yard = Yard::new();
+    let hand = yard.hand("Ilse", "2026-10-18T13:00:00-06:00");
+    for (door, family) in [
+        ("TH-01", Some(OilFamily::Mineral)),
+        ("TH-02", Some(OilFamily::Polyglycol)),
+        ("TH-03", Some(OilFamily::Mineral)),
+        ("TH-05", None),
+    ] {
+        let profile = SetProfile { oil_family: family, ..SetProfile::unknown() };
+        let truck = yard.truck(door);
+        yard.shop.add_set(NewSet { serial: None, on: Some(truck), profile }, &hand).unwrap();
+        yard.sign(1, "Amos", door, "2026-10-20T09:00:00-06:00", pour("1", Unit::Quart));
+    }
+    yard.exchange(1, "2026-10-20T16:50:00-06:00");
+    let desk = Desk::of(yard, NOW).await;
+    let json = desk.get("/stock.json").await.json();
+    let load = json["to-load"].as_array().unwrap();
+    let said: Vec<_> =
+        load.iter().map(|row| (row["oil"]["family"].as_str(), row["volume"].as_str())).collect();
+    assert_eq!(
+        said,
+        [(None, Some("1.00 qt")), (Some("mineral"), Some("2.00 qt")), (Some("polyglycol"), Some("1.00 qt"))]
+    );
+    let page = desk.get("/stock").await;
+    page.says("Compressor oil, mineral").says("Compressor oil, polyglycol");
+    no_key_shows(&page);
+    no_key_shows(&desk.get_in("/stock", "es").await);
 }
 
 #[tokio::test]

@@ -175,6 +175,19 @@ async fn the_likely_day_stands_in_the_list_on_the_ruler_and_among_the_units() {
     assert!(es.contains("probable lun 26 oct"), "{es}");
 }
 
+#[tokio::test(flavor = "multi_thread")]
+async fn a_likely_day_that_came_and_went_with_no_reading_says_so() {
+    let browser = Browser::of(steady(), "2026-10-28T17:00:00-06:00").await;
+    let page = browser.get("/due").await.whole().words();
+    assert!(page.contains("gone by with no hours told since"), "{page}");
+    let unit = browser.get("/units/TH-01").await.whole().words();
+    assert!(unit.contains("That day has gone by, and no hours that count were told since."), "{unit}");
+    let es = browser.speaks("es").get("/due").await.whole().words();
+    assert!(es.contains("ya pasó sin horas anotadas desde entonces"), "{es}");
+    let before = Browser::of(steady(), "2026-10-26T17:00:00-06:00").await.get("/due").await.whole().words();
+    assert!(!before.contains("gone by"), "{before}");
+}
+
 #[test]
 fn parts_are_ordered_for_the_earliest_day_and_the_feed_tells_the_likely_one() {
     let mut yard = steady();

@@ -68,8 +68,11 @@ private fun Reader.forecast(task: TaskRow): String? {
     val forecast = task.forecast ?: return if (task.nearer == Nearer.UNKNOWN) words("forecast-unknown") else null
     val likely = "likely" to moments.day(forecast.likely)
     val earliest = "earliest" to moments.day(forecast.earliest)
-    val latest = forecast.latest ?: return words("forecast-open", likely, earliest)
-    return words("forecast-likely", likely, earliest, "latest" to moments.day(latest))
+    val said = when (val latest = forecast.latest) {
+        null -> words("forecast-open", likely, earliest)
+        else -> words("forecast-likely", likely, earliest, "latest" to moments.day(latest))
+    }
+    return if (forecast.goneBy) "$said ${words("forecast-gone-by")}" else said
 }
 
 /** Hours that are counted or estimated, with their bounds; none where the meter says them. */
