@@ -9,9 +9,12 @@ use sumpbook_trade::TruckId;
 /// More units than most phones have on their Today; a hub, which has thousands, holds no more of them either.
 const MOST: usize = 64;
 
+/// Kept bytes and what was read of them.
+type Read = (Vec<u8>, Box<dyn Any + Send>);
+
 /// The last bytes of each unit and what was read of them.
 #[derive(Default)]
-pub(crate) struct ReadOnce(RefCell<BTreeMap<TruckId, (Vec<u8>, Box<dyn Any + Send>)>>);
+pub(crate) struct ReadOnce(RefCell<BTreeMap<TruckId, Read>>);
 
 impl ReadOnce {
     /// What `read` makes of these bytes, or made of the same bytes before: what another process kept meanwhile is
