@@ -162,11 +162,12 @@ fn main(draft: &TopUpDraft, level: LevelNow, mix: Option<Mix>) -> Main {
         // What was poured is poured: it can always be finished and signed.
         return Main::ready(MainAct::FinishTopUp);
     }
-    // The two signs are looked at on the unit, so they say more than a stop somebody forgot to record.
+    // The two signs are looked at on the unit, so they say more than a stop somebody forgot to record. But for oil that
+    // may not go in nobody opens the cap at all.
     let why_not = match (draft.missing_sign(), mix) {
+        (_, Some(mix)) if !mix.may_pour() => Some(DisabledReason::OilMayNotMeet(mix)),
         (Some(missing), _) => Some(DisabledReason::SignMissing(missing)),
         (None, None) if is_oil => Some(DisabledReason::DrumNotRead),
-        (None, Some(mix)) if !mix.may_pour() => Some(DisabledReason::OilMayNotMeet(mix)),
         _ => None,
     };
     Main { act: MainAct::AddPour, why_not }

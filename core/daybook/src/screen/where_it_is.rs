@@ -162,9 +162,15 @@ pub fn where_it_is(
             }),
         }
     }
+    // Hours that do not fit the meter are a row set aside like the others, and are counted with them.
+    let mut counts = standing.counts();
+    let rows = days.iter().flat_map(|day| &day.rows);
+    let misfits =
+        rows.filter(|row| row.aside == Some(Aside::Reading) && !standing.aside.contains(&row.id)).count();
+    counts.aside = counts.aside.saturating_add(super::news::count(misfits));
     days.sort_by(|a, b| (b.day, &a.door).cmp(&(a.day, &b.door)));
     Ok(WhereScreen {
-        counts: standing.counts(),
+        counts,
         photos: standing.photo_counts(),
         news: News::at(standing.heard, now),
         tried: standing.tried,
