@@ -3,7 +3,7 @@
 stock-title = Aceite a bordo
 stock-open = aceite a bordo
 stock-says = Lo que alguien contó en un camión, menos lo que se le puso desde entonces. Al cargar otra vez, se cuenta otra vez.
-section-to-load = Para cargar, por lo que se agregó desde entonces
+section-to-load = Por cargar, por lo que se agregó desde entonces
 stock-nothing = nada
 head-to-load = Cuánto
 head-jugs = Garrafas enteras de 1 gal
