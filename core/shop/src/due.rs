@@ -14,6 +14,7 @@ use sumpbook_trade::{Stamp, Tenths, TruckId};
 
 use crate::ShopError;
 use crate::campaign::{self, CampaignRow, CampaignSaid};
+use crate::papers::{self, DatedPaper};
 use crate::sheet::Yard;
 
 /// The due list: tasks, services done on the day, parts waited for that belong to no task, and apart from them the
@@ -32,6 +33,9 @@ pub struct DueList {
     /// Tasks of sets that are laid up, in the same order: their clocks run on, and they stand apart from the others.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub laid_up: Vec<DueRow>,
+    /// Papers that ran out or do within 30 days, soonest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub papers: Vec<DatedPaper>,
     /// Every maker's campaign with its units. A day's sheet has its open ones among the rows and none here.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub campaigns: Vec<CampaignRow>,
@@ -164,6 +168,9 @@ pub struct DoneRow {
     pub late: Vec<String>,
     /// Tasks that were near and were not done in the same visit.
     pub not_bundled: Vec<String>,
+    /// Tasks of which the shop has said that this tells again of a service told before (R7).
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub again: Vec<String>,
 }
 
 /// Every task of every unit as it stands at `now`, far off ones too.
@@ -226,7 +233,8 @@ pub(crate) fn list(
     due_order(&mut order);
     let every = order.into_iter().filter_map(|next| told.remove(&(next.unit, next.task)));
     let (laid_up, rows): (Vec<DueRow>, Vec<DueRow>) = every.partition(|row| row.laid_up_since.is_some());
-    Ok(DueList { count: rows.len(), rows, done, parts, laid_up, campaigns: Vec::new() })
+    let papers = papers::near(ledger.fleet(), yard.day, states.iter().map(|(_, state)| *state));
+    Ok(DueList { count: rows.len(), rows, done, parts, laid_up, papers, campaigns: Vec::new() })
 }
 
 fn row(
@@ -364,6 +372,11 @@ fn services(ledger: &Ledger, yard: &Yard, door: &str, state: &UnitState) -> Resu
             let by: Vec<String> = [hours, days].into_iter().flatten().collect();
             Some(format!("{} {}", clock.task, by.join(" and ")))
         });
+        // A first service and the task it opens tell of the same entries: the task alone is named.
+        let again = state.clocks.iter().filter(|clock| {
+            let mut twice = clock.entered_twice.iter();
+            clock.first_of.is_none() && twice.any(|two| two.settled && two.second == service.entry.0)
+        });
         rows.push(DoneRow {
             unit: door.to_owned(),
             at: yard.stamp(service.at),
@@ -372,6 +385,7 @@ fn services(ledger: &Ledger, yard: &Yard, door: &str, state: &UnitState) -> Resu
             hours: service.hours,
             late: late.collect(),
             not_bundled: left.into_iter().map(TaskId::to_string).collect(),
+            again: again.map(|clock| clock.task.to_string()).collect(),
         });
     }
     Ok(rows)

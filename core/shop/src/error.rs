@@ -189,6 +189,11 @@ pub enum ShopError {
         "{0} has no such open wait for a part. Nothing was recorded. It may be over already: look at what it waits for."
     )]
     NoSuchWait(String),
+    /// A promise or a plan for a day that is over.
+    #[error(
+        "{0} is over in the yard: nothing can be promised for it. Nothing was recorded. Look at the day and its year, and give one from today on."
+    )]
+    DayOver(chrono::NaiveDate),
     /// No visit planned by that entry.
     #[error(
         "{0} has no such visit planned. Nothing was recorded. It may be done, moved or called off already."

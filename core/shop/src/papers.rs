@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use sumpbook_daybook::fleet::Fleet;
+use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::record::TruckRegistered;
 use sumpbook_trade::{EntryId, TruckId};
 
@@ -45,15 +46,24 @@ pub fn annual_inspection(truck: &TruckRegistered, today: NaiveDate) -> DatedPape
     }
 }
 
-/// Papers of the fleet that ran out or do within 30 days, soonest first. One that is not on record is none of them:
-/// a fleet may keep it elsewhere.
-pub fn near(fleet: &Fleet, today: NaiveDate) -> Vec<DatedPaper> {
-    let here = fleet.trucks.values().filter(|truck| truck.in_service <= today);
+/// Papers of these units that ran out or do within 30 days, soonest first. One that is not on record is none of them:
+/// a fleet may keep it elsewhere; nor is that of a truck that was sold.
+pub(crate) fn near<'s>(
+    fleet: &Fleet,
+    today: NaiveDate,
+    units: impl Iterator<Item = &'s UnitState>,
+) -> Vec<DatedPaper> {
+    let here = units.filter(|unit| !unit.is_sold(today)).filter_map(|unit| fleet.trucks.get(&unit.truck));
     let all = here.map(|truck| annual_inspection(truck, today));
     let mut near: Vec<DatedPaper> =
         all.filter(|paper| paper.days_left.is_some_and(|left| left <= WARN_DAYS)).collect();
     near.sort_by(|a, b| (a.holds_until, &a.unit).cmp(&(b.holds_until, &b.unit)));
     near
+}
+
+/// The units among these papers whose annual inspection ran out.
+pub(crate) fn ran_out(papers: &[DatedPaper]) -> impl Iterator<Item = &str> {
+    papers.iter().filter(|paper| paper.state == "ran-out").map(|paper| paper.unit.as_str())
 }
 
 /// Writes down until which day a truck's annual inspection holds; all else of the truck stays as it is.
@@ -94,7 +104,11 @@ mod tests {
             annual_inspection(&yard.shop.ledger.fleet().trucks[&truck], day(on)).state
         };
         assert_eq!(state(&yard, "2026-10-19"), "unknown");
-        assert_eq!(near(yard.shop.ledger.fleet(), day("2026-10-19")), []);
+        let near = |yard: &Yard, on: &str| {
+            let ledger = &yard.shop.ledger;
+            super::near(ledger.fleet(), day(on), ledger.all_unit_states().unwrap().iter())
+        };
+        assert_eq!(near(&yard, "2026-10-19"), []);
         renew_annual_inspection(&mut yard.shop, truck, day("2026-11-20"), &hand).unwrap();
         for (on, is) in [
             ("2026-10-20", "holds"),
@@ -104,11 +118,11 @@ mod tests {
         ] {
             assert_eq!(state(&yard, on), is, "{on}");
         }
-        let told = near(yard.shop.ledger.fleet(), day("2026-11-21"));
+        let told = near(&yard, "2026-11-21");
         assert_eq!((told.len(), told[0].unit.as_str(), told[0].days_left), (1, "TH-01", Some(-1)));
         // A newer date takes its place, and nothing else of the truck moved.
         renew_annual_inspection(&mut yard.shop, truck, day("2027-11-20"), &hand).unwrap();
-        assert_eq!(near(yard.shop.ledger.fleet(), day("2026-11-21")), []);
+        assert_eq!(near(&yard, "2026-11-21"), []);
         let after = yard.shop.ledger.fleet().trucks[&truck].clone();
         assert_eq!(TruckRegistered { annual_inspection: None, ..after }, before);
         let nobody = Hand::nobody(at("2026-10-18T12:00:00-06:00"));

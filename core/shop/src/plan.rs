@@ -17,7 +17,7 @@ use sumpbook_trade::{EntryId, Stamp, TruckId};
 use crate::campaign::{self, CampaignRow};
 use crate::certify::open_defect;
 use crate::due::{self, DueRow, PartRow};
-use crate::papers::{self, DatedPaper};
+use crate::papers::DatedPaper;
 use crate::parts::{self, OilToLoad, VisitNeeds};
 use crate::sheet::Yard;
 use crate::wait::WaitRow;
@@ -191,7 +191,7 @@ pub(crate) fn fleet_due_with(ledger: &Ledger, now: Stamp, unit: Option<&str>) ->
             .collect(),
         oil: parts::to_load(&needs),
         needs,
-        papers: papers::near(ledger.fleet(), yard.day),
+        papers: list.papers,
         campaigns,
     })
 }
@@ -294,7 +294,8 @@ impl PlannedDefect {
     }
 }
 
-/// Plans a visit of each of these units for a day: what was planned before moves to it.
+/// Plans a visit of each of these units for a day: what was planned before moves to it, and with nothing said of bay
+/// and person keeps its own.
 ///
 /// # Errors
 /// When nobody is named, nothing is to be done, a task is not in its unit's programme, or a defect is not open;
@@ -315,13 +316,30 @@ pub fn plan_visits(
         if work.defects.is_empty() || !work.tasks.is_empty() {
             service::known_tasks(shop, *truck, &work.tasks)?;
         }
-        let defects =
-            work.defects.iter().map(|named| open_defect(shop, *truck, named)).collect::<Result<_, _>>()?;
-        let (tasks, where_and_who) = (work.tasks.clone(), where_and_who.clone());
+        let defects = work
+            .defects
+            .iter()
+            .map(|named| open_defect(shop, *truck, named))
+            .collect::<Result<Vec<_>, _>>()?;
+        let tasks = work.tasks.clone();
+        let where_and_who = match &where_and_who {
+            Some(said) => Some(said.clone()),
+            None => where_it_stood(&shop.ledger.unit_state(*truck)?, &tasks, &defects),
+        };
         plans.push((*truck, VisitPlan { tasks, day, where_and_who, defects }));
     }
     for (truck, plan) in plans {
         shop.write(Some(truck), plan.into(), None, hand)?;
     }
     Ok(())
+}
+
+/// In which bay and by whom any of this work was planned so far.
+fn where_it_stood(state: &UnitState, tasks: &[TaskId], defects: &[DefectName]) -> Option<String> {
+    let same = |one: &DefectName, other: &DefectName| (&one.item, &one.place) == (&other.item, &other.place);
+    let moves = state.planned.iter().filter(|visit| {
+        visit.tasks.iter().any(|task| tasks.contains(task))
+            || visit.defects.iter().any(|defect| defects.iter().any(|new| same(defect, new)))
+    });
+    moves.filter_map(|visit| visit.where_and_who.clone()).next()
 }

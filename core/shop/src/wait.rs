@@ -33,8 +33,8 @@ impl WaitRow {
 /// Records that work waits for a part, or that the wait is over. The task stays due.
 ///
 /// # Errors
-/// When nobody is named, a task is not in the unit's programme, or a wait is to be over and the unit has no such open
-/// one: the record would then tell of a part that nobody waited for.
+/// When nobody is named, a task is not in the unit's programme, the part is promised for a day that is over, or a wait
+/// is to be over and the unit has no such open one: the record would then tell of a part that nobody waited for.
 pub fn wait_for_part(
     shop: &mut Shop,
     truck: TruckId,
@@ -46,6 +46,10 @@ pub fn wait_for_part(
     }
     if let Some(task) = wait.task.as_ref().filter(|_| !wait.over) {
         service::known_tasks(shop, truck, std::slice::from_ref(task))?;
+    }
+    let today = shop.ledger.fleet().yard_day(hand.at);
+    if let Some(promised) = wait.promised.filter(|day| !wait.over && *day < today) {
+        return Err(ShopError::DayOver(promised));
     }
     if wait.over && !shop.ledger.unit_state(truck)?.waiting.iter().any(|open| open.is_ended_by(&wait)) {
         return Err(no_such_wait(shop, truck));

@@ -4,9 +4,11 @@ use std::path::Path;
 use std::time::Duration;
 
 use rusqlite::Connection;
+use sumpbook_daybook::BookId;
+use sumpbook_daybook::gate::{Actor, ChangeHash, DeviceKey, Place, change, sign};
 use sumpbook_daybook::ledger::NewEntry;
 use sumpbook_simulation::fleet::{
-    BEGIN_MS, beginning, entry, entry_id, ledger_in, of_truck, shop_key, truck,
+    BEGIN_MS, beginning, entry, entry_id, ledger_in, of_truck, root, shop_key, truck,
 };
 
 use crate::fleet_year::walk;
@@ -39,13 +41,36 @@ fn bare(folder: &Path) -> Connection {
     bare
 }
 
-/// Times of `count` entries from number `first` on, by turns: ours, bare.
-fn session(folder: &Path, first: u32, count: u32) -> [Vec<Duration>; 2] {
+/// Signs an inspection and names its change, and keeps nothing: what no store can take away.
+fn signed_and_named(key: &DeviceKey, new: &NewEntry, seq: u64, before: ChangeHash) -> ChangeHash {
+    let place = Place {
+        fleet: root().fleet,
+        book: BookId::Truck { truck: new.truck.unwrap(), year: 2026 },
+        actor: Actor::new(key.id()).unwrap(),
+        seq,
+        deps: vec![before],
+        id: new.entry.id,
+    };
+    let payload = new.entry.to_payload();
+    let signature = sign::sign(&place, &payload, key).unwrap();
+    let value = sign::cose(&payload, &signature).unwrap();
+    let parts =
+        change::Parts { actor: place.actor, seq, op: seq, deps: &place.deps, id: place.id, value: &value };
+    change::build(parts).unwrap().hash
+}
+
+/// Times of `count` entries from number `first` on, by turns: ours, bare, and signing and naming without a store.
+fn session(folder: &Path, first: u32, count: u32) -> [Vec<Duration>; 3] {
     let mut ledger = ledger_in(&folder.join("ours"), shop_key(), 0);
     let bare = bare(folder);
-    let mut times = [Vec::new(), Vec::new()];
+    let key = shop_key();
+    let mut before = ChangeHash([0; 32]);
+    let mut times = [Vec::new(), Vec::new(), Vec::new()];
     for number in first..first + count {
         let (new, payload, at) = inspection(number);
+        let (took, hash) = timed(|| signed_and_named(&key, &new[0], u64::from(number) + 2, before));
+        before = hash;
+        times[2].push(took);
         for turn in 0..2 {
             if (number + turn) % 2 == 0 {
                 times[0].push(timed(|| ledger.record(&new, at).unwrap()).0);
@@ -91,16 +116,23 @@ pub(crate) fn measure() {
         .record(&beginning(5, &[1], 900_000), BEGIN_MS)
         .unwrap();
     let bytes = inspection(0).1.len();
-    let mut days = [Vec::new(), Vec::new()];
+    let mut days = [Vec::new(), Vec::new(), Vec::new()];
     for day in 0..DAYS {
-        let [ours, theirs] = session(folder.path(), day * ENTRIES_A_DAY, ENTRIES_A_DAY);
-        days[0].extend(ours);
-        days[1].extend(theirs);
+        for (all, times) in days.iter_mut().zip(session(folder.path(), day * ENTRIES_A_DAY, ENTRIES_A_DAY)) {
+            all.extend(times);
+        }
     }
-    let [ours, theirs] = days.map(median);
+    let [ours, theirs, alone] = days.map(median);
     ratio(&format!("durable record of an inspection ({bytes} bytes), days of a phone"), ours, theirs, LIMIT);
+    ratio(
+        "of it, what no store takes away: signing, naming, and the bare insert",
+        theirs + alone,
+        theirs,
+        LIMIT,
+    );
     let long = session(folder.path(), DAYS * ENTRIES_A_DAY, LONG_RUN);
     let half = usize::try_from(LONG_RUN / 2).unwrap();
-    let [ours, theirs] = long.map(|times| median(times.into_iter().skip(half).collect()));
+    let [ours, theirs, alone] = long.map(|times| median(times.into_iter().skip(half).collect()));
     ratio("the same in a program that was never closed since", ours, theirs, LIMIT);
+    ratio("of it, what no store takes away", theirs + alone, theirs, LIMIT);
 }

@@ -1,7 +1,7 @@
 //! What nobody can have seen is not recorded here. What comes from elsewhere is admitted as it is: it was signed.
 
 use sumpbook_trade::checklist::{Repeat, Severity, Template};
-use sumpbook_trade::record::{Answer, AnswerKind, Glass, Source};
+use sumpbook_trade::record::{Answer, AnswerKind, Glass, Source, StockCounted};
 use sumpbook_trade::{Entry, Fact, Features, Figure, Unit};
 
 use crate::fleet::Fleet;
@@ -17,6 +17,11 @@ pub enum NotSeen {
     /// Less than nothing lies on the truck.
     #[error("'{0}' lies on no truck. Nothing was recorded. Give what was counted, 0 for none.")]
     StockBelowNothing(String),
+    /// More than any truck carries.
+    #[error(
+        "'{0}' is more than a truck carries in cans. Nothing was recorded. Look at the figure and its unit again."
+    )]
+    StockBeyondATruck(String),
     /// A level beyond the ends of the glass.
     #[error(
         "the glass reads {0} %, and it ends at 0 and at 100. Nothing was recorded. Give 0 to 100, or say that it is below or above view."
@@ -113,7 +118,13 @@ fn poured(volume: Option<Figure>) -> Result<(), NotSeen> {
 }
 
 fn counted(volume: Figure) -> Result<(), NotSeen> {
-    if volume.digits < 0 { Err(NotSeen::StockBelowNothing(volume.to_string())) } else { Ok(()) }
+    match volume.litres() {
+        _ if volume.digits < 0 => Err(NotSeen::StockBelowNothing(volume.to_string())),
+        Some(litres) if litres > StockCounted::MOST_LITRES => {
+            Err(NotSeen::StockBeyondATruck(volume.to_string()))
+        }
+        _ => Ok(()),
+    }
 }
 
 fn in_glass(glass: Glass) -> Result<(), NotSeen> {

@@ -290,3 +290,17 @@ fn paper_is_written_down_as_it_stands() {
     let negative = r#"{"unit":"TH-01","kind":"top-up","body":{"fluid":"compressor-oil","pours":[{"volume":{"value":"-1","unit":"qt"}}]}}"#;
     assert!(refused(&paper(negative.to_owned())).contains("nobody pours less than nothing"));
 }
+
+#[test]
+fn what_lies_on_a_truck_is_some_of_what_a_truck_carries() {
+    let count = |value: &str, unit: &str| {
+        format!(
+            r#"{{"unit":"TH-01","kind":"stock-counted","body":{{"fluid":"compressor-oil","volume":{{"value":"{value}","unit":"{unit}"}}}}}}"#
+        )
+    };
+    assert!(refused(&count("-1", "qt")).contains("lies on no truck"));
+    assert!(refused(&count("99999999", "gal")).contains("more than a truck carries in cans"));
+    // A jug too many is no reason to say no.
+    assert!(resolve(&count("1000", "gal"), &fleet()).is_ok());
+    assert!(resolve(&count("0", "qt"), &fleet()).is_ok());
+}

@@ -12,9 +12,9 @@ const MOVING: [&str; 4] = ["known-at", "phones", "sentences", "bays-tomorrow"];
 const TOLD: [&str; 4] = ["driver-knew", "said", "last-heard", "quiet-days"];
 
 /// What names a row, in the order it is said.
-pub(crate) const LEAD: [&str; 14] = [
+pub(crate) const LEAD: [&str; 15] = [
     "unit", "says", "item", "place", "task", "lock", "kind", "fluid", "phone", "what", "at", "shown",
-    "since", "used",
+    "since", "used", "paper",
 ];
 
 /// One thing that is told otherwise in a later version.

@@ -11,6 +11,7 @@ use super::found::open;
 use super::out::Said;
 use crate::campaign::CampaignSaid;
 use crate::due::{DueRow, due_list};
+use crate::papers::DatedPaper;
 use crate::table::table;
 
 /// The due list of the fleet.
@@ -37,13 +38,35 @@ pub(super) fn due(folder: &Path, args: &Due) -> Result<Said, CommandError> {
         [] => String::new(),
         rows => format!("\n{LAID_UP}\n{}", due_rows(&words, rows)),
     };
+    let mut near_papers = String::new();
+    papers(&words, &list.papers, &mut near_papers);
+    let near_papers = match near_papers.is_empty() {
+        true => near_papers,
+        false => format!("\nPapers\n{near_papers}"),
+    };
     let more = if args.all { "" } else { "\n--all shows every task." };
     let standing: Vec<_> = list.campaigns.iter().filter(|row| row.withdrawn.is_none()).cloned().collect();
     let campaigns = match standing.is_empty() {
         true => String::new(),
         false => format!("\n\nMakers' campaigns\n{}", campaign::told(&words, &standing).trim_end()),
     };
-    Said::new(format!("{what}, as known at {known}\n{below}{laid_up}{more}{campaigns}"), &list)
+    Said::new(format!("{what}, as known at {known}\n{below}{laid_up}{near_papers}{more}{campaigns}"), &list)
+}
+
+/// "     TH-03: annual inspection ran out on Fri 20 Nov", a line a paper.
+pub(super) fn papers(words: &Words, papers: &[DatedPaper], text: &mut String) {
+    text.extend(papers.iter().map(|paper| {
+        let name = paper.paper.replace('-', " ");
+        let day = words.day(paper.holds_until);
+        let left = paper.days_left.unwrap_or_default();
+        let said = match left {
+            ..0 => format!("ran out on {day}"),
+            0 => format!("runs out today, {day}"),
+            1 => format!("runs out: 1 day left, until {day}"),
+            left => format!("runs out: {left} days left, until {day}"),
+        };
+        format!("     {}: {name} {said}\n", paper.unit)
+    }));
 }
 
 /// Head of the tasks of sets that are laid up.

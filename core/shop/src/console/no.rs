@@ -135,6 +135,7 @@ impl No {
                 No::because("no-defect").given("unit", unit).item(item)
             }
             ShopError::NoSuchWait(unit) => No::because("no-wait").given("unit", unit),
+            ShopError::DayOver(day) => No::because("no-day-over").given("day", day),
             ShopError::NoSuchVisit(unit) => No::because("no-visit").given("unit", unit),
             ShopError::UnknownTask { task, unit, known } => {
                 No::because("no-task").named("task", "task", task).given("unit", unit).given("known", known)

@@ -3,18 +3,21 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use chrono::NaiveDate;
 use serde::Serialize;
 use sumpbook_daybook::book::BookId;
 use sumpbook_daybook::fleet::Campaign;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
+use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::campaign::Hit;
+use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::DefectState;
 use sumpbook_trade::record::{DriveWhat, ReturnHow, Source};
 use sumpbook_trade::{Entry, EntryId, Fact, Stamp, TruckId};
 
 use crate::ShopError;
-use crate::sheet::Yard;
+use crate::sheet::{Yard, closings};
 use crate::table_out::Of;
 
 /// Days between two accepted readings after which it is a gap.
@@ -47,11 +50,12 @@ pub fn gaps(
     now: Stamp,
 ) -> Result<Vec<Gap>, ShopError> {
     let yard = Yard::of(ledger, ledger.fleet().yard_day(now), now)?;
+    let closed: BTreeSet<NaiveDate> = closings(ledger)?.into_iter().map(|(_, closed)| closed.day).collect();
     let mut all = Vec::new();
     for (door, truck) in yard.units(ledger)? {
         if of.holds(truck) {
             let mut found = Found { door, cases: BTreeMap::new() };
-            of_unit(ledger, &yard, truck, folder, &mut found)?;
+            of_unit(ledger, (&yard, &closed), truck, folder, &mut found)?;
             all.extend(found.gaps());
         }
     }
@@ -64,7 +68,7 @@ struct Found {
 }
 
 /// The order in which gaps are told.
-const ORDER: [&str; 23] = [
+const ORDER: [&str; 24] = [
     "no-truck-serial",
     "no-set-serial",
     "task-never",
@@ -75,6 +79,7 @@ const ORDER: [&str; 23] = [
     "reading-span",
     "hours-question",
     "use-without",
+    "not-reported",
     "defect-open",
     "laid-up",
     "line-waived",
@@ -108,7 +113,7 @@ impl Found {
 
 fn of_unit(
     ledger: &Ledger,
-    yard: &Yard,
+    (yard, closed): (&Yard, &BTreeSet<NaiveDate>),
     truck: TruckId,
     folder: &std::path::Path,
     found: &mut Found,
@@ -121,8 +126,11 @@ fn of_unit(
         found.add("no-set-serial", String::new());
     }
     let when = |at: Stamp| yard.stamp(at.moment()).moment().format("%Y-%m-%d %H:%M").to_string();
-    entries(ledger, yard, truck, folder, found)?;
+    let days = entries(ledger, yard, truck, folder, found)?;
     let state = ledger.unit_state(truck)?;
+    for day in closed.iter().filter(|day| days.is_silent(**day) && is_expected_out(ledger, &state, **day)) {
+        found.add("not-reported", day.to_string());
+    }
     for clock in state.clocks.iter().filter(|clock| clock.last.is_none() && clock.first_of.is_none()) {
         match clock.task.campaign() {
             Some(name) => {
@@ -182,9 +190,9 @@ fn entries(
     truck: TruckId,
     folder: &std::path::Path,
     found: &mut Found,
-) -> Result<(), ShopError> {
+) -> Result<Days, ShopError> {
     let truth = ledger.store().truth();
-    let (mut used, mut walked) = (BTreeSet::new(), BTreeSet::new());
+    let Days { mut used, mut walked } = Days::default();
     for book in truth
         .books()?
         .into_iter()
@@ -237,14 +245,40 @@ fn entries(
             }
         }
     }
-    for day in used {
-        // A night that began the evening before is covered from there (R9).
-        let before = day.pred_opt().unwrap_or(day);
-        if !walked.contains(&day) && !walked.contains(&before) {
-            found.add("use-without", day.to_string());
-        }
+    let days = Days { used, walked };
+    for day in days.used.iter().filter(|day| !days.is_walked(**day)) {
+        found.add("use-without", day.to_string());
     }
-    Ok(())
+    Ok(days)
+}
+
+/// Days of the yard on which a unit was used, and on which it was walked round.
+#[derive(Default)]
+struct Days {
+    used: BTreeSet<NaiveDate>,
+    walked: BTreeSet<NaiveDate>,
+}
+
+impl Days {
+    /// A walk stands on the day, or on the one before: a night that began the evening before is covered from there (R9).
+    fn is_walked(&self, day: NaiveDate) -> bool {
+        self.walked.contains(&day) || self.walked.contains(&day.pred_opt().unwrap_or(day))
+    }
+
+    /// Neither a walk nor a use is on record.
+    fn is_silent(&self, day: NaiveDate) -> bool {
+        !self.used.contains(&day) && !self.is_walked(day)
+    }
+}
+
+/// Whether somebody expected the unit out on a day: it is down as out, and its set was not put away then.
+fn is_expected_out(ledger: &Ledger, state: &UnitState, day: NaiveDate) -> bool {
+    let on = |at| ledger.fleet().yard_day(Stamp::from(at));
+    let away = state
+        .lay_ups
+        .iter()
+        .any(|spell| on(spell.since) <= day && spell.returned.is_none_or(|returned| on(returned.at) > day));
+    matches!(state.status_on(day), Some((DayStatus::Out, _))) && !away
 }
 
 fn service(

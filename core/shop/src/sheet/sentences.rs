@@ -4,6 +4,7 @@ use sumpbook_trade::Stamp;
 
 use super::Yard;
 use super::record::{AgainstRow, Evening, Morning, NotReported, PhoneRow, Phones};
+use crate::papers::ran_out;
 
 pub(super) fn evening(yard: &Yard, evening: &Evening, phones: &Phones) -> Vec<String> {
     let against = &evening.against.rows;
@@ -45,7 +46,9 @@ pub(super) fn morning(yard: &Yard, morning: &Morning) -> Vec<String> {
         (road, air) if road.is_empty() => format!("Air or an outlet locked: {air}."),
         (road, air) => format!("Not to go out: {road}. Air or an outlet locked: {air}."),
     };
-    vec![out, certify, late]
+    let over = ran_out(&morning.due.papers).collect::<Vec<_>>().join(", ");
+    let over = (!over.is_empty()).then(|| format!("Annual inspection ran out: {over}."));
+    [Some(out), over, Some(certify), Some(late)].into_iter().flatten().collect()
 }
 
 /// "6 of 7 expected out have reported; TH-07 is due out 19:00."

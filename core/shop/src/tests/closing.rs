@@ -7,6 +7,8 @@ use sumpbook_trade::{Stamp, Tenths};
 use super::yard::*;
 use crate::ShopError;
 use crate::close::{Closing, answer_again, as_of};
+use crate::proof::gaps;
+use crate::table_out::Of;
 use crate::verify::verify;
 
 /// A week in which something of everything comes late.
@@ -44,6 +46,21 @@ fn a_late_arrival_makes_version_two_and_says_what_changed() {
                  who Bettina Quaye";
     assert!(told.contains(drive), "{told}");
     assert!(told.contains("against: now TH-02 road left-yard"), "{told}");
+}
+
+#[test]
+fn a_day_that_was_closed_with_nothing_told_of_a_unit_expected_out_is_a_gap_of_its_proof() {
+    let yard = week();
+    let gaps =
+        gaps(&yard.shop.ledger, Of::Fleet, yard.folder.path(), at("2026-10-22T09:00:00-06:00")).unwrap();
+    let of = |door: &str| {
+        let silent = gaps.iter().find(|gap| gap.unit == door && gap.what == "not-reported");
+        silent.map(|gap| gap.cases.clone()).unwrap_or_default()
+    };
+    // Walked on Monday, used on no other day: Tuesday is covered from the evening before, Wednesday is silent.
+    assert_eq!(of("TH-01"), ["2026-10-21"]);
+    assert_eq!(of("TH-02"), ["2026-10-19"], "walked and driven on Tuesday");
+    assert!(of("TH-08").is_empty(), "nobody expected it out: {:?}", of("TH-08"));
 }
 
 #[test]

@@ -86,6 +86,11 @@ fn two_tellings_of_one_service_join_each_other_and_no_older_one() {
     let doubts: Vec<bool> =
         state.clocks.iter().flat_map(|clock| &clock.entered_twice).map(|twice| twice.settled).collect();
     assert!(doubts.iter().all(|settled| *settled), "{doubts:?}");
+    // The sheet of the later day does not tell of it as of a second one.
+    let done = yard.evening("2026-10-20", "2026-10-20T17:05:00-06:00").due.done;
+    assert_eq!((done.len(), done[0].again.as_slice()), (1, ["oil-and-filters".to_owned()].as_slice()));
+    let first = yard.evening("2026-10-19", "2026-10-20T17:05:00-06:00").due.done;
+    assert!(first[0].again.is_empty(), "{first:?}");
 }
 
 #[test]

@@ -51,6 +51,7 @@ sentence-nobody-knew = before either could know
 sentence-no-lock-known = No lock-out on record as known at { $when }.
 sentence-not-out = Not to go out: { $units }.
 sentence-air-locked = Air or an outlet locked: { $units }.
+sentence-inspection-over = Annual inspection ran out: { $units }.
 sentence-certify = { $count ->
     [0] No certificate to sign.
     [one] One certificate to sign.
@@ -89,6 +90,10 @@ none-disputed = nothing is disputed
 none-aside = Nothing is set aside.
 none-late = nothing came late
 none-due = nothing past due, due or coming up
+papers-near = { $count ->
+    [one] 1 paper ran out or does within 30 days
+   *[other] { $count } papers ran out or do within 30 days
+}
 none-to-certify = none waits for a certificate
 none-planned = none planned
 all-heard = all heard from
@@ -202,6 +207,7 @@ next-none = certified and reviewed
 corrected = struck, { $instead } stands: { $why }
 came-by = { $when } by { $phone }
 service-done = { $tasks } done { $when }.
+service-again = { $tasks }: the same service told again, the shop said.
 not-bundled = Near and not done in the same visit: { $tasks }.
 waiting-part = waits for { $part }
 

@@ -155,6 +155,7 @@ gap-campaign-look = campaigns for which the unit is to be looked at
 gap-reading-span = spans of more than 14 days between readings that count
 gap-hours-question = figures of the meter that dispute each other
 gap-use-without = days of use with no pre-trip on them or the day before
+gap-not-reported = closed days on which it was expected out, with no use and no pre-trip on record
 gap-defect-open = defects without a certificate
 gap-laid-up = lay-ups whose list before the return is not complete
 gap-line-waived = lines of a return list that were waived

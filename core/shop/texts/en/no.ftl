@@ -20,6 +20,7 @@ no-targets = Say which entries this is about. Nothing was recorded.
 no-words = Say why, in your own words. Nothing was recorded.
 no-defect = { $unit } has no open defect “{ $item }”. Nothing was certified. Somebody may have certified it meanwhile: open the page again.
 no-wait = { $unit } has no such open wait for a part. Nothing was recorded. It may be over already: open the page again and look at what it waits for.
+no-day-over = { $day } is over in the yard: nothing can be promised for it. Nothing was recorded. Go back, look at the day and its year, and give one from today on.
 no-visit = { $unit } has no such visit planned. Nothing was recorded. It may be done, moved or called off already: open the page again.
 no-task = “{ $task }” is not in the programme of { $unit }. Nothing was recorded. Its tasks: { $known }.
 no-ahead = { $when } has not come yet. Nothing was recorded. Give the time it was done.

@@ -23,3 +23,4 @@ stock-keep = Keep the count
 stock-no-unit = No unit was chosen. Nothing was recorded. Go back and choose one.
 stock-no-fluid = No fluid was chosen. Nothing was recorded. Go back and choose one.
 stock-no-volume = An amount is a number with its unit, qt, gal, L or mL, such as 4 qt. Nothing was recorded. Go back and correct it.
+stock-too-much = That is more than a truck carries in cans. Nothing was recorded. Go back and look at the figure and its unit.

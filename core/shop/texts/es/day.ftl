@@ -51,6 +51,7 @@ sentence-nobody-knew = antes de que se pudiera saber
 sentence-no-lock-known = Sin bloqueo registrado según lo sabido: { $when }.
 sentence-not-out = No debe salir: { $units }.
 sentence-air-locked = Bloqueo de aire o de una salida: { $units }.
+sentence-inspection-over = Inspección anual vencida: { $units }.
 sentence-certify = { $count ->
     [0] Ninguna constancia por firmar.
     [one] Una constancia por firmar.
@@ -89,6 +90,10 @@ none-disputed = nada en duda
 none-aside = No hay nada apartado.
 none-late = nada llegó tarde
 none-due = nada vencido, por vencer ni cerca
+papers-near = { $count ->
+    [one] 1 papel vencido o que vence dentro de 30 días
+   *[other] { $count } papeles vencidos o que vencen dentro de 30 días
+}
 none-to-certify = nada espera constancia
 none-planned = nada planeado
 all-heard = hay noticias de todos
@@ -202,6 +207,7 @@ next-none = con constancia y revisado
 corrected = tachado, queda { $instead }: { $why }
 came-by = { $when } por { $phone }
 service-done = { $tasks } hecho { $when }.
+service-again = { $tasks }: el mismo servicio anotado otra vez, según el taller.
 not-bundled = Cerca y no hecho en la misma visita: { $tasks }.
 waiting-part = espera { $part }
 

@@ -155,6 +155,7 @@ gap-campaign-look = campañas para las que hay que revisar la unidad
 gap-reading-span = lapsos de más de 14 días entre lecturas que cuentan
 gap-hours-question = cifras del medidor que se contradicen
 gap-use-without = días de uso sin inspección previa ese día ni el anterior
+gap-not-reported = días cerrados en que debía salir, sin uso ni inspección previa registrados
 gap-defect-open = defectos sin constancia
 gap-laid-up = bajas temporales sin terminar la lista de regreso
 gap-line-waived = renglones de una lista de regreso que se dispensaron

@@ -20,6 +20,7 @@ no-targets = Di de qué registros se trata. No se registró nada.
 no-words = Di por qué, con tus palabras. No se registró nada.
 no-defect = { $unit } no tiene abierto el defecto «{ $item }». No se certificó nada. Quizá alguien lo certificó mientras tanto: abre la página otra vez.
 no-wait = { $unit } no tiene abierta esa espera de pieza. No se registró nada. Quizá ya terminó: abre la página otra vez y mira qué espera.
+no-day-over = El { $day } ya pasó en el patio: nada se puede prometer para ese día. No se registró nada. Vuelve, revisa el día y su año, y da uno desde hoy.
 no-visit = { $unit } no tiene planeada esa visita. No se registró nada. Quizá ya se hizo, se movió o se canceló: abre la página otra vez.
 no-task = «{ $task }» no está en el programa de { $unit }. No se registró nada. Sus tareas: { $known }.
 no-ahead = { $when } todavía no llega. No se registró nada. Da la hora en que se hizo.

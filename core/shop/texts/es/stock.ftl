@@ -23,3 +23,4 @@ stock-keep = Guardar la cuenta
 stock-no-unit = No se eligió unidad. No se registró nada. Vuelve y elige una.
 stock-no-fluid = No se eligió fluido. No se registró nada. Vuelve y elige uno.
 stock-no-volume = Una cantidad es un número con su unidad, qt, gal, L o mL, como 4 qt. No se registró nada. Vuelve y corrígela.
+stock-too-much = Es más de lo que un camión lleva en envases. No se registró nada. Vuelve y revisa la cifra y su unidad.

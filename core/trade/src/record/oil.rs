@@ -223,3 +223,8 @@ impl TopUp {
         }
     }
 }
+
+impl StockCounted {
+    /// More of one fluid lies on no truck, litres: about a thousand US gallons. Common practice, no source.
+    pub const MOST_LITRES: f64 = 4_000.0;
+}

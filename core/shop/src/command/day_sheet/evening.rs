@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 
 use super::words::Words;
-use crate::command::due::due_rows;
+use crate::command::due::{due_rows, papers};
 use crate::sheet::{Evening, OilFound, OilRow, SaidRow, TopUpRow};
 use crate::table::{section, table};
 
@@ -25,8 +25,10 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
         let left: Vec<String> = row.not_bundled.iter().map(|task| words.task(task)).collect();
         let left =
             if left.is_empty() { String::new() } else { format!("; not done with it: {}", left.join(", ")) };
+        let again = row.again.iter().map(|task| format!(", {} told again", words.task(task)));
+        let again: String = again.collect();
         format!(
-            "     Done: {} {} {} by {}{late}{left}\n",
+            "     Done: {} {} {} by {}{again}{late}{left}\n",
             row.unit,
             tasks.join(" and "),
             words.at(row.at),
@@ -42,6 +44,7 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
             words.day(part.promised)
         )
     }));
+    papers(words, &sheet.due.papers, text);
     reminders(words, sheet, text);
     let rows = sheet.top_ups.rows.iter().map(|row| {
         let fluid = words.text(&format!("fluid-{}", row.fluid), &row.fluid);

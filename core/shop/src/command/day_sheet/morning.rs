@@ -3,7 +3,7 @@
 use sumpbook_daybook::text::word_key;
 
 use super::words::Words;
-use crate::command::due::{LAID_UP, due_rows};
+use crate::command::due::{LAID_UP, due_rows, papers};
 use crate::due::DueRow;
 use crate::sheet::{LockedRow, Morning};
 use crate::table::{section, table};
@@ -41,6 +41,7 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
         format!("     Came in: {} {} {}{task}\n", row.unit, row.part, words.at(row.at))
     }));
     laid_up(words, &sheet.due.laid_up, text);
+    papers(words, &sheet.due.papers, text);
     let rows = sheet.in_the_bays.rows.iter().map(|row| {
         let tasks = row.tasks.iter().map(|task| words.task(task));
         let defects = row.defects.iter().map(|of| words.item(&of.item, of.place.as_deref()));

@@ -125,7 +125,7 @@ fn text_said(words: &Words, key: &str, text: &str, row: &Value) -> String {
     };
     match key {
         "item" => words.item(text, row.get("place").and_then(Value::as_str)),
-        "task" | "tasks" | "not-bundled" => words.task(text),
+        "task" | "tasks" | "not-bundled" | "again" => words.task(text),
         // "oil-and-filters 8.0 h"
         "late" => match text.split_once(' ') {
             Some((task, by)) => format!("{} {by}", words.task(task)),
@@ -146,6 +146,7 @@ fn text_said(words: &Words, key: &str, text: &str, row: &Value) -> String {
         "ask" => first_of(&["task"]),
         "before" | "after" if text == "below view" => words.t("glass-below"),
         "before" | "after" if text == "above view" => words.t("glass-above"),
+        "paper" => first_of(&["paper"]),
         "poured" => words.measure(text),
         "finding" => words.found(text),
         _ => text.to_owned(),

@@ -4,6 +4,7 @@ use maud::{Markup, html};
 use sumpbook_daybook::text::Arg;
 
 use crate::console::due_words as told;
+use crate::console::papers;
 use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
 use crate::due::{DueList, DueRow};
@@ -25,10 +26,11 @@ pub(super) fn morning(words: &Words, list: &DueList, parts_in: &[PartIn]) -> Mar
 fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Markup {
     let name = words.t(key);
     let none = (list.count == 0).then(|| words.t("none-due"));
-    let parts = (!parts_in.is_empty()).then(|| {
-        words.with("parts-in", &[("count", Arg::Count(i64::try_from(parts_in.len()).unwrap_or(i64::MAX)))])
-    });
-    let beside = words.listed([none, parts].into_iter().flatten());
+    let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
+    let parts = (!parts_in.is_empty()).then(|| words.with("parts-in", &[("count", count(parts_in.len()))]));
+    let near =
+        (!list.papers.is_empty()).then(|| words.with("papers-near", &[("count", count(list.papers.len()))]));
+    let beside = words.listed([none, parts, near].into_iter().flatten());
     let (first, rest) = list.rows.split_at(list.rows.len().min(OPEN));
     let below = html! {
         (table(words, "due-table", &name, first))
@@ -49,6 +51,12 @@ fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Marku
                     ("tasks", Arg::Text(&words.listed(done.tasks.iter().map(|task| words.task(task))))),
                     ("when", Arg::Text(&words.at(done.at))),
                 ]))
+                @if !done.again.is_empty() {
+                    " "
+                    (words.with("service-again", &[
+                        ("tasks", Arg::Text(&words.listed(done.again.iter().map(|task| words.task(task))))),
+                    ]))
+                }
                 @if !done.not_bundled.is_empty() {
                     " "
                     (words.with("not-bundled", &[
@@ -62,6 +70,11 @@ fn drawn(words: &Words, list: &DueList, key: &str, parts_in: &[PartIn]) -> Marku
                 (door(&part.unit)) " "
                 (words.with("part-is-in", &[("part", Arg::Text(&part.part)), ("when", Arg::Text(&words.at(part.at)))]))
                 @if let Some(task) = &part.task { ", " (words.task(task)) }
+            }
+        }
+        @for paper in &list.papers {
+            p class=[(paper.state == "ran-out").then_some("strip")] {
+                (door(&paper.unit)) ": " (papers::said(words, paper))
             }
         }
         @for part in &list.parts {

@@ -4,6 +4,7 @@ use sumpbook_daybook::text::Arg;
 use sumpbook_trade::Stamp;
 
 use crate::console::words::Words;
+use crate::papers::ran_out;
 use crate::sheet::{AgainstRow, DaySheet, Evening, ExpectedRow, Morning, NotReported, PhoneRow, Sections};
 
 /// The sentences, without the one on phones.
@@ -114,6 +115,10 @@ fn of_morning(words: &Words, morning: &Morning, known_at: Stamp) -> Vec<String> 
     }
     if !air.is_empty() {
         out.push(words.with("sentence-air-locked", &[("units", Arg::Text(&air))]));
+    }
+    let over = words.listed(ran_out(&morning.due.papers).map(str::to_owned));
+    if !over.is_empty() {
+        out.push(words.with("sentence-inspection-over", &[("units", Arg::Text(&over))]));
     }
     out.push(words.with("sentence-certify", &[("count", count(morning.to_certify.count))]));
     let late = &morning.version_two;

@@ -71,9 +71,22 @@ async fn person(visit: Visit, State(console): State<Console>, fields: Fields) ->
         let said = visit.say_with("people-signs-in", &[("name", name.as_str())]);
         return Err(Refused::Said(said));
     }
-    visit
-        .write("/people", move |shop, hand| shop.add_person(NewPerson { name, role, gone }, hand).map(|_| ()))
-        .await
+    let change = fields.text("change").is_some();
+    let kept = visit.act(move |shop, hand| {
+        // Written again in other letters, or with the role the form was left at, nobody becomes somebody else.
+        let known = shop.ledger.fleet().person_by_name(&name).filter(|_| !change);
+        if let Some(known) = known.filter(|known| known.role != role && !gone) {
+            return Ok(Some((known.name.clone(), known.role)));
+        }
+        let (name, role) = known.map_or((name, role), |known| (known.name.clone(), known.role));
+        shop.add_person(NewPerson { name, role, gone }, hand).map(|_| None)
+    });
+    if let Some((name, is)) = kept.await? {
+        let word = ROLES.iter().find(|(known, _)| *known == is).map_or("driver", |(_, word)| *word);
+        let is = visit.say(&format!("role-{word}"));
+        return Err(Refused::Said(visit.say_with("people-here-already", &[("name", &name), ("role", &is)])));
+    }
+    Ok(visit.go("/people"))
 }
 
 /// Whether somebody of this name has a sign-in that may write.

@@ -73,6 +73,7 @@ fn people(telling: &Telling, view: &PeopleView) -> Markup {
                     @for (_, word) in ROLES { option value=(word) { (telling.t(&format!("role-{word}"))) } }
                 }
                 label class="show" { input type="checkbox" name="gone" value="yes"; " " (telling.t("people-gone")) }
+                label class="show" { input type="checkbox" name="change" value="yes"; " " (telling.t("people-change")) }
                 button { (telling.t("people-add")) }
             }
             form method="post" action="/people/new-pin" class="inline" {

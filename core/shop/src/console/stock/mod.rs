@@ -61,6 +61,9 @@ async fn count(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let fluid = *fluid.ok_or(Refused::Asked("stock-no-fluid"))?;
     let counted = fields.text("volume").and_then(volume::read).filter(|figure| figure.digits >= 0);
     let volume = counted.ok_or(Refused::Asked("stock-no-volume"))?;
+    if volume.litres().is_some_and(|litres| litres > StockCounted::MOST_LITRES) {
+        return Err(Refused::Asked("stock-too-much"));
+    }
     visit
         .write("/stock", move |shop, hand| {
             let truck = shop.unit(&unit)?;

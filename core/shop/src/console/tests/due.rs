@@ -55,6 +55,10 @@ async fn a_visit_is_planned_and_moved() {
     let visits = json["visits"].as_array().unwrap();
     assert_eq!(visits.len(), 2);
     assert_eq!(
+        visits[1]["where-and-who"], "bay 2, Wren Castellane",
+        "a visit that moves keeps bay and person"
+    );
+    assert_eq!(
         (&visits[0]["tasks"][0], &visits[0]["day"]),
         (&"cooler-and-scavenge".into(), &"2026-10-22".into())
     );
@@ -91,6 +95,7 @@ async fn a_service_is_written_down_and_its_visit_is_over() {
     assert_eq!(kept.status, StatusCode::SEE_OTHER, "{}", kept.text);
     let json = desk.get("/due.json").await.json();
     assert_eq!(json["visits"].as_array().unwrap().len(), 0, "a visit that was done is none");
+    desk.get("/units/TH-08").await.says("8.0 qt mineral VG 46, F-118, E-20");
     assert!(json["rows"].as_array().unwrap().iter().all(|row| row["unit"] != "TH-08"), "{json}");
 }
 
@@ -129,6 +134,10 @@ async fn what_a_form_lacks_is_said_and_nothing_is_recorded() {
 #[tokio::test]
 async fn a_part_is_waited_for_and_the_task_stays_due() {
     let desk = Desk::of(Yard::new(), NOW).await;
+    let past = [("tick", "oil-and-filters@TH-08"), ("part", "filter F-118"), ("promised", "2025-10-26")];
+    let refused = desk.post("/due/wait", &past).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    refused.says("2025-10-26 is over in the yard");
     let wait = [("tick", "oil-and-filters@TH-08"), ("part", "filter F-118"), ("promised", "2026-10-26")];
     assert_eq!(desk.post("/due/wait", &wait).await.status, StatusCode::SEE_OTHER);
     desk.get("/due").await.says("filter F-118").says("Mon 26 Oct").says("due today, waiting for part");

@@ -49,6 +49,28 @@ async fn a_person_is_added_and_leaves() {
 }
 
 #[tokio::test]
+async fn whoever_is_here_already_is_not_made_somebody_else_by_the_form_as_it_stands() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let of = async |name: &str| {
+        let json = desk.get("/people.json").await.json();
+        let all = json["people"].as_array().unwrap().clone();
+        all.into_iter().find(|one| one["name"] == name).map(|one| one["role"].clone())
+    };
+    let same = [("name", "wren CASTELLANE"), ("role", "driver")];
+    let answer = desk.post("/people/person", &same).await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    answer.says("Wren Castellane is here already, as mechanic. Nothing was changed.");
+    assert_eq!(of("Wren Castellane").await, Some("mechanic".into()));
+    // With the same role there is nothing to ask, and the name stays as it was written.
+    let same = [("name", "wren CASTELLANE"), ("role", "mechanic")];
+    assert_eq!(desk.post("/people/person", &same).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(of("Wren Castellane").await, Some("mechanic".into()));
+    let meant = [("name", "Wren CASTELLANE"), ("role", "driver"), ("change", "yes")];
+    assert_eq!(desk.post("/people/person", &meant).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(of("Wren CASTELLANE").await, Some("driver".into()));
+}
+
+#[tokio::test]
 async fn nobody_with_a_sign_in_that_writes_is_said_to_be_gone() {
     let desk = Desk::of(Yard::new(), NOW).await;
     let gone = [("name", " ilse  Marrow"), ("role", "manager"), ("gone", "yes")];
@@ -206,7 +228,7 @@ async fn a_new_pin_is_asked_for_by_name_and_the_phones_hear_of_it() {
     let of = |name: &str| people.values().find(|person| person.name == name).unwrap().clone();
     assert!(of("Amos Tillery").new_pin_asked.is_some() && of("Hattie Brun").new_pin_asked.is_none());
     // What is changed of him later keeps it.
-    let crew = [("name", "Amos Tillery"), ("role", "crew")];
+    let crew = [("name", "Amos Tillery"), ("role", "crew"), ("change", "yes")];
     assert_eq!(desk.post("/people/person", &crew).await.status, StatusCode::SEE_OTHER);
     desk.get("/people").await.says("a new one asked for");
     for bad in [vec![], vec![("name", "Nobody")]] {

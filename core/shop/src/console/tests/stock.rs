@@ -144,6 +144,7 @@ async fn what_is_no_count_is_refused_and_a_reader_counts_nothing() {
         ("fluid", "soup", "No fluid was chosen."),
         ("volume", "two jugs", "An amount is a number with its unit"),
         ("volume", "-1 qt", "An amount is a number with its unit"),
+        ("volume", "99999999 gal", "more than a truck carries"),
         ("unit", "TH-99", "No unit here is called"),
     ] {
         let given = whole.map(|(name, old)| (name, if name == field { value } else { old }));

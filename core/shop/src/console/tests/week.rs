@@ -82,6 +82,14 @@ async fn papers_have_their_dates_and_a_warning_and_get_newer_ones() {
     assert_eq!(json["dated-papers"][0]["state"], "holds");
     desk.post("/units/TH-01/papers", &to("2026-10-19")).await;
     desk.get("/units/TH-01").await.says("annual inspection ran out on 19 Oct 2026");
+    // Who sends a truck out in the morning reads it first; the evening has it beside what is due.
+    let morning = desk.get("/day/2026-10-20?view=morning").await;
+    morning.says("Annual inspection ran out: TH-01.").says("annual inspection ran out on 19 Oct 2026");
+    let evening = desk.get("/day/2026-10-20?view=evening").await;
+    evening.says("1 paper ran out or does within 30 days").says("annual inspection ran out on 19 Oct 2026");
+    let spanish = desk.get_in("/day/2026-10-20?view=morning", "es").await;
+    spanish.says("Inspección anual vencida: TH-01.");
+    no_key_shows(&spanish);
     let none = desk.post("/units/TH-01/papers", &[]).await;
     assert_eq!(none.status, StatusCode::UNPROCESSABLE_ENTITY);
     none.says("The paper has no date.");

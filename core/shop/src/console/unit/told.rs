@@ -4,7 +4,7 @@ use sumpbook_daybook::line::Line;
 use sumpbook_daybook::text::Arg;
 use sumpbook_trade::Fact;
 use sumpbook_trade::procedure::{item_of_step, word_of_step};
-use sumpbook_trade::record::{AnswerKind, Glass, ReturnHow, ReturnLine, ReturnToService};
+use sumpbook_trade::record::{AnswerKind, Glass, OilPut, ReturnHow, ReturnLine, ReturnToService};
 
 use crate::console::words::Words;
 use crate::sheet::{key, poured};
@@ -74,7 +74,12 @@ fn fact(words: &Words, fact: &Fact) -> String {
             let verdict = chosen("verdict", &key(&certificate.verdict));
             format!("{}: {verdict}, {}", words.item(&of.item, of.place.as_deref()), certificate.words)
         }
-        Fact::ServiceDone(done) => words.listed(done.tasks.iter().map(|task| words.task(&task.0))),
+        Fact::ServiceDone(done) => {
+            let tasks = done.tasks.iter().map(|task| words.task(&task.0));
+            let oil = done.oil.as_ref().map(|oil| oil_put(words, oil)).filter(|oil| !oil.is_empty());
+            let why = done.oil_reason.map(|why| chosen("service-oil", &key(&why)));
+            words.listed(tasks.chain(oil).chain(why).chain(done.parts.iter().cloned()))
+        }
         Fact::VisitPlan(plan) => {
             let tasks = plan.tasks.iter().map(|task| words.task(&task.0));
             let defects = plan.defects.iter().map(|of| words.item(&of.item, of.place.as_deref()));
@@ -108,6 +113,14 @@ fn fact(words: &Words, fact: &Fact) -> String {
         }
         _ => String::new(),
     }
+}
+
+/// "8.0 qt mineral VG 46".
+fn oil_put(words: &Words, oil: &OilPut) -> String {
+    let volume =
+        oil.volume.map(|volume| words.measure(&format!("{} {}", volume.value_text(), key(&volume.unit))));
+    let family = oil.family.map(|family| words.or_plain(&format!("family-{}", key(&family)), &key(&family)));
+    [volume, family, oil.grade.clone()].into_iter().flatten().collect::<Vec<_>>().join(" ")
 }
 
 /// How far a procedure went, what was not so, and why it was done in spite of a lock.
