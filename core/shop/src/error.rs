@@ -174,6 +174,16 @@ pub enum ShopError {
     /// Words are missing.
     #[error("say why, in your own words. Nothing was recorded.")]
     NoWords,
+    /// A finding would lock less than the checklist has it, and nobody says why.
+    #[error(
+        "'{item}: {word}' would lock less than the checklist has it. Say why, in your own words (\"why\"). Nothing was changed."
+    )]
+    LocksLess {
+        /// The checklist's item.
+        item: String,
+        /// Its word.
+        word: String,
+    },
     /// No open defect of that name.
     #[error("{unit} has no open defect '{item}'. {open} Nothing was certified.")]
     NoSuchDefect {

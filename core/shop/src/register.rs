@@ -8,13 +8,13 @@ use sumpbook_trade::clock::Programme;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::record::{
     DayStatusSet, OwnSeverity, PersonSet, ProgrammeSet, Role, RuleNumbers, SetProfile, SetRegistered,
-    SeveritiesSet, ShopSays, TruckRegistered, Verdict,
+    SeveritiesSet, ShopSays, Source, TruckRegistered, Verdict,
 };
 use sumpbook_trade::{Entry, EntryId, Fact, FactKind, Features, PersonId, SetId, Tenths, TruckId};
 
 use crate::settle::decide;
 use crate::shop::new_id;
-use crate::{Hand, Shop, ShopError};
+use crate::{Hand, Shop, ShopError, Told};
 
 /// A truck to be registered, or changed when its door number is known.
 #[derive(Clone, Debug)]
@@ -79,20 +79,45 @@ impl Shop {
     }
 
     /// Sets what findings lock where it is otherwise than on the checklist, whole. What was found before keeps what it
-    /// locked.
+    /// locked. `why` is kept with it.
     ///
     /// # Errors
-    /// A word that is not the checklist's; else as [`Shop::write`].
-    pub fn set_severities(&mut self, own: Vec<OwnSeverity>, hand: &Hand) -> Result<EntryId, ShopError> {
-        Template::common_practice().map_err(LedgerError::from)?.with_own(&own)?;
-        self.write(None, SeveritiesSet { own }.into(), None, hand)
+    /// A word that is not the checklist's; one that is to lock less than it does there and did not before, and no reason
+    /// is given; else as [`Shop::write`].
+    pub fn set_severities(
+        &mut self,
+        own: Vec<OwnSeverity>,
+        why: Option<&str>,
+        hand: &Hand,
+    ) -> Result<EntryId, ShopError> {
+        let shipped = Template::common_practice().map_err(LedgerError::from)?;
+        shipped.with_own(&own)?;
+        let why = why.map(str::trim).filter(|why| !why.is_empty());
+        let before = self.ledger.fleet().own_severities();
+        let mut less = own.iter().filter(|own| own.locks_less(shipped) && !before.contains(own));
+        if let (Some(less), None) = (less.next(), why) {
+            return Err(ShopError::LocksLess { item: less.item.clone(), word: less.word.clone() });
+        }
+        let told = Told {
+            person: hand.person,
+            at: hand.at,
+            source: Source::Shop,
+            hours: None,
+            note: why.map(str::to_owned),
+        };
+        self.write_told(None, SeveritiesSet { own }.into(), told, hand)
     }
 
     /// Sets what these words lock and leaves every other as it is. Returns whether that is a change.
     ///
     /// # Errors
     /// As [`Shop::set_severities`].
-    pub fn change_severities(&mut self, changed: Vec<OwnSeverity>, hand: &Hand) -> Result<bool, ShopError> {
+    pub fn change_severities(
+        &mut self,
+        changed: Vec<OwnSeverity>,
+        why: Option<&str>,
+        hand: &Hand,
+    ) -> Result<bool, ShopError> {
         let shipped = Template::common_practice().map_err(LedgerError::from)?;
         let before = self.ledger.fleet().own_severities();
         let same = |one: &OwnSeverity, other: &OwnSeverity| one.item == other.item && one.word == other.word;
@@ -103,7 +128,7 @@ impl Shop {
         if own == before {
             return Ok(false);
         }
-        self.set_severities(own, hand).map(|_| true)
+        self.set_severities(own, why, hand).map(|_| true)
     }
 
     /// Registers a truck; one of the same door number is changed. Returns which.

@@ -54,7 +54,12 @@ enum Registration {
     /// The numbers of the rules: `coming-up-days`, `covers-minutes` and the rest; what is left out is the usual one.
     Numbers(RuleNumbers),
     /// What findings lock where the fleet has it otherwise than the checklist, whole; an empty list is the checklist.
-    Severities { own: Vec<OwnSeverity> },
+    Severities {
+        own: Vec<OwnSeverity>,
+        /// Why, where a finding is to lock less than on the checklist.
+        #[serde(default)]
+        why: Option<String>,
+    },
     /// A programme of services.
     Programme {
         /// Door number; every unit without one of its own when left out.
@@ -192,8 +197,8 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
         Registration::Numbers(numbers) => {
             shop.set_numbers(numbers, &hand)?;
         }
-        Registration::Severities { own } => {
-            shop.set_severities(own, &hand)?;
+        Registration::Severities { own, why } => {
+            shop.set_severities(own, why.as_deref(), &hand)?;
         }
         Registration::Programme { unit, programme } => {
             let truck = unit.map(|door| shop.unit(&door)).transpose()?;

@@ -131,6 +131,7 @@ impl No {
             ShopError::DecidedMeanwhile => No::because("no-decided-meanwhile"),
             ShopError::NoTargets => No::because("no-targets"),
             ShopError::NoWords => No::because("no-words"),
+            ShopError::LocksLess { item, word } => No::because("no-severity-why").item(item).word(word),
             ShopError::NoSuchDefect { unit, item, .. } => {
                 No::because("no-defect").given("unit", unit).item(item)
             }

@@ -18,6 +18,7 @@ pub(super) struct OwnRules {
     since: Stamp,
     of: &'static str,
     said: Vec<String>,
+    why: Option<String>,
 }
 
 /// Every time that it was set, in the order it was.
@@ -32,13 +33,13 @@ pub(super) fn own_rules(spoken: Spoken, ledger: &Ledger) -> Result<Vec<OwnRules>
         if truth.fact(held.n)?.is_none_or(|fact| fact.judged != Judged::Counts) {
             continue;
         }
-        let Ok(Entry { at, fact, .. }) = Entry::from_payload(&held.row.payload) else { continue };
+        let Ok(Entry { at, fact, note, .. }) = Entry::from_payload(&held.row.payload) else { continue };
         let set = match &fact {
             Fact::RuleNumbers(numbers) => ("pack-own-numbers", numbers_said(spoken, numbers)),
             Fact::SeveritiesSet(set) => ("pack-own-severities", severities_said(spoken, usual, &set.own)),
             _ => continue,
         };
-        all.push(OwnRules { since: at, of: set.0, said: set.1 });
+        all.push(OwnRules { since: at, of: set.0, said: set.1, why: note });
     }
     Ok(all)
 }
@@ -51,6 +52,7 @@ pub(super) fn drawn(spoken: Spoken, all: &[OwnRules], when: impl Fn(Stamp) -> St
             h3 { (spoken.t(set.of)) ", " (spoken.say("pack-since", &[("when", Arg::Text(&when(set.since)))])) }
             @if set.said.is_empty() { p { (spoken.t("pack-own-usual")) } }
             ul { @for said in &set.said { li { (said) } } }
+            @if let Some(why) = &set.why { p { (spoken.say("pack-own-why", &[("why", Arg::Text(why))])) } }
         }
     }
 }

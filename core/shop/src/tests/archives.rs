@@ -464,9 +464,9 @@ fn a_pack_tells_what_the_shop_set_otherwise_than_usual_and_since_when() {
         own("mirrors", "hairline", Severity::Road, None),
         own("coolant", "low", Severity::Note, Some(Severity::Note)),
     ];
-    yard.shop.set_severities(set, &hand).unwrap();
+    yard.shop.set_severities(set, Some("ours show it on the display"), &hand).unwrap();
     yard.shop.set_numbers(RuleNumbers { forecast_spreads: 164, ..RuleNumbers::default() }, &hand).unwrap();
-    yard.shop.set_severities(vec![], &yard.hand("Ilse", "2026-10-20T10:00:00-06:00")).unwrap();
+    yard.shop.set_severities(vec![], None, &yard.hand("Ilse", "2026-10-20T10:00:00-06:00")).unwrap();
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("p.zip");
     let ledger = still(&yard.shop).unwrap();
@@ -482,6 +482,7 @@ fn a_pack_tells_what_the_shop_set_otherwise_than_usual_and_since_when() {
         "Coolant: low, the second time in 7 days: note; usual is road",
         "Earliest and latest, spreads to either side: 1.64; usual is 1.28",
         "All as is usual from then on.",
+        "Why, as it was written: ours show it on the display",
     ] {
         assert!(page.contains(said), "{said}: {page}");
     }

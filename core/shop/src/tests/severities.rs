@@ -4,7 +4,7 @@ use sumpbook_daybook::line::{AnswerError, with_severity};
 use sumpbook_trade::checklist::Severity;
 use sumpbook_trade::defect::LockPart;
 use sumpbook_trade::record::{Answer, AnswerKind, Glass, LevelCheck, OwnSeverity, SeveritiesSet, TopUp};
-use sumpbook_trade::{EntryId, Fluid};
+use sumpbook_trade::{Entry, EntryId, Fluid};
 
 use super::yard::{Yard, answer, at, walk};
 
@@ -16,7 +16,7 @@ fn own(item: &str, word: &str, severity: Severity, again: Option<Severity>) -> O
 
 fn set(yard: &mut Yard, own: Vec<OwnSeverity>, when: &str) {
     let hand = yard.hand("Ilse", when);
-    yard.shop.set_severities(own, &hand).unwrap();
+    yard.shop.set_severities(own, Some("said in a test"), &hand).unwrap();
 }
 
 fn word(item: &str, word: &str) -> Answer {
@@ -162,7 +162,7 @@ fn what_is_not_on_the_checklist_is_refused_and_passed_over_when_another_program_
     let mut yard = Yard::new();
     let hand = yard.hand("Ilse", MONDAY);
     let wrong = vec![own("wings", "bent", Severity::Road, None), own("horn", "weak", Severity::Note, None)];
-    let told = yard.shop.set_severities(wrong.clone(), &hand).unwrap_err();
+    let told = yard.shop.set_severities(wrong.clone(), None, &hand).unwrap_err();
     assert_eq!(told.to_string(), "the checklist has no item 'wings'. Nothing was changed.");
     assert!(yard.shop.ledger.fleet().own_severities().is_empty());
     yard.shop.write(None, SeveritiesSet { own: wrong }.into(), None, &hand).unwrap();
@@ -174,10 +174,37 @@ fn what_is_not_on_the_checklist_is_refused_and_passed_over_when_another_program_
 }
 
 #[test]
+fn to_lock_less_than_the_checklist_asks_why_and_the_reason_is_kept() {
+    let mut yard = Yard::new();
+    let hand = yard.hand("Ilse", MONDAY);
+    let weak = || own("horn", "weak", Severity::Note, None);
+    let mut change = |one: OwnSeverity, why: Option<&str>| yard.shop.change_severities(vec![one], why, &hand);
+    for no in [None, Some("  ")] {
+        let told = change(weak(), no).unwrap_err().to_string();
+        assert!(told.starts_with("'horn: weak' would lock less than the checklist has it."), "{told}");
+    }
+    let second = change(own("coolant", "low", Severity::Note, Some(Severity::Note)), None);
+    assert!(second.unwrap_err().to_string().contains("coolant: low"), "the second time counts as well");
+    // Road alone opens the air: that is less too.
+    assert!(change(own("mirrors", "cracked", Severity::Air, None), None).is_err());
+    // To lock more, and what was said before, need no word.
+    assert!(change(own("mirrors", "hairline", Severity::Road, None), None).unwrap());
+    assert!(change(weak(), Some("two horns on ours")).unwrap());
+    assert!(change(own("mirrors", "hairline", Severity::Note, None), None).unwrap(), "back to the usual");
+    assert_eq!(yard.shop.ledger.fleet().own_severities().len(), 1);
+    let truth = yard.shop.ledger.store().truth();
+    let all = truth.between(0, i64::MAX, i64::MAX).unwrap();
+    let notes: Vec<_> =
+        all.iter().filter_map(|held| Entry::from_payload(&held.row.payload).ok()?.note).collect();
+    assert!(notes.contains(&"two horns on ours".to_owned()), "{notes:?}");
+}
+
+#[test]
 fn one_word_changed_leaves_the_others_and_no_change_writes_nothing() {
     let mut yard = Yard::new();
     let hand = yard.hand("Ilse", MONDAY);
-    let change = |yard: &mut Yard, one| yard.shop.change_severities(vec![one], &hand).unwrap();
+    let change =
+        |yard: &mut Yard, one| yard.shop.change_severities(vec![one], Some("said in a test"), &hand).unwrap();
     assert!(change(&mut yard, own("horn", "weak", Severity::Note, None)));
     assert!(change(&mut yard, own("mirrors", "hairline", Severity::Road, None)));
     assert!(!change(&mut yard, own("mirrors", "hairline", Severity::Road, None)));

@@ -61,6 +61,7 @@ no-severity-outlet = “{ $item }” is looked at on no single outlet: it cannot
 no-severity-again = “{ $item }: { $word }” locks the same each time: it has no second time. Nothing was changed.
 no-severity-less-again = “{ $item }: { $word }” would lock less the second time than the first. Nothing was changed.
 no-severity-twice = “{ $item }: { $word }” is edited twice. Nothing was changed.
+no-severity-why = “{ $item }: { $word }” would lock less than the checklist has it. Nothing was changed. Go back and say why, in your own words.
 
 no-campaign-name = A campaign needs a name of 1 to 40 letters, digits, blanks or . - / _, such as the number of the maker's paper. Nothing was recorded.
 no-campaign-words = Say in 1 to 400 letters what is to be done. Nothing was recorded.

@@ -30,6 +30,7 @@ pack-first-at = at { $hours } h
 pack-own = What the shop has otherwise than usual
 pack-own-numbers = The rules' numbers
 pack-own-severities = What findings lock
+pack-own-why = Why, as it was written: { $why }
 pack-own-none = All as is usual, from the beginning.
 pack-own-usual = All as is usual from then on.
 pack-otherwise = { $what }: { $own }; usual is { $usual }

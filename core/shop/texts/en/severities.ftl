@@ -15,3 +15,4 @@ stands-on-common-practice = common practice, no source
 stands-on-shop-rule = the shop's own rule
 stands-on-shop-or-state = company policy or state rule
 stands-on-cdl-5-3 = model CDL manual, section 5.3
+severities-why = Why, where a finding is to lock less than usual

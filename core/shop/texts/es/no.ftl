@@ -61,6 +61,7 @@ no-severity-outlet = «{ $item }» no se mira en una salida sola: no puede bloqu
 no-severity-again = «{ $item }: { $word }» bloquea lo mismo cada vez: no tiene segunda vez. No se cambió nada.
 no-severity-less-again = «{ $item }: { $word }» bloquearía menos la segunda vez que la primera. No se cambió nada.
 no-severity-twice = «{ $item }: { $word }» se cambia dos veces. No se cambió nada.
+no-severity-why = “{ $item }: { $word }” bloquearía menos que en la lista. No se cambió nada. Vuelve y escribe por qué, con tus palabras.
 
 no-campaign-name = Una campaña necesita un nombre de 1 a 40 letras, cifras, espacios o . - / _, como el número del papel del fabricante. No se registró nada.
 no-campaign-words = Di en 1 a 400 letras qué hay que hacer. No se registró nada.

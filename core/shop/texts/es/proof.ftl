@@ -30,6 +30,7 @@ pack-first-at = al llegar a { $hours } h
 pack-own = Lo que el taller tiene distinto de lo habitual
 pack-own-numbers = Los números de las reglas
 pack-own-severities = Lo que bloquea cada hallazgo
+pack-own-why = Por qué, como se escribió: { $why }
 pack-own-none = Todo como es habitual, desde el principio.
 pack-own-usual = Todo como es habitual desde entonces.
 pack-otherwise = { $what }: { $own }; lo habitual es { $usual }

@@ -15,3 +15,4 @@ stands-on-common-practice = práctica común, sin fuente
 stands-on-shop-rule = regla propia del taller
 stands-on-shop-or-state = política de la empresa o regla estatal
 stands-on-cdl-5-3 = manual CDL modelo, sección 5.3
+severities-why = Por qué, si un hallazgo va a bloquear menos que de costumbre

@@ -54,6 +54,15 @@ impl OwnSeverity {
         item.severity(&self.word) == Some(self.severity)
             && self.again.is_none_or(|own| again.is_some_and(|again| again.severity == own))
     }
+
+    /// Whether it locks less than a checklist has it by itself, the first time or the second.
+    pub fn locks_less(&self, checklist: &Template) -> bool {
+        let less = |own: Severity, usual: Severity| own.and(usual) != own;
+        let Some(item) = checklist.item(&self.item) else { return false };
+        let again = item.again.as_ref().filter(|again| again.word == self.word);
+        item.severity(&self.word).is_some_and(|usual| less(self.severity, usual))
+            || self.again.zip(again).is_some_and(|(own, again)| less(own, again.severity))
+    }
 }
 
 impl Template {

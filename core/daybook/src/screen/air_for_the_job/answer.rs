@@ -188,7 +188,8 @@ fn rows(units: &Units, air: &JobAir, tools: usize, known: usize) -> Vec<AirAnswe
         rows.push(row(key, how, Some(units.flow_told(left))));
         rows.push(match air.at_tool {
             Some(gauge) => {
-                let how = if all_known { "air-about" } else { "air-at-most-about" };
+                // Worked out from the pressure held: tools that take more than is delivered pull it down.
+                let how = if all_known && !missing { "air-about" } else { "air-at-most-about" };
                 row("air-at-tool", how, Some(units.pressure_told(gauge)))
             }
             None => row("air-at-tool", "air-at-tool-unknown", None),

@@ -139,7 +139,12 @@ async fn set(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     if changed.is_empty() {
         return Err(Refused::Asked("severities-none"));
     }
-    visit.write("/severities", move |shop, hand| shop.change_severities(changed, hand).map(|_| ())).await
+    let why = fields.owned("why");
+    visit
+        .write("/severities", move |shop, hand| {
+            shop.change_severities(changed, why.as_deref(), hand).map(|_| ())
+        })
+        .await
 }
 
 fn severity(given: &str) -> Result<Severity, Refused> {

@@ -42,6 +42,11 @@ fn stop_of(telling: &Telling, stop: &StopOfThem) -> Markup {
                 form method="post" action="/severities" class="sheet-form" {
                     (telling.token())
                     @for item in &stop.items { (item_of(telling, item)) }
+                    @let why = format!("why-{}", stop.stop.as_deref().unwrap_or("before"));
+                    p {
+                        label for=(why) { (telling.t("severities-why")) } " "
+                        input id=(why) name="why" size="40" autocomplete="off";
+                    }
                     button { (telling.with("severities-set", &[("stop", Arg::Text(&name))])) }
                 }
             } @else {

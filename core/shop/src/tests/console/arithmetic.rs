@@ -375,6 +375,8 @@ async fn the_calculator_tells_what_is_left_over_and_warns_with_its_sources() {
     let short = &two["job"]["answer"]["warnings"][0];
     assert_eq!((&short["key"], &short["figure"]["value"]), (&"air-warn-too-little".into(), &"5".into()));
     assert_eq!(row(&two, "air-missing"), ("air-about", "5 cfm".to_owned()));
+    // Tools that take more than is delivered pull the pressure down: no more than this reaches them.
+    assert_eq!((row(&one, "air-at-tool").0, row(&two, "air-at-tool").0), ("air-about", "air-at-most-about"));
     // A second tool of which only the pressure is known takes air all the same.
     let unknown = browser.get(&format!("{job}&takes-1=80&at-2=90")).await.json();
     assert_eq!(row(&unknown, "air-taken"), ("air-at-least", "80 cfm".to_owned()));

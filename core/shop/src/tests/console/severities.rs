@@ -25,7 +25,7 @@ async fn what_each_word_locks_is_shown_set_by_its_stop_and_read_back() {
     assert_eq!((&usual["severity"], &usual["usual"]), (&"note".into(), &"note".into()));
     assert_eq!(usual["again"], serde_json::json!({ "days": 7, "severity": "road", "usual": "road" }));
 
-    let set = browser.post("/severities", "s:mirrors:hairline=road&s:horn:weak=note").await;
+    let set = browser.post("/severities", "s:mirrors:hairline=road&s:horn:weak=note&why=two+horns").await;
     assert_eq!((set.status.as_u16(), set.to.as_deref()), (303, Some("/severities")), "{}", set.body);
     let set = browser.post("/severities", "s:coolant:low=note&a:coolant:low=road-and-air").await;
     assert_eq!(set.status, 303, "{}", set.body);
@@ -51,6 +51,8 @@ async fn what_no_finding_can_lock_is_refused_and_nothing_changes() {
         "s:wings:bent=road",
         "s:coolant:low=road&a:coolant:low=note",
         "a:coolant:low=note",
+        "s:horn:weak=note",
+        "s:horn:weak=note&why=+",
         "nothing=road",
     ] {
         let refused = browser.post("/severities", wrong).await;
