@@ -170,10 +170,8 @@ impl Phone {
         }
         self.change(ChangeSet::RECORDED, |book, now| {
             let writer = Writer { now, clock_off_ms: book.clock_off_ms()?, id: fresh(now)? };
-            let entry = line.resolve(book.ledger().fleet(), template(book)?, &writer)?;
-            let id = entry.id;
-            book.ledger_mut().record_signed(vec![entry], now.unix_ms())?;
-            Ok(id)
+            let template = template(book)?.clone();
+            book.ledger_mut().record_line(&line, &template, &writer)
         })
     }
 }

@@ -225,3 +225,26 @@ fn n_a_record_reads_back_from_its_json() {
     let text = serde_json::to_string(&screen).unwrap();
     assert_eq!(serde_json::from_str::<UnitScreen>(&text).unwrap(), screen);
 }
+
+#[test]
+fn whoever_looks_at_the_papers_is_told_that_the_annual_inspection_ran_out() {
+    let mut yard = Yard::new();
+    let registered = include_str!("tern_hollow/fleet.jsonl").lines().nth(1).unwrap();
+    let mut caution = |until: &str| {
+        let until = format!(r#""annual-inspection":"{until}","in-service""#);
+        yard.shop(&registered.replacen(r#""in-service""#, &until, 1).replace("T08:00", "T09:00"));
+        let now = at("2026-10-19T06:20:00-06:00");
+        let walk = yard.pre_trip(TH_01, AMOS, "2026-10-19T06:20:00-06:00");
+        let screen = stop(&yard.ledger, &walk, &unseen(0), template(), now).unwrap().unwrap();
+        let papers = (1..=screen.of).find_map(|number| {
+            let query = StopQuery { stop: Some(number.to_string()), seen: Default::default(), open_ms: 0 };
+            let screen = stop(&yard.ledger, &walk, &query, template(), now).unwrap()?;
+            screen.lines.into_iter().find(|line| line.item == "papers")
+        });
+        papers.unwrap().caution
+    };
+    assert_eq!(caution("2026-10-18").as_deref(), Some("inspection-over"));
+    assert_eq!(caution("2026-10-19").as_deref(), Some("inspection-near"), "its last day");
+    assert_eq!(caution("2026-11-18").as_deref(), Some("inspection-near"));
+    assert_eq!(caution("2026-11-19"), None);
+}

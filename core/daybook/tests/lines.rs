@@ -8,6 +8,8 @@
     reason = "a test may stop where it stands"
 )]
 
+mod tern_hollow;
+
 use std::collections::BTreeSet;
 
 use serde_json::Value;
@@ -165,4 +167,30 @@ fn a_field_of_a_newer_version_stays_in_the_book_byte_for_byte() {
     assert!(matches!(told.as_slice(), [Admission::Admitted(_)]), "{told:?}");
     let held = ledger.store().truth().by_id(drive.id).unwrap();
     assert_eq!(held[0].row.payload, newer);
+}
+
+#[test]
+fn a_line_given_again_under_its_own_id_is_recorded_once_and_its_first_words_stand() {
+    let mut yard = tern_hollow::Yard::new();
+    let template = template();
+    let mut give = |figure: &str, when: &str| -> Result<_, Box<dyn std::error::Error>> {
+        let now: Stamp = when.parse().unwrap();
+        let line = Line::read(&format!(
+            r#"{{"id":"01a15957-0000-7000-8000-00000000abc1","unit":"TH-01","person":"Amos Tillery","kind":"hour-reading","body":{{"meter":"compressor","figure":"{figure}","how":"asked","kept-when-asked":false}}}}"#
+        ))
+        .unwrap();
+        yard.ledger.record_line(&line, template, &Writer { now, clock_off_ms: Some(0), id: writer().id })
+    };
+    let first = give("2862.4", "2026-10-19T16:00:00-06:00").unwrap();
+    assert_eq!(
+        give("2862.4", "2026-10-19T16:01:00-06:00").unwrap(),
+        first,
+        "a minute later, after a doubtful end"
+    );
+    let other = give("2863.4", "2026-10-19T16:02:00-06:00").unwrap_err().to_string();
+    assert!(other.contains("is the id of another record of this phone. Nothing was recorded"), "{other}");
+    let held = yard.ledger.store().truth().by_id(first).unwrap();
+    assert_eq!(held.len(), 1);
+    let state = yard.ledger.unit_state(tern_hollow::TH_01).unwrap();
+    assert_eq!(state.hours.last.unwrap().figure.to_string(), "2862.4");
 }

@@ -7,11 +7,11 @@ use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::store::SheetRow;
+use sumpbook_daybook::store::{FactRow, SheetRow};
 use sumpbook_trade::record::{SheetClosed, Source};
 use sumpbook_trade::{Entry, Fact, Stamp};
 
-use crate::sheet::{DaySheet, View, closings, day_sheet};
+use crate::sheet::{DaySheet, View, closings, day_number, day_sheet};
 use crate::{Hand, Shop, ShopError, heads};
 
 pub use by_itself::{CLOSING_HOUR, closing_hour, to_close};
@@ -113,7 +113,12 @@ fn changes_since(
         }
         after = end;
     }
-    if !recorded {
+    // What was dated ahead when the day was closed may be of the day by now.
+    let number = day_number(day);
+    let of_day = truth.facts_of_days(number, number)?;
+    let reached =
+        |fact: &FactRow| fact.n <= before.n && before.at_ms < fact.at_ms && fact.at_ms <= at.unix_ms();
+    if !recorded && !of_day.iter().any(reached) {
         return Ok(Vec::new());
     }
     let old: DaySheet = serde_json::from_slice(&before.body)?;

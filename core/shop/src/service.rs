@@ -46,12 +46,20 @@ pub fn service_told(
     }
     known_tasks(shop, truck, &done.tasks)?;
     same_family(shop, truck, &done, told.at)?;
-    let fleet = shop.ledger.fleet();
-    let said = fleet.yard_day(told.at);
-    if let Some(unit) = fleet.trucks.get(&truck).filter(|unit| said < unit.in_service) {
-        return Err(ShopError::BeforeInService { unit: unit.door.clone(), since: unit.in_service, said });
-    }
+    not_before_service(shop, truck, told.at)?;
     shop.write_told(Some(truck), done.into(), told, hand)
+}
+
+/// Refuses a service dated before the unit came into service: no clock would run from it.
+pub(crate) fn not_before_service(shop: &Shop, truck: TruckId, at: Stamp) -> Result<(), ShopError> {
+    let fleet = shop.ledger.fleet();
+    let said = fleet.yard_day(at);
+    match fleet.trucks.get(&truck).filter(|unit| said < unit.in_service) {
+        Some(unit) => {
+            Err(ShopError::BeforeInService { unit: unit.door.clone(), since: unit.in_service, said })
+        }
+        None => Ok(()),
+    }
 }
 
 /// Refuses oil of another family than the set was down as having then, and is now: what is poured later would be held

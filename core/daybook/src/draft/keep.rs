@@ -1,9 +1,11 @@
 //! Keeping drafts in the store.
 
+use sumpbook_trade::checklist::Template;
 use sumpbook_trade::{Entry, EntryId};
 
 use super::Draft;
 use crate::ledger::{Ledger, LedgerError, NewEntry};
+use crate::line::{Line, LineError, Writer};
 use crate::store::DraftRow;
 
 /// The drafts of a phone.
@@ -56,6 +58,35 @@ impl Ledger {
     /// As any write.
     pub fn give_up_draft(&mut self, id: EntryId) -> Result<(), LedgerError> {
         Ok(self.store_mut().drop_draft(id)?)
+    }
+
+    /// Records what a line says. A line that is given again under its own id, after a doubtful end, is recorded once:
+    /// the first words stand, whatever the clock says now.
+    ///
+    /// # Errors
+    /// As [`Line::resolve`], an id under which this device has recorded something else, and as [`Ledger::record`].
+    pub fn record_line<E: From<LineError> + From<LedgerError>>(
+        &mut self,
+        line: &Line,
+        template: &Template,
+        writer: &Writer,
+    ) -> Result<EntryId, E> {
+        let entry = line.resolve(self.fleet(), template, writer)?;
+        let id = entry.id;
+        if let Some(first) = self.first_told(id)? {
+            let clock = |of: &Entry| Entry { at: first.at, clock_off_ms: first.clock_off_ms, ..of.clone() };
+            let again = if line.at.is_none() { clock(&entry) } else { entry };
+            return if again == first { Ok(id) } else { Err(LineError::IdTaken(id).into()) };
+        }
+        self.record_signed(vec![entry], writer.now.unix_ms())?;
+        Ok(id)
+    }
+
+    /// What this device recorded under an id.
+    fn first_told(&self, id: EntryId) -> Result<Option<Entry>, LedgerError> {
+        let own = self.own_key().id();
+        let held = self.store().truth().by_id(id)?.into_iter().find(|held| held.row.actor.key() == own);
+        Ok(held.and_then(|held| Entry::from_payload(&held.row.payload).ok()))
     }
 
     /// Records what a draft was signed as; the draft goes in the same transaction. Trying again after a

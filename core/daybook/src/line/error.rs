@@ -1,5 +1,7 @@
 //! What is wrong with a line, and what to do about it.
 
+use sumpbook_trade::EntryId;
+
 use super::{AnswerError, NotSeen, ReturnLineError, StepsError};
 
 /// Why a line is no entry. Nothing of it was recorded.
@@ -98,6 +100,11 @@ pub enum LineError {
         /// What there is room for.
         most: usize,
     },
+    /// An id under which this device has recorded something else.
+    #[error(
+        "{0} is the id of another record of this phone. Nothing was recorded, and the first stands. Leave \"id\" out, or give one of its own."
+    )]
+    IdTaken(EntryId),
     /// Content of a "newer" kind that this version can read, or that is no content at all.
     #[error("what this line calls \"newer\" is a kind this version knows. Write it as that kind.")]
     NotNewer,

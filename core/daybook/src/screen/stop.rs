@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{EngineState, PlannedStop, Template, WalkPlace};
 use sumpbook_trade::record::Answer;
-use sumpbook_trade::{EntryId, Stamp};
+use sumpbook_trade::{EntryId, Stamp, TruckId};
 
 use super::line_row::{LineRow, line_row, shown};
 use super::main_act::{DisabledReason, Main, MainAct};
@@ -86,6 +86,26 @@ pub struct StopScreen {
     pub main: Main,
 }
 
+/// The annual inspection is told of within so many days of its last one, as the shop's due list does. Common practice, no
+/// source.
+const INSPECTION_DAYS: i64 = 30;
+
+fn asks_for_inspection(row: &LineRow) -> bool {
+    row.figure.as_ref().and_then(|figure| figure.limit.as_deref()) == Some("annual-inspection")
+}
+
+/// What the shop's record says of the annual inspection to whoever looks at its paper: that it ran out, or soon does.
+fn inspection_caution(ledger: &Ledger, unit: TruckId, now: Stamp) -> Option<String> {
+    let fleet = ledger.fleet();
+    let until = fleet.trucks.get(&unit)?.annual_inspection?;
+    let left = until.signed_duration_since(fleet.yard_day(now)).num_days();
+    match left {
+        ..0 => Some("inspection-over".to_owned()),
+        0..=INSPECTION_DAYS => Some("inspection-near".to_owned()),
+        _ => None,
+    }
+}
+
 /// One stop of a draft's walk; none when the unit's walk has no stop at all.
 ///
 /// # Errors
@@ -112,7 +132,11 @@ pub fn stop(
         .map(|line| {
             let own = draft.answer_to(line).map(|answer| shown(answer, None, None));
             let other = || walk.other(line).map(|o| shown(&o.answer, o.by.clone(), Some(o.at)));
-            line_row(template, &state, line, own.or_else(other))
+            let mut row = line_row(template, &state, line, own.or_else(other));
+            if asks_for_inspection(&row) {
+                row.caution = inspection_caution(ledger, draft.unit, now).or(row.caution);
+            }
+            row
         })
         .collect();
     let label = |index: usize| walk.stops.get(index).map(PlannedStop::label);

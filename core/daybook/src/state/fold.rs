@@ -177,7 +177,10 @@ impl Ledger {
         counted::add(&mut hours, &scope, (&judged, upto_ms))?;
         let worn = wear::worn(&scope, &hours::all_hours(&judged, &hours.estimates, fleet.zone), upto_ms)?;
         let decisions = services::decisions(&truth, &served)?;
-        let mut clocks = services::clocks(&scope, &served, &decisions, &worn);
+        let mut clocks = match scope.is_without_set() {
+            true => Vec::new(),
+            false => services::clocks(&scope, &served, &decisions, &worn),
+        };
         let campaigns = campaigns::of_unit(&scope, &served, &decisions, upto_ms);
         let mut locks = lock_outs(&all.defects);
         locks.extend(lay_ups.iter().map(lay_up::lock_out));

@@ -35,6 +35,11 @@ impl<'a> Scope<'a> {
         Scope { truth, fleet, truck, set, trucks, plain }
     }
 
+    /// Whether a set that is known stood on this truck and none does now: what is about the air went with it.
+    pub(super) fn is_without_set(&self) -> bool {
+        self.set.is_none() && self.fleet.sets_of(self.truck).next().is_some()
+    }
+
     /// The truck the set first stood on: from it the set has its beginning.
     pub(super) fn first_truck(&self) -> TruckId {
         let first = self.set.and_then(|set| self.fleet.first_truck_of(set));

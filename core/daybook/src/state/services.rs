@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 
 use sumpbook_trade::clock::{InService, ServiceDecision, ServiceRow, TaskClock, TaskId, task_clocks_weighed};
-use sumpbook_trade::hours::{Estimate, HoursLedger};
+use sumpbook_trade::hours::{AsideWhy, Estimate, HoursLedger, JudgedReading, Verdict as Judgement};
 use sumpbook_trade::record::{DefectName, ServiceDone, Source, Verdict, WaitingForPart};
 use sumpbook_trade::wear::Worn;
-use sumpbook_trade::{EntryId, Fact};
+use sumpbook_trade::{EntryId, Fact, Tenths};
 use uuid::Uuid;
 
 use super::hours::estimated_by;
@@ -20,7 +20,9 @@ use crate::store::Truth;
 /// Services as the clocks read them: one row a task.
 ///
 /// Hours are the unit's, carried over every exchange of meters: what the meter showed then, where it was read, and
-/// what had been estimated by that day of hours it did not count.
+/// what had been estimated by that day of hours it did not count. Of a figure that does not count (R3) no clock runs:
+/// what was accepted by then stands in for it, or while the two are in question the lesser, for a doubt must never make
+/// a clock run longer.
 pub(super) fn rows(
     fleet: &Fleet,
     entries: &[Bearing],
@@ -30,13 +32,17 @@ pub(super) fn rows(
     let mut rows = Vec::new();
     for (bearing, service) in services(entries) {
         let judged = hours.rows().iter().rev().find(|row| row.entry == bearing.entry.id.0);
+        let read = match judged {
+            Some(row) => Some(counted_then(hours, row)),
+            None => bearing.entry.hours,
+        };
         let day = fleet.yard_day(bearing.entry.at);
         let estimated = estimated_by(estimates, day, fleet.zone);
         for task in &service.tasks {
             rows.push(ServiceRow {
                 entry: bearing.entry.id.0,
                 task: task.clone(),
-                hours: judged.map(|row| row.total).or(bearing.entry.hours).map(|read| read + estimated),
+                hours: read.map(|read| read + estimated),
                 day,
                 at: bearing.entry.at.moment(),
                 oil_reason: service.oil_reason.is_some(),
@@ -45,6 +51,16 @@ pub(super) fn rows(
         }
     }
     rows
+}
+
+/// The hours of the unit when a service was done whose figure was judged so.
+fn counted_then(hours: &HoursLedger, told: &JudgedReading) -> Tenths {
+    let slipped = told.verdict == Judgement::Aside(AsideWhy::SlippedBack);
+    match hours.accepted_at_or_before(told.at).filter(|_| !told.verdict.counts() && !slipped) {
+        Some(accepted) if told.in_question => accepted.total.min(told.total),
+        Some(accepted) => accepted.total,
+        None => told.total,
+    }
 }
 
 /// The clocks as they stand, `worn` telling how late a weighted service came.

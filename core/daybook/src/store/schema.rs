@@ -18,6 +18,7 @@ const STEPS: &[&str] = &[
     include_str!("migrations/0010_more_bears.sql"),
     include_str!("migrations/0011_sounds.sql"),
     include_str!("migrations/0012_oil_again.sql"),
+    include_str!("migrations/0013_services_again.sql"),
 ];
 
 /// The newest form this program knows.

@@ -51,3 +51,5 @@ caution-crossing-plate = A crossing plate where wheels go over the hose.
 caution-valve-shut = Valve shut while you couple or uncouple.
 caution-not-breathing = This is not breathing air: oil-flooded. No hood, no mask on it.
 caution-hot-restart = Do not restart it hot by habit. Find the cause first.
+caution-inspection-over = By the shop's record the annual inspection has run out. Look at its paper or decal before the truck leaves.
+caution-inspection-near = By the shop's record the annual inspection runs out within 30 days. Look at its paper or decal.

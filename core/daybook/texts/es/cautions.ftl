@@ -51,3 +51,5 @@ caution-crossing-plate = Placa de cruce donde las ruedas pasen sobre la manguera
 caution-valve-shut = Válvula cerrada al acoplar y al desacoplar.
 caution-not-breathing = Este aire no es para respirar: trae aceite. No le conectes capucha ni máscara.
 caution-hot-restart = No lo vuelvas a arrancar caliente por costumbre. Primero encuentra la causa.
+caution-inspection-over = Según el taller, la inspección anual ya venció. Mira el papel o la calcomanía antes de salir.
+caution-inspection-near = Según el taller, la inspección anual vence dentro de 30 días. Mira el papel o la calcomanía.

@@ -97,6 +97,11 @@ pub(super) fn due_rows(words: &Words, rows: &[DueRow]) -> String {
         if row.at_most && row.hours_left.is_some() && row.hours_left != row.hours_left_at_most {
             hours.insert_str(0, "at least ");
         }
+        if let Some(likely) = &row.hours_left_likely {
+            hours.push_str(&format!(" (estimate: likely {likely}"));
+            hours.extend(row.hours_left_at_most.iter().map(|most| format!(", at most {most}")));
+            hours.push(')');
+        }
         if row.counts_weighted {
             hours.push_str(" weighted");
         }

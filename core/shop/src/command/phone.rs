@@ -183,10 +183,7 @@ fn one(phone: &mut Daybook, text: &str, template: &Template, args: &Phone) -> Re
     }
     let id = new_id(now).map_err(|e| CommandError::Asked(e.to_string()))?;
     let writer = Writer { now, clock_off_ms: phone.clock_off_ms()?, id };
-    let entry = line.resolve(phone.ledger().fleet(), template, &writer)?;
-    let id = entry.id;
-    phone.ledger_mut().record_signed(vec![entry], now.unix_ms())?;
-    Ok(id)
+    phone.ledger_mut().record_line(&line, template, &writer)
 }
 
 fn folder(args: &Phone) -> Result<&Path, CommandError> {

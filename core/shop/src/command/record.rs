@@ -10,6 +10,7 @@ use sumpbook_trade::{Fact, FactKind};
 use super::args::FromLines;
 use super::found::{hand, open, read_lines};
 use super::{CommandError, out};
+use crate::service::not_before_service;
 use crate::{Shop, ShopError};
 
 /// Records each line; its id is printed when its entry is durable.
@@ -52,6 +53,14 @@ fn one(shop: &mut Shop, mut line: Line, args: &FromLines) -> Result<sumpbook_tra
     let template = shop.ledger.fleet().checklist().map_err(|e| CommandError::Asked(e.to_string()))?;
     let entry = line.resolve(shop.ledger.fleet(), template, &writer)?;
     let id = entry.id;
+    if entry.at > hand.at {
+        return Err(ShopError::Ahead(entry.at).into());
+    }
+    // An old binder is kept as it stands.
+    let told = matches!(entry.fact, Fact::ServiceDone(_)) && entry.source != Source::BroughtIn;
+    if let Some(truck) = entry.unit.filter(|_| told) {
+        not_before_service(shop, truck, entry.at)?;
+    }
     let received = args.received.unwrap_or(hand.at).unix_ms();
     shop.ledger.record(&[NewEntry::about_its_unit(entry)], received)?;
     Ok(id)

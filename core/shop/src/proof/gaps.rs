@@ -128,7 +128,9 @@ fn of_unit(
     let when = |at: Stamp| yard.stamp(at.moment()).moment().format("%Y-%m-%d %H:%M").to_string();
     let days = entries(ledger, yard, truck, folder, found)?;
     let state = ledger.unit_state(truck)?;
-    for day in closed.iter().filter(|day| days.is_silent(**day) && is_expected_out(ledger, &state, **day)) {
+    // A day that is not over may still be told of.
+    let over = closed.range(..yard.day);
+    for day in over.filter(|day| days.is_silent(**day) && is_expected_out(ledger, &state, **day)) {
         found.add("not-reported", day.to_string());
     }
     for clock in state.clocks.iter().filter(|clock| clock.last.is_none() && clock.first_of.is_none()) {
@@ -291,11 +293,19 @@ fn service(
     if entry.hours.is_none() {
         found.add("service-no-hours", case.clone());
     }
+    let mut unknown = Vec::new();
+    // What an older binder does not tell may have been done all the same: before the first service that is known of a
+    // task nobody knows how long it had run.
+    if entry.source == Source::BroughtIn {
+        let before = ledger.unit_state_at(truck, entry.at.unix_ms().saturating_sub(1))?;
+        unknown =
+            before.clocks.into_iter().filter(|clock| clock.last.is_none()).map(|clock| clock.task).collect();
+    }
     let then = ledger.unit_state_at(truck, entry.at.unix_ms())?;
     for clock in
         then.clocks.iter().filter(|clock| clock.last.is_some_and(|last| EntryId(last.entry) == entry.id))
     {
-        let Some(late) = clock.late_by else { continue };
+        let Some(late) = clock.late_by.filter(|_| !unknown.contains(&clock.task)) else { continue };
         let hours = late.hours.map(|hours| format!("{hours} h"));
         let days = late.days.map(|days| format!("{days} d"));
         let by: Vec<String> = [hours, days].into_iter().flatten().collect();

@@ -5,7 +5,7 @@ use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::store::{FactRow, HeldEntry};
 use sumpbook_trade::record::{SheetClosed, Source};
-use sumpbook_trade::{Fact, FactKind};
+use sumpbook_trade::{Entry, Fact, FactKind};
 
 use super::day_facts::DayFacts;
 use super::rows::{AsideRow, LateRow};
@@ -75,15 +75,38 @@ pub(super) fn came_late(
         if entry.source == Source::BroughtIn || matches!(entry.fact, Fact::SheetClosed(_)) {
             continue;
         }
-        rows.push(LateRow {
-            unit: fact.truck.map(|truck| ledger.fleet().door(truck)),
-            says: kind_word(fact.kind),
-            who: yard.name(ledger, entry.person),
-            at: yard.stamp_ms(fact.at_ms),
-            came: yard.stamp_ms(held.received_ms),
-            came_from: yard.phone(ledger, held.row.actor.key()),
-            hours: fact.hours,
-        });
+        rows.push(late_row(ledger, yard, fact, &held, &entry));
     }
     Ok(rows)
+}
+
+/// Entries that are here and dated after the moment of looking, while the day is under way, in the order they came:
+/// whoever dated them has a clock that is ahead, or wrote down a day that has not come.
+pub(super) fn dated_ahead(ledger: &Ledger, yard: &Yard) -> Result<Vec<LateRow>, ShopError> {
+    if !yard.is_under_way() {
+        return Ok(Vec::new());
+    }
+    let truth = ledger.store().truth();
+    let mut facts = truth.facts_of_days(day_number(yard.day), i32::MAX)?;
+    facts.retain(|fact| fact.at_ms > yard.now.unix_ms() && fact.judged == Judged::Counts);
+    facts.sort_by_key(|fact| fact.n);
+    let mut rows = Vec::new();
+    for fact in facts {
+        if let Some((held, entry)) = entry_of(&truth, fact.n)? {
+            rows.push(late_row(ledger, yard, &fact, &held, &entry));
+        }
+    }
+    Ok(rows)
+}
+
+fn late_row(ledger: &Ledger, yard: &Yard, fact: &FactRow, held: &HeldEntry, entry: &Entry) -> LateRow {
+    LateRow {
+        unit: fact.truck.map(|truck| ledger.fleet().door(truck)),
+        says: kind_word(fact.kind),
+        who: yard.name(ledger, entry.person),
+        at: yard.stamp_ms(fact.at_ms),
+        came: yard.stamp_ms(held.received_ms),
+        came_from: yard.phone(ledger, held.row.actor.key()),
+        hours: fact.hours,
+    }
 }

@@ -1,8 +1,8 @@
 //! What was found, and what is locked because of it (R4).
 
+use chrono::{DateTime, FixedOffset};
 use sumpbook_daybook::fleet::CampaignTold;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::defect::{Answer, Defect, DefectState, LockOut, LockPart, Said, Verdict};
 use sumpbook_trade::lay_up::{LIST_OPEN, is_lay_up};
@@ -13,9 +13,11 @@ use super::unit_day::UnitDay;
 use super::{Yard, knowing};
 use crate::ShopError;
 
-/// Defects first found on the sheet's day, worst first.
+/// Defects first found on the sheet's day, or dated after the moment it is looked at, worst first.
 pub(super) fn new_on(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Vec<DefectRow>, ShopError> {
-    listed(ledger, yard, units, |defect| yard.day_of(defect.since) == yard.day)
+    listed(ledger, yard, units, |defect| {
+        yard.day_of(defect.since) == yard.day || is_ahead(yard, defect.since)
+    })
 }
 
 /// Defects that wait for a certificate, worst first.
@@ -33,19 +35,26 @@ fn listed(
     units: &[UnitDay],
     wanted: impl Fn(&Defect) -> bool,
 ) -> Result<Vec<DefectRow>, ShopError> {
-    of_states(ledger, yard, units.iter().map(|unit| (unit.door.as_str(), &unit.state)), wanted)
+    let of = units.iter().map(|unit| (unit.door.as_str(), unit.as_looked_at(yard).defects.as_slice()));
+    of_units(ledger, yard, of, wanted)
+}
+
+/// Whether something is dated after the moment at which its own day, or one before it, is looked at. It is here, so a
+/// clock was ahead: it holds from now on, and not from a moment that has not come.
+fn is_ahead(yard: &Yard, since: DateTime<FixedOffset>) -> bool {
+    yard.is_under_way() && since > yard.now.moment()
 }
 
 /// Such defects of these units, worst first.
-pub(super) fn of_states<'a>(
+pub(super) fn of_units<'a>(
     ledger: &Ledger,
     yard: &Yard,
-    units: impl Iterator<Item = (&'a str, &'a UnitState)>,
+    units: impl Iterator<Item = (&'a str, &'a [Defect])>,
     wanted: impl Fn(&Defect) -> bool,
 ) -> Result<Vec<DefectRow>, ShopError> {
     let mut rows = Vec::new();
-    for (door, state) in units {
-        for defect in state.defects.iter().filter(|defect| wanted(defect)) {
+    for (door, defects) in units {
+        for defect in defects.iter().filter(|defect| wanted(defect)) {
             rows.push((worst(defect), row(ledger, yard, door, defect)?));
         }
     }
@@ -126,6 +135,7 @@ pub(crate) fn row(ledger: &Ledger, yard: &Yard, door: &str, defect: &Defect) -> 
             words: String::new(),
         }),
         repeat: defect.repeats.is_some(),
+        ahead: is_ahead(yard, defect.since),
     })
 }
 
@@ -155,14 +165,18 @@ fn told_of<'a>(ledger: &'a Ledger, lock: &LockOut) -> Option<&'a CampaignTold> {
     campaign.told.iter().find(|told| told.entry.0 == lock.because.entry)
 }
 
-/// Lock-outs that stand at the cut, oldest first.
+/// Lock-outs that stand at the cut, oldest first; while the day is under way those too that are dated after it.
 pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<Vec<LockedRow>, ShopError> {
     let mut rows = Vec::new();
     let cut = yard.cut();
     for unit in units {
-        let stands = |at: Option<chrono::DateTime<chrono::FixedOffset>>| at.is_none_or(|at| cut < at);
-        for lock in unit.state.locks.iter().filter(|lock| lock.since <= cut && stands(lock.ended)) {
-            let answer = knowing::opening(&unit.state.defects, lock);
+        let state = unit.as_looked_at(yard);
+        // A campaign's last good day may well be to come.
+        let ahead = |lock: &LockOut| is_ahead(yard, lock.since) && !lock.is_of_campaign();
+        let begun = |lock: &LockOut| lock.since <= cut || ahead(lock);
+        let stands = |at: Option<DateTime<FixedOffset>>| at.is_none_or(|at| cut < at && !is_ahead(yard, at));
+        for lock in state.locks.iter().filter(|lock| begun(lock) && stands(lock.ended)) {
+            let answer = knowing::opening(&state.defects, lock);
             let told = told_of(ledger, lock);
             let entry = answer.map_or(lock.because.entry, |answer| answer.entry);
             let opened = knowing::first_held(ledger, entry)?;
@@ -170,7 +184,7 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
                 (Some(opened), Some(phone)) => knowing::phone_knew(ledger, yard, phone, opened)?,
                 _ => None,
             };
-            let spell = unit.state.lay_ups.iter().find(|spell| spell.entry == lock.because.entry);
+            let spell = state.lay_ups.iter().find(|spell| spell.entry == lock.because.entry);
             let laid_up = is_lay_up(lock);
             rows.push(LockedRow {
                 unit: unit.door.clone(),
@@ -201,6 +215,7 @@ pub(super) fn locked(ledger: &Ledger, yard: &Yard, units: &[UnitDay]) -> Result<
                     (false, None) => "certify",
                 }
                 .to_owned(),
+                ahead: is_ahead(yard, lock.since),
             });
         }
     }

@@ -50,6 +50,9 @@ pub struct DefectRow {
     pub reviewed: Option<SaidRow>,
     /// The same item ended within 30 days before.
     pub repeat: bool,
+    /// Dated after it came: the clock that dated it is ahead.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub ahead: bool,
 }
 
 /// A certificate as it is told of.
@@ -92,4 +95,7 @@ pub struct LockedRow {
     pub certified: Option<Stamp>,
     /// `certify` or `review`; of a lay-up `return-list`, of a maker's campaign `service`.
     pub next_step: String,
+    /// Dated after it came: the clock that dated it is ahead. Whoever looks now holds it for locked.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub ahead: bool,
 }

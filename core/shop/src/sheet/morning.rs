@@ -4,7 +4,7 @@ use sumpbook_daybook::ledger::Ledger;
 use sumpbook_trade::clock::Standing;
 use sumpbook_trade::day::DayStatus;
 
-use super::aside::came_late;
+use super::aside::{came_late, dated_ahead};
 use super::record::{Morning, Section, Yesterday};
 use super::{Read, Yard, defects, expected, phones, visits};
 use crate::ShopError;
@@ -30,5 +30,6 @@ pub(super) fn morning(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Morni
             closed: closed.map(|(_, closed)| closed.version).max(),
             came_late: Section::of(came_late(ledger, yard, &read.closings, day, &read.facts)?),
         },
+        dated_ahead: Section::of(dated_ahead(ledger, yard)?),
     })
 }

@@ -108,6 +108,9 @@ pub struct Evening {
     pub set_aside: Section<AsideRow>,
     /// Entries of this day that came after its first closing.
     pub came_late: Section<LateRow>,
+    /// Entries that are dated after the moment at which the sheet was made. Left out where none is.
+    #[serde(default, skip_serializing_if = "Section::is_empty")]
+    pub dated_ahead: Section<LateRow>,
     /// Visits planned for the day after. What is locked now is not to go out then.
     #[serde(default, skip_serializing_if = "Section::is_empty")]
     pub bays_tomorrow: Section<VisitRow>,
@@ -134,6 +137,9 @@ pub struct Morning {
     pub phones_quiet: Section<PhoneRow>,
     /// What came late for yesterday.
     pub version_two: Yesterday,
+    /// Entries that are dated after the moment at which the sheet was made. Left out where none is.
+    #[serde(default, skip_serializing_if = "Section::is_empty")]
+    pub dated_ahead: Section<LateRow>,
 }
 
 /// A unit used while no pre-trip covered it.

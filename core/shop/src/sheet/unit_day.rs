@@ -96,7 +96,12 @@ impl UnitDay {
             None => (now, None),
         };
         let laid_up = laid_up(yard, &state, roster_from);
-        let uses: Vec<Use> = facts.iter().filter_map(|told| use_of(told.entry.as_ref()?)).collect();
+        let stops = lone_stops(ledger, &facts)?;
+        let stopped =
+            |told: &Told| Use { at: told.entry.at.moment(), entry: told.entry.id.0, what: UseKind::Stop };
+        let mut uses: Vec<Use> = facts.iter().filter_map(|told| use_of(told.entry.as_ref()?)).collect();
+        uses.extend(stops.iter().map(stopped));
+        uses.sort_by_key(|used| used.at);
         let (pre_trips, ends) = walks(ledger, yard, &facts)?;
         let roster = if laid_up.is_some() { Some((DayStatus::Stored, None)) } else { roster };
         let status = roster.map(|(status, _)| status);
@@ -118,8 +123,10 @@ impl UnitDay {
             },
         );
         let of_day = facts.iter().filter(|told| told.fact.day == number);
-        let told =
+        let mut told: Vec<Told> =
             of_day.filter_map(|told| Some(Told { fact: told.fact, entry: told.entry.clone()? })).collect();
+        told.extend(stops.into_iter().filter(|stop| stop.fact.day == number));
+        told.sort_by_key(|told| (told.fact.at_ms, told.fact.id));
         let wrote = state.wrote_last.filter(|wrote| wrote.day >= number.saturating_sub(WROTE_DAYS));
         let phone = wrote.map(|wrote| KeyId(wrote.device));
         let truck = state.truck;
@@ -129,6 +136,12 @@ impl UnitDay {
     /// As all its entries add up to, those after the cut too.
     pub(super) fn as_known(&self) -> &UnitState {
         self.later.as_ref().unwrap_or(&self.state)
+    }
+
+    /// As whoever looks at the sheet holds it: while the day is under way with all that came, for what is dated after
+    /// the moment of looking cannot be, and a lock-out must not wait for a clock that is ahead.
+    pub(super) fn as_looked_at(&self, yard: &Yard) -> &UnitState {
+        if yard.is_under_way() { self.as_known() } else { &self.state }
     }
 
     /// The entry of the day with this id.
@@ -162,8 +175,7 @@ fn time(minute: u16) -> Option<NaiveTime> {
 }
 
 fn use_of(entry: &Entry) -> Option<Use> {
-    // What was typed in at a desk shows nobody at the truck.
-    if !matches!(entry.source, Source::Phone | Source::Paper) {
+    if !is_at_the_truck(entry) {
         return None;
     }
     let what = match &entry.fact {
@@ -174,6 +186,31 @@ fn use_of(entry: &Entry) -> Option<Use> {
         _ => return None,
     };
     Some(Use { at: entry.at.moment(), entry: entry.id.0, what })
+}
+
+/// Stops of the air at the truck with no start before them among the facts of these days: somebody had it running.
+fn lone_stops(ledger: &Ledger, facts: &[&DayFact]) -> Result<Vec<Told>, ShopError> {
+    let truth = ledger.store().truth();
+    let (mut running, mut lone) = (false, Vec::new());
+    for DayFact { fact, .. } in facts {
+        match FactKind::from_code(fact.kind) {
+            FactKind::StartAir => running = true,
+            FactKind::StopAir if !running => lone.push(*fact),
+            FactKind::StopAir => running = false,
+            _ => {}
+        }
+    }
+    let mut told = Vec::new();
+    for fact in lone {
+        let entry = entry_of(&truth, fact.n)?.map(|(_, entry)| entry);
+        told.extend(entry.filter(is_at_the_truck).map(|entry| Told { fact, entry }));
+    }
+    Ok(told)
+}
+
+/// What was typed in at a desk shows nobody at the truck.
+fn is_at_the_truck(entry: &Entry) -> bool {
+    matches!(entry.source, Source::Phone | Source::Paper)
 }
 
 fn walks(

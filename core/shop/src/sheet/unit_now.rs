@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::UnitState;
-use sumpbook_trade::defect::DefectState;
+use sumpbook_trade::defect::{Defect, DefectState};
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::day_facts::DayFacts;
@@ -23,6 +23,8 @@ pub(crate) struct UnitNow {
     pub(crate) truck: TruckId,
     /// What its entries add up to.
     pub(crate) state: UnitState,
+    /// Its defects as whoever looks now holds them: those too that are dated after this moment.
+    pub(crate) defects: Vec<Defect>,
     /// Its one line of the day.
     pub(crate) today: ExpectedRow,
     /// Lock-outs that stand.
@@ -36,7 +38,7 @@ pub(crate) struct UnitNow {
 impl UnitNow {
     /// Defects that are not over.
     pub(crate) fn open_defects(&self) -> usize {
-        self.state.defects.iter().filter(|d| !matches!(d.state, DefectState::Closed { .. })).count()
+        self.defects.iter().filter(|d| !matches!(d.state, DefectState::Closed { .. })).count()
     }
 }
 
@@ -73,11 +75,13 @@ fn read(ledger: &Ledger, yard: &Yard, doors: Vec<(String, TruckId)>) -> Result<V
             last_heard: heard.get(&phone.0).map(|ms| yard.stamp_ms(*ms)),
             added: None,
         });
+        let defects = unit.as_looked_at(yard).defects.clone();
         Ok(UnitNow {
             locked: locked.remove(&unit.door).unwrap_or_default(),
             to_settle: to_settle.remove(&unit.door).unwrap_or_default(),
             door: unit.door,
             truck: unit.truck,
+            defects,
             state: unit.state,
             today,
             phone,
@@ -103,8 +107,8 @@ pub(crate) fn open_defects(
     yard: &Yard,
     unit: &UnitNow,
 ) -> Result<Vec<DefectRow>, ShopError> {
-    let of = std::iter::once((unit.door.as_str(), &unit.state));
-    defects::of_states(ledger, yard, of, |defect| !matches!(defect.state, DefectState::Closed { .. }))
+    let of = std::iter::once((unit.door.as_str(), unit.defects.as_slice()));
+    defects::of_units(ledger, yard, of, |defect| !matches!(defect.state, DefectState::Closed { .. }))
 }
 
 /// Every open defect of the fleet that waits for a certificate, worst first.
@@ -114,10 +118,11 @@ pub(crate) fn open_defects(
 pub(crate) fn to_certify(ledger: &Ledger, yard: &Yard) -> Result<Vec<DefectRow>, ShopError> {
     let mut units = Vec::new();
     for (door, truck) in yard.units(ledger)? {
-        units.push((door, ledger.unit_state_at(truck, yard.cut_ms)?));
+        let cut = if yard.is_under_way() { i64::MAX } else { yard.cut_ms };
+        units.push((door, ledger.unit_state_at(truck, cut)?));
     }
-    let of = units.iter().map(|(door, state)| (door.as_str(), state));
-    defects::of_states(ledger, yard, of, |defect| defect.state == DefectState::Open)
+    let of = units.iter().map(|(door, state)| (door.as_str(), state.defects.as_slice()));
+    defects::of_units(ledger, yard, of, |defect| defect.state == DefectState::Open)
 }
 
 /// Whether the last news of a unit is older than a day, or there never was any.

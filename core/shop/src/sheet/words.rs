@@ -21,6 +21,7 @@ pub(super) fn use_word(what: UseKind) -> &'static str {
         UseKind::Drive => "drive",
         UseKind::Pour => "pour",
         UseKind::Reading => "reading",
+        UseKind::Stop => "stop",
     }
 }
 

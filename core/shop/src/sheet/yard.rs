@@ -30,6 +30,12 @@ impl Yard {
         Ok(Yard { zone, day, now, cut_ms })
     }
 
+    /// Whether the day is looked at before it is over: then all that is known is of it, and what is dated after
+    /// the moment it is looked at is dated after it came.
+    pub(crate) fn is_under_way(&self) -> bool {
+        self.cut_ms == self.now.unix_ms()
+    }
+
     pub(crate) fn yesterday(&self) -> Result<NaiveDate, ShopError> {
         self.day.checked_sub_days(Days::new(1)).ok_or(ShopError::DayBeyond(self.day))
     }

@@ -112,3 +112,23 @@ fn said_of_the_later_one_alone_it_joins_what_it_was_asked_about() {
     // The cooler's last was in November: another service.
     assert_eq!(runs_from(&yard, "cooler-and-scavenge").1, "2026-10-20");
 }
+
+#[test]
+fn hours_of_a_service_that_cannot_be_move_no_clock() {
+    let mut yard = Yard::new();
+    yard.sign(1, "Amos", "TH-01", "2026-10-19T07:00:00-06:00", reading(28_660));
+    let done = service(&["oil-and-filters"]);
+    // One figure typed wrong: 3,286.6 for 2,866.2.
+    let told = yard.sign_with(1, "Dov", "TH-01", "2026-10-19T15:00:00-06:00", Some(32_866), done);
+    yard.exchange(1, "2026-10-19T16:48:00-06:00");
+    let accepted = (Some(Tenths(28_660)), "2026-10-19".to_owned());
+    assert_eq!(runs_from(&yard, "oil-and-filters"), accepted);
+    let done = yard.evening("2026-10-19", "2026-10-19T17:00:00-06:00").due.done;
+    assert!(done[0].late.iter().all(|late| !late.contains("368.6")), "{done:?}");
+    // Readings that go on from what was accepted leave it so; a figure that a person says stands is the clock's.
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T07:00:00-06:00", reading(28_670));
+    yard.exchange(1, "2026-10-20T16:48:00-06:00");
+    assert_eq!(runs_from(&yard, "oil-and-filters"), accepted);
+    decided(&mut yard, &[told], Verdict::ReadingStands, "2026-10-20T17:00:00-06:00");
+    assert_eq!(runs_from(&yard, "oil-and-filters").0, Some(Tenths(32_866)));
+}

@@ -5,6 +5,7 @@ mod campaigns;
 mod closing;
 mod closing_by_itself;
 mod console;
+mod dated_ahead;
 mod decisions;
 mod demo_month;
 mod folder;

@@ -186,3 +186,17 @@ fn what_is_recorded_at_a_truck_is_held_against_the_registration_which_rules() {
     assert_eq!(rows(&yard, "2026-10-23T18:30:00-06:00"), []);
     assert_ne!(entry, off);
 }
+
+#[test]
+fn a_truck_whose_set_went_has_no_tasks_of_the_air_until_another_comes() {
+    let mut yard = worked();
+    assert!(!state(&yard, "TH-01").clocks.is_empty());
+    fitted(&mut yard, "S-91", "TH-05", "2026-10-21T08:00:00-06:00");
+    assert!(state(&yard, "TH-01").clocks.is_empty(), "{:?}", state(&yard, "TH-01").clocks);
+    let due = crate::due::due_list(&yard.shop.ledger, at("2026-10-21T17:00:00-06:00")).unwrap();
+    assert!(due.rows.iter().all(|row| row.unit != "TH-01"));
+    // One of which no set was ever registered keeps its programme: there may be one that nobody entered.
+    assert!(due.rows.iter().any(|row| row.unit == "TH-02"));
+    fitted(&mut yard, "S-92", "TH-01", "2026-10-22T08:00:00-06:00");
+    assert!(!state(&yard, "TH-01").clocks.is_empty());
+}

@@ -80,3 +80,28 @@ fn what_happened_stands_first_on_the_sheet_of_its_day() {
     assert_eq!((row.how_much.as_deref(), row.told.as_deref()), (Some("a quart of oil"), None));
     assert_eq!(evening.locked.count, 0, "it locks nothing by itself");
 }
+
+#[test]
+fn a_stop_whose_start_nobody_recorded_is_a_use() {
+    let mut yard = Yard::new();
+    let stop = || StopAir { steps: vec![], blew_down: Some(true) };
+    yard.sign(1, "Amos", "TH-01", "2026-10-20T11:00:00-06:00", stop());
+    yard.sign(
+        1,
+        "Bettina",
+        "TH-02",
+        "2026-10-20T09:00:00-06:00",
+        StartAir { steps: vec![], in_spite_of_lock: None },
+    );
+    yard.sign(1, "Bettina", "TH-02", "2026-10-20T11:00:00-06:00", stop());
+    yard.exchange(1, "2026-10-20T16:48:00-06:00");
+    let without = yard.evening("2026-10-20", "2026-10-20T17:00:00-06:00").without.rows;
+    let said: Vec<_> = without
+        .iter()
+        .map(|row| (row.unit.as_str(), row.what.as_str(), row.more, row.who.as_deref()))
+        .collect();
+    assert_eq!(
+        said,
+        [("TH-02", "start", 0, Some("Bettina Quaye")), ("TH-01", "stop", 0, Some("Amos Tillery"))]
+    );
+}

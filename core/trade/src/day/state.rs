@@ -73,6 +73,8 @@ pub enum UseKind {
     Pour,
     /// A meter was read.
     Reading,
+    /// The compressor was stopped, and no start before it is on record.
+    Stop,
 }
 
 /// An entry that shows a unit in use.

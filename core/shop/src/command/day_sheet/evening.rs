@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::words::Words;
 use crate::command::due::{due_rows, papers};
-use crate::sheet::{Evening, OilFound, OilRow, SaidRow, TopUpRow};
+use crate::sheet::{Evening, LateRow, OilFound, OilRow, SaidRow, TopUpRow};
 use crate::table::{section, table};
 
 /// Sections in their order; one with nothing keeps its line with 0.
@@ -70,6 +70,7 @@ pub(super) fn told(words: &Words, sheet: &Evening, text: &mut String) {
     text.push_str(&section(sheet.oil.count, "Who's drinking oil?", none(sheet.oil.count), &below));
     readings(words, sheet, text);
     late(words, sheet, text);
+    ahead(words, &sheet.dated_ahead.rows, text);
     let tomorrow = sheet.bays_tomorrow.rows.iter().map(|row| row.unit.as_str()).collect::<Vec<_>>();
     if !tomorrow.is_empty() {
         text.push_str(&format!("     In the bays tomorrow: {}\n", tomorrow.join(", ")));
@@ -295,7 +296,7 @@ fn readings(words: &Words, sheet: &Evening, text: &mut String) {
         .map(|row| {
             let told = |t: &crate::sheet::ToldService| {
                 let hours = t.hours.map_or_else(|| "no hours".to_owned(), |h| h.to_string());
-                format!("{} {} {hours}", words.who(&t.who), words.at(t.at))
+                format!("{} {} {hours}, entry {}", words.who(&t.who), words.at(t.at), t.entry)
             };
             format!(
                 "      Entered twice: {} {}: {}; {}\n",
@@ -366,4 +367,23 @@ fn late(words: &Words, sheet: &Evening, text: &mut String) {
         aside,
         &below,
     ));
+}
+
+/// Entries dated after the moment of looking, in either view; nothing where none is.
+pub(super) fn ahead(words: &Words, rows: &[LateRow], text: &mut String) {
+    if rows.is_empty() {
+        return;
+    }
+    let told = rows.iter().map(|row| {
+        [
+            row.unit.clone().unwrap_or_else(|| "the fleet".to_owned()),
+            words.kind(&row.says),
+            words.who(&row.who),
+            // Another year is what this is often about.
+            row.at.moment().format("%a %-d %b %Y %H:%M").to_string(),
+            format!("{} by {}", words.at(row.came), row.came_from),
+        ]
+    });
+    let below = table(["Unit", "What it says", "Who", "Dated", "Came"], told);
+    text.push_str(&section(rows.len(), "Dated after they came: a clock is ahead", "", &below));
 }

@@ -73,6 +73,7 @@ pub(super) fn told(words: &Words, sheet: &Morning, text: &mut String) {
     let below = table(["Unit", "What it says", "Who", "When", "Came"], rows);
     let aside = if late.came_late.count == 0 { "nothing came late" } else { "" };
     text.push_str(&section(late.came_late.count, "Came late for yesterday", aside, &below));
+    super::evening::ahead(words, &sheet.dated_ahead.rows, text);
 }
 
 /// Tasks of sets that are laid up, apart from the others, in either view; nothing where none is.
@@ -96,7 +97,7 @@ pub(super) fn locked_rows(words: &Words, rows: &[LockedRow]) -> String {
         [
             row.unit.clone(),
             words.lock(&row.lock),
-            words.at(row.since),
+            if row.ahead { format!("{}, dated ahead", words.at(row.since)) } else { words.at(row.since) },
             format!("{}: {}", words.item(&row.item, row.place.as_deref()), why),
             words.at_or(row.shop_knew, "not yet"),
             words.at_or(row.driver_knew, "not yet"),

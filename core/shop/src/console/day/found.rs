@@ -166,7 +166,10 @@ pub(super) fn locked(
         vec![
             door(&row.unit),
             html! { (mark::pair(&pair(row))) " " (lock_words(words, row)) },
-            said(words.at(row.since)),
+            said(match row.ahead {
+                true => words.with("since-ahead", &[("when", Arg::Text(&words.at(row.since)))]),
+                false => words.at(row.since),
+            }),
             html! {
                 (item) ": " (words.found(&row.why))
                 @if let Some(who) = &row.who { (name(&format!(", {who}"))) }

@@ -8,7 +8,8 @@ use crate::console::table::{Table, door, said, section};
 use crate::console::unit::set_told;
 use crate::console::words::Words;
 use crate::sheet::{
-    AnsweredBy, AsideRow, Evening, LateRow, OilFound, OilRow, ReminderRow, SettleRow, TopUpRow, TwiceRow,
+    AnsweredBy, AsideRow, Evening, LateRow, OilFound, OilRow, ReminderRow, Section, SettleRow, TopUpRow,
+    TwiceRow,
 };
 
 pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
@@ -46,6 +47,17 @@ pub(super) fn draw(words: &Words, sheet: &Evening) -> Markup {
         (section("late", sheet.came_late.count, &name("section-late"),
             &none(sheet.came_late.count, "none-late"),
             &late(words, "late-table", &name("section-late"), &sheet.came_late.rows)))
+        (ahead(words, &sheet.dated_ahead))
+    }
+}
+
+/// Entries dated after the moment of looking, in either view; nothing where none is.
+pub(super) fn ahead(words: &Words, of: &Section<LateRow>) -> Markup {
+    let name = words.t("section-ahead");
+    html! {
+        @if !of.is_empty() {
+            (section("ahead", of.count, &name, "", &late(words, "ahead-table", &name, &of.rows)))
+        }
     }
 }
 

@@ -46,6 +46,7 @@ pub(super) fn draw(words: &Words, sheet: &Morning, pages: Option<usize>, steps: 
         (section("late", late.came_late.count, &late_name,
             &none(late.came_late.count, "none-late"),
             &later::late(words, "late-table", &late_name, &late.came_late.rows)))
+        (later::ahead(words, &sheet.dated_ahead))
     }
 }
 
