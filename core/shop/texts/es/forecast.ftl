@@ -13,11 +13,11 @@ ruler-weighted-past = Ponderadas: una hora cuenta { $weight } ahora.
 ruler-counted = Contadas por arranque y paro: quedan al menos { $least } h, como máximo { $most } h.
 ruler-estimated = Estimadas: quedan al menos { $least } h, probable { $likely } h, como máximo { $most } h; cuenta lo menos.
 at-least-left = al menos { $hours }
-called-by-wrong-oil = pedido ya: aceite equivocado
-called-by-milky = pedido ya: aceite lechoso
-called-by-burnt = pedido ya: aceite quemado
+called-by-wrong-oil = adelantado por aceite equivocado
+called-by-milky = adelantado por aceite lechoso
+called-by-burnt = adelantado por aceite quemado
 
-other-meters = Otros medidores
+other-meters = Otros horómetros
 other-meters-apart = No cuentan para los servicios del compresor.
 meter-total = { $hours } h con todos sus medidores
 hours-unsure-runs = { $count ->

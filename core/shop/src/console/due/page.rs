@@ -156,7 +156,7 @@ fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks
             door(&due.unit),
             said(&task),
             said(told::hours_left(telling, due)),
-            said(due.last_good_day.map_or_else(dash, |day| telling.short_day(day))),
+            said(told::last_good_day(telling, due)),
             said(told::first(telling, due)),
             told::state(telling, due),
             said(due.waiting_for.as_ref().map_or_else(dash, |part| part.part.clone())),
