@@ -155,7 +155,7 @@ choice-wrong-fluid = otro líquido en el tanque
 severity-road-and-air = manejo y aire
 severity-road = manejo
 severity-air = aire
-severity-outlet = esta salida
+severity-outlet = esta salida de aire
 severity-note = nota
 
 # The eleven parts of the driver's report

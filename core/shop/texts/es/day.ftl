@@ -50,7 +50,7 @@ sentence-against = { $count ->
 sentence-nobody-knew = antes de que se pudiera saber
 sentence-no-lock-known = Sin bloqueo registrado según lo sabido: { $when }.
 sentence-not-out = No debe salir: { $units }.
-sentence-air-locked = Bloqueo de aire o de una salida: { $units }.
+sentence-air-locked = Bloqueo de aire o de una salida de aire: { $units }.
 sentence-inspection-over = Inspección anual vencida: { $units }.
 sentence-certify = { $count ->
     [0] Ninguna constancia por firmar.
@@ -71,6 +71,7 @@ section-against = Usado con bloqueo
 section-not-reported = No reportó, de { $of } que debían salir
 section-defects = Defectos nuevos, lo peor primero
 section-locked = Bloqueado ahora
+section-locked-then = Con bloqueo al final de ese día
 section-due = Vencido, vence, se acerca
 section-due-today = Vencido, vence hoy
 section-reminders = Recordatorios y otros avisos de pantalla
@@ -78,7 +79,7 @@ section-top-ups = Rellenos
 section-settle = Por aclarar
 section-aside = Apartado
 section-late = Llegó tarde, después del primer cierre de este día
-section-not-out = No debe salir
+section-not-out = Con bloqueo: manejo, aire o una salida de aire
 section-certify = Constancias por firmar
 section-expected = Deben salir
 section-bays = En el taller hoy
@@ -214,10 +215,13 @@ waiting-part = espera { $part }
 # Quién entra y qué hay
 parts-in = piezas que llegaron: { $count }
 part-is-in = { $part } llegó { $when }
-tomorrow = Mañana: { $what }.
-tomorrow-not-out = no salen { $units }
-tomorrow-air = aire o una salida con bloqueo { $units }
-tomorrow-bay = bahía { $units }
+tomorrow = Mañana { $what }.
+tomorrow-not-out = { $count ->
+    [one] no sale: { $units }
+   *[other] no salen: { $units }
+}
+tomorrow-air = con bloqueo de aire o de una salida de aire: { $units }
+tomorrow-bay = en la bahía: { $units }
 tomorrow-nothing = nada con bloqueo, ninguna visita planeada
 section-pages = Hojas de papel por capturar
 none-pages = ninguna guardada en el escritorio

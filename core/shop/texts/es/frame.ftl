@@ -74,7 +74,7 @@ glass-above = llena, arriba
 # Road and air
 lock-road = MANEJO
 lock-air = AIRE
-lock-outlet = salida { $name }
+lock-outlet = salida de aire { $name }
 no-lock = sin bloqueo registrado
 lock-stands = BLOQUEADO
 lock-awaiting = BLOQUEADO, falta revisión del chofer

@@ -28,7 +28,7 @@ do-service = Servicio hecho
 do-plan = Planear visita
 do-wait = En espera de pieza
 
-outlets-named = Salidas con BLOQUEO: { $outlets }
+outlets-named = Salidas de aire con BLOQUEO: { $outlets }
 since-when = desde { $when }
 its-phone-heard = su teléfono { $phone }, última noticia { $when }
 no-phone-wrote = ningún teléfono ha escrito de ella
