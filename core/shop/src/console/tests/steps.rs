@@ -116,7 +116,7 @@ async fn what_a_unit_does_is_said_on_its_page() {
     let said = desk.post(here, &out).await;
     assert_eq!((said.status, said.to.as_str()), (StatusCode::SEE_OTHER, "/units/TH-08#day"));
     let page = desk.get("/units/TH-08").await;
-    page.says("from Tue 20 Oct: out, expected out at 06:30");
+    page.says("from Tue 20 Oct: out, expected at 06:30");
     no_key_shows(&page);
     no_key_shows(&desk.get_in("/units/TH-08", "es").await);
     desk.get("/day/2026-10-20?view=evening").await.says("TH-08");
