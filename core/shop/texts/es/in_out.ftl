@@ -145,11 +145,13 @@ feed-by-hours = Las horas del medidor ya se habían acabado cuando se leyeron es
 feed-hours = Vence al llegar a { $hours } h del medidor o el último día por calendario, lo que llegue primero.
 feed-manual = Primero el manual del fabricante. Esto dice lo que se registró, nada más.
 
+gap-day = día
+gap-days = días
 gap-no-truck-serial = la serie del camión no está registrada
 gap-no-set-serial = la serie del equipo compresor no está registrada
 gap-task-never = tareas nunca registradas como hechas
 gap-service-no-hours = servicios sin horas
-gap-service-late = servicios que llegaron tarde
+gap-service-late = servicios hechos después de vencer
 gap-campaign-open = campañas sin hacer
 gap-campaign-look = campañas para las que hay que revisar la unidad
 gap-reading-span = lapsos de más de 14 días entre lecturas que cuentan
