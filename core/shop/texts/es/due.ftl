@@ -1,7 +1,7 @@
 # Due and visits.
 
 due-known = según lo sabido: { $when }
-due-units = De { $count } unidades, el número lleva
+due-units = De { $count } unidades, el número contiene
 due-both = horas y calendario
 due-show = Mostrar
 due-nothing = Nada en los próximos 30 días o 50 h.
@@ -9,6 +9,7 @@ due-of = Renglones { $first } a { $last } de { $count }.
 due-before = Renglones anteriores
 due-after = Renglones siguientes
 due-ticked = marcados
+due-ticked-one = marcado
 section-near = Vencido, vence, se acerca, o dentro de 30 días o 50 h
 section-of-unit = Todos los servicios de { $unit }
 due-no-task = ningún servicio en su programa
@@ -21,9 +22,10 @@ head-promised = Prometida
 
 plan-visit = Planear una visita
 plan-bay = Bahía
-plan-none-ticked = No se marcó ningún renglón. No se registró nada. Hay que volver y marcar los servicios o defectos.
-plan-no-day = La visita no tiene día. No se registró nada. Hay que volver y dar uno.
-plan-day-past = Ese día ya pasó en el taller. No se registró nada. Hay que volver y dar hoy o un día posterior.
+plan-bay-number = bahía { $number }
+plan-none-ticked = No se marcó ningún renglón. No se registró nada. Vuelve y marca los servicios o defectos.
+plan-no-day = La visita no tiene día. No se registró nada. Vuelve y da uno.
+plan-day-past = Ese día ya pasó en el taller. No se registró nada. Vuelve y da hoy o un día posterior.
 visit-missed = { $day }, no se hizo
 visits-later = { $count ->
     [one] Una visita más adelante
