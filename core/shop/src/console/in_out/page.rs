@@ -140,8 +140,8 @@ fn calendar(telling: &Telling, view: &InOutView) -> Markup {
         h3 { (telling.t("out-calendar")) }
         p { (telling.t("out-calendar-help")) }
         @match &view.calendar {
-            Some(path) => {
-                p { a href=(path) { code { (path) } } }
+            Some(address) => {
+                p { a href=(address) { code { (address) } } }
                 (act("make", "out-calendar-again"))
                 (act("end", "out-calendar-end"))
             }
