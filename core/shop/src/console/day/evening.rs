@@ -94,10 +94,14 @@ fn against(words: &Words, rows: &[AgainstRow]) -> Markup {
         vec![
             door(&row.unit),
             html! {
-                (mark::pair(&marked(&row.lock, LockNow::Locked))) " "
-                (words.with("lock-since", &[
-                    ("lock", Arg::Text(&words.lock(&row.lock))), ("when", Arg::Text(&since)),
-                ]))
+                span class="lock" {
+                    (mark::pair(&marked(&row.lock, LockNow::Locked))) " "
+                    span {
+                        (words.with("lock-since", &[
+                            ("lock", Arg::Text(&words.lock(&row.lock))), ("when", Arg::Text(&since)),
+                        ]))
+                    }
+                }
             },
             said(used),
             said(words.who(row.driver.as_deref())),
