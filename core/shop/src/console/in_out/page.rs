@@ -58,7 +58,7 @@ fn bring_in(telling: &Telling) -> Markup {
                     li {
                         (telling.with("what-columns", &[
                             ("what", Arg::Text(&t(&format!("what-{}", what.name())))),
-                            ("columns", Arg::Text(&what.columns().iter().map(|c| c.name()).collect::<Vec<_>>().join(", "))),
+                            ("columns", Arg::Text(&what.columns().iter().map(|c| c.name_in(telling.choice.language.tag())).collect::<Vec<_>>().join(", "))),
                         ]))
                     }
                 }
