@@ -23,6 +23,7 @@ day-status-keep = Keep it
 day-status-none = It was not said what the unit does. Nothing was recorded. Go back and choose.
 day-status-no-day = It was not said from which day. Nothing was recorded. Go back and give the day.
 day-status-not-out = Only a unit that goes out is expected at a time. Nothing was recorded. Go back and choose “out”, or leave the time empty.
+told-no-defect = None found
 do-certify = Certify
 do-service = Service done
 do-plan = Plan a visit

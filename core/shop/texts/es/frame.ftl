@@ -35,7 +35,7 @@ sign-in-nobody = Nadie puede entrar todavía. En la computadora del taller: sump
 sign-in-demo = Para entrar a la demostración: { $name }, contraseña { $password }
 sign-in-address = Esta dirección: { $address }
 sign-in-key = Su llave: { $key }
-sign-in-forgotten = ¿Se olvidó? Alguien en la computadora del taller pone otra: sumpbook password NOMBRE
+sign-in-forgotten = ¿Contraseña olvidada? Alguien en la computadora del taller pone otra: sumpbook password NOMBRE
 
 refused-title = Esto no se hizo
 refused-sign-in = Nadie ha entrado. Entra primero.
