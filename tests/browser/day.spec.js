@@ -31,7 +31,7 @@ test("17:00: the sentence first, then what happened, section by section; 06:00: 
   await page.getByRole("link", { name: "06:00 view" }).click();
   const morning = await page.locator("main section > h2").allInnerTexts();
   expect(morning.map((head) => head.replace(/^\d+\s+/, ""))).toEqual([
-    "Not to go out", "Certificates to sign", "Expected out", "Past due, due today", "In the bays today",
+    "Locked: road, air or an outlet", "Certificates to sign", "Expected out", "Past due, due today", "In the bays today",
     "Phones not heard from in 24 h", "Paper pages to type", "Came late for Sun 8 Nov",
   ]);
   expect((await record("/day/2026-11-09?view=morning")).sheet.view).toBe("morning");

@@ -62,6 +62,8 @@
     const count = () => {
       const marked = form.querySelectorAll("input[name=tick]:checked").length;
       ticked.querySelector("[data-count]").textContent = marked;
+      const words = ticked.querySelector("[data-one]");
+      words.textContent = marked === 1 ? words.dataset.one : words.dataset.several;
       ticked.hidden = marked === 0;
     };
     form.addEventListener("change", count);

@@ -155,7 +155,7 @@ choice-wrong-fluid = otro líquido en el tanque
 severity-road-and-air = manejo y aire
 severity-road = manejo
 severity-air = aire
-severity-outlet = esta salida
+severity-outlet = esta salida de aire
 severity-note = nota
 
 # The eleven parts of the driver's report
@@ -174,7 +174,7 @@ part-xi = Equipo de emergencia
 # What a unit has
 feature-air-brakes = frenos de aire
 feature-hydraulic-brakes = frenos hidráulicos
-feature-glow-plugs = bujías de precalentado
+feature-glow-plugs = bujías de precalentamiento
 feature-intake-heater = calentador de admisión
 feature-diesel = diésel
 feature-gasoline = gasolina
@@ -187,7 +187,7 @@ feature-cooler-inside = enfriador dentro de la carrocería
 feature-shaft-drive = mando por flecha
 feature-belt-drive = mando por banda
 feature-two-pressure = dos presiones
-feature-hour-meter = medidor de horas
+feature-hour-meter = horómetro
 feature-receiver-drain = purga del tanque separador
 feature-temp-shown = temperatura en pantalla
 feature-hose-reels = carretes de manguera

@@ -47,7 +47,7 @@ why-not-defects-not-said = Di qué defectos hubo, o que ninguno.
 why-not-level-not-given = Arrastra hasta donde está el aceite.
 why-not-running = Nunca en marcha. Páralo y espera.
 why-not-already-told = Ya se avisó al taller.
-why-not-nothing-typed = Escribe lo que marca el medidor.
+why-not-nothing-typed = Escribe lo que marca el horómetro.
 
 sign-missing-gauge-zero = El manómetro todavía no marca 0.
 sign-missing-blow-down-silent = La purga no ha terminado.
@@ -91,13 +91,13 @@ became-waiting-for-part = En espera de pieza: { $part }
 became-waiting-promised = En espera de pieza: { $part }, prometida para el { $day }
 
 # What was scanned instead of a door tag or a drum's label
-scan-other-fleet = Esa placa es de otra flota. No se abrió nada. Escribe el número de una unidad tuya.
-scan-not-here = Esa placa es { $said }, de tu flota, y este teléfono no conoce ese camión. No se abrió nada. Comunícate con el taller y escanéala otra vez.
-scan-other-truck = Esa placa se imprimió para otro camión, uno que antes era { $said }. No se abrió nada. Mira el número de la puerta y escríbelo.
-scan-drum-label = Esa es la etiqueta de un tambor. No se abrió nada. Escanea la placa de la puerta, o escribe el número.
+scan-other-fleet = Esa etiqueta es de otra flota. No se abrió nada. Escribe el número de una unidad tuya.
+scan-not-here = Esa etiqueta es { $said }, de tu flota, y este teléfono no conoce ese camión. No se abrió nada. Comunícate con el taller y escanéala otra vez.
+scan-other-truck = Esa etiqueta se imprimió para otro camión, uno que antes era { $said }. No se abrió nada. Mira el número de la puerta y escríbelo.
+scan-drum-label = Esa es la etiqueta de un tambor. No se abrió nada. Escanea la etiqueta de la puerta, o escribe el número.
 scan-shop-code = Ese es el código del taller para un teléfono nuevo, y este ya está dado de alta. No se cambió nada.
 scan-no-tag = Ahí dice { $said }, y ninguna unidad se llama así aquí. No se abrió nada. Escribe el número.
-scan-door-tag = Esa es la placa de la puerta de una unidad, no la etiqueta de un tambor. No se cambió nada. Escanea el tambor, o di lo que dice su etiqueta.
+scan-door-tag = Esa es la etiqueta de la puerta de una unidad, no la de un tambor. No se cambió nada. Escanea el tambor, o di lo que dice su etiqueta.
 drum-unknown = su etiqueta no dice nada conocido aquí
 
 # Unit and last report
@@ -185,7 +185,7 @@ hours-first = Primera lectura
 hours-counted = Contadas aquí por arranque y paro
 hours-ceiling = { $figure } h como máximo
 asked-fits = Nada que preguntar.
-asked-above-ceiling = El medidor puede marcar { $ceiling } h como máximo, y { $figure } h es más.
+asked-above-ceiling = El horómetro puede marcar { $ceiling } h como máximo, y { $figure } h es más.
 asked-backwards = Antes marcaba { $last } h, y { $figure } h es menos.
 asked-slipped-back = 0.1 h menos que antes: queda apartado, nada que preguntar.
 asked-unlike-this-unit = { $rise } h más por día. Rara vez pasa de { $seldom } h por día. ¿Es correcto { $figure } h?
@@ -200,7 +200,7 @@ forecast-open = A este ritmo, probable { $likely }, no antes de { $earliest }; e
 forecast-gone-by = Ese día ya pasó, y desde entonces no se anotaron horas que cuenten.
 forecast-unknown = Ritmo desconocido: por calendario.
 pace-a-day = unas { $hours } h por día
-hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de medidor como trabaja ahora, en { $due } h
+hours-weighted = Quedan { $left } h ponderadas: unas { $meter } h de horómetro como trabaja ahora, en { $due } h
 hours-weigh-now = ahora cada hora cuenta { $weight }
 hours-left-counted = contadas: quedan al menos { $least } h, como máximo { $most } h
 hours-left-estimated = estimadas: quedan al menos { $least } h, probable { $likely } h, como máximo { $most } h; cuenta el mínimo
@@ -214,8 +214,8 @@ called-burnt = Toca ya: se vio aceite quemado.
 oil-used = usó { $volume } en { $hours } h: unos { $rate } mL/h
 oil-used-no-rate = usó { $volume } en { $hours } h: pocas horas para un ritmo
 oil-used-between = entre { $least } y { $most } mL/h según dos lecturas de la mirilla
-oil-carried-over = { $volume } arriba del medio, pasa a la cuenta siguiente
-oil-carried-under = { $volume } abajo del medio, pasa a la cuenta siguiente
+oil-carried-over = { $volume } arriba del medio, pasa al balance siguiente
+oil-carried-under = { $volume } abajo del medio, pasa al balance siguiente
 oil-settling = La carga nueva se está asentando: va aparte.
 oil-corrected = Leído en caliente y corregido.
 oil-filled-at = cargado { $when }, con { $hours } h

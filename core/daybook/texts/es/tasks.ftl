@@ -2,7 +2,7 @@
 
 task-first-service = Primer servicio
 task-oil-and-filters = Aceite y filtros
-task-cooler-and-scavenge = Enfriador y retorno
+task-cooler-and-scavenge = Enfriador y barrido
 task-separator = Separador
 # Of a maker's campaign, with the name the shop gave it.
 task-campaign = Campaña del fabricante { $name }

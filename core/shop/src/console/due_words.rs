@@ -83,6 +83,12 @@ fn tenth_down(hours: f64) -> f64 {
     (hours * 10.0 + 1e-6).floor() / 10.0
 }
 
+/// The last good day by its calendar. What is called for now has none to wait for.
+pub(super) fn last_good_day(words: &Words, row: &DueRow) -> String {
+    let day = row.last_good_day.filter(|_| row.called_by.is_none());
+    day.map_or_else(|| words.t("none-dash"), |day| words.short_day(day))
+}
+
 /// What is left on both clocks, the nearer first: "33.1 h left, 109 days left"; nothing of one past its end.
 pub(super) fn left(words: &Words, row: &DueRow) -> String {
     let hours = row.hours_left.as_deref().and_then(|left| left.parse::<f64>().ok());

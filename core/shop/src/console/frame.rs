@@ -76,11 +76,18 @@ pub(super) fn page_of_form(path: &str) -> Option<String> {
     Some(of.map_or_else(|| format!("/{first}"), |of| format!("/{first}/{of}")))
 }
 
-/// A sentence in place of a page, with a way on: an address and the text that names it.
-pub(super) fn sentence(choice: Choice, said: &str, way: Option<(&str, &str)>) -> Markup {
+/// A sentence in place of a page, with the way back to the form it answers, and a way on: an address and the text that
+/// names it.
+pub(super) fn sentence(choice: Choice, said: &str, form: Option<&str>, way: Option<(&str, &str)>) -> Markup {
     html! {
         h1 { (choice.language.say("refused-title", &[])) }
         p class="strip" { (said) }
+        @if let Some(form) = form {
+            p {
+                a href=(form) { (choice.language.say("back-to-form", &[])) } ". "
+                (choice.language.say("back-keeps", &[]))
+            }
+        }
         @if let Some((way, name)) = way { p { a href=(way) { (choice.language.say(name, &[])) } } }
         p { a href="/" { (choice.language.say("go-to-day-sheet", &[])) } }
     }

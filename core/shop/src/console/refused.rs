@@ -2,7 +2,7 @@
 
 use axum::Json;
 use axum::extract::{Request, State};
-use axum::http::{HeaderValue, StatusCode, header};
+use axum::http::{HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
 use sumpbook_daybook::text::Arg;
@@ -140,6 +140,8 @@ pub(super) async fn told(State(_): State<Console>, request: Request, next: Next)
     let json = answer::wants_json(request.headers(), request.extensions());
     let back = language::back(request.method(), request.uri(), request.headers());
     let way = frame::page_of_form(request.uri().path());
+    // Where the form stood: with nothing said of that, or on the day sheet, the way there is told anyway.
+    let form = (request.method() == Method::POST && back != "/").then(|| back.clone());
     let response = next.run(request).await;
     let Some(refused) = response.extensions().get::<Refused>().cloned() else { return response };
     let status = refused.status();
@@ -158,7 +160,8 @@ pub(super) async fn told(State(_): State<Console>, request: Request, next: Next)
         (_, true) => (status, Json(serde_json::json!({ "error": said }))).into_response(),
         (Refused::SignIn { to }, false) => Redirect::to(&sign_in(to.as_deref())).into_response(),
         (_, false) => {
-            let main = frame::sentence(choice, &said, way.as_ref().map(|(way, key)| (way.as_str(), *key)));
+            let way = way.as_ref().map(|(way, key)| (way.as_str(), *key));
+            let main = frame::sentence(choice, &said, form.as_deref(), way);
             (status, frame::bare(choice, "refused-title", &back, &main)).into_response()
         }
     };

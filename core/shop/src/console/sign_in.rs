@@ -100,7 +100,7 @@ pub(super) async fn enter(
     // Who was named is not written down: a password is easily typed in its place.
     tracing::warn!(status = status.as_u16(), address = %caller.0, wait_s, "a sign-in was refused");
     let wrong = choice.language.say(why, &[("seconds", Arg::Count(wait_s))]);
-    let page = shown(&console, choice, &headers, given.to.as_deref(), Some(&wrong)).await?;
+    let page = shown(&console, choice, &headers, given.to.as_deref(), Some((&wrong, &given.name))).await?;
     let mut response = (status, page).into_response();
     if status == StatusCode::TOO_MANY_REQUESTS {
         response.headers_mut().insert(header::RETRY_AFTER, HeaderValue::from(wait_s));
@@ -130,12 +130,13 @@ fn keep(response: &mut Response, token: &str, seconds: i64) {
     }
 }
 
+/// `wrong`: why nobody was let in, and the name that was typed.
 async fn shown(
     console: &Console,
     choice: Choice,
     headers: &HeaderMap,
     to: Option<&str>,
-    wrong: Option<&str>,
+    wrong: Option<(&str, &str)>,
 ) -> Result<Markup, Refused> {
     let read = console.hub().read(|ledger| Ok((ledger.fleet().name.clone(), ledger.fleet().demo))).await;
     let (fleet, demo) = read.map_err(|error: HubError| Refused::from(error))?;
@@ -147,7 +148,7 @@ async fn shown(
     let say = |key: &str| choice.language.say(key, &[]);
     let main = html! {
         h1 { (fleet) }
-        @if let Some(wrong) = wrong { p class="strip" role="alert" id="wrong" { (wrong) } }
+        @if let Some((wrong, _)) = wrong { p class="strip" role="alert" id="wrong" { (wrong) } }
         @if none_yet { p class="strip" { (say("sign-in-nobody")) } }
         @if let Some((name, password)) = &shown {
             p class="strip demo" {
@@ -160,7 +161,7 @@ async fn shown(
             @if let Some(to) = to.filter(|to| is_local(to)) { input type="hidden" name="to" value=(to); }
             label for="name" { (say("sign-in-name")) }
             input id="name" name="name" autocomplete="username" required autocapitalize="words"
-                aria-describedby=[wrong.map(|_| "wrong")];
+                value=[wrong.map(|(_, name)| name)] aria-describedby=[wrong.map(|_| "wrong")];
             label for="password" { (say("sign-in-password")) }
             input id="password" name="password" type="password" autocomplete="current-password" required;
             label class="show" { input type="checkbox" id="show-password"; " " (say("sign-in-show")) }

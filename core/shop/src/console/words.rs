@@ -196,7 +196,7 @@ impl Words {
 }
 
 /// A comma at the thousands of a plain number.
-fn grouped(number: &str) -> String {
+pub(super) fn grouped(number: &str) -> String {
     let (sign, digits) = number.strip_prefix('-').map_or(("", number), |rest| ("-", rest));
     let (whole, rest) = digits.split_once('.').map_or((digits, None), |(whole, rest)| (whole, Some(rest)));
     let mut shown = String::new();

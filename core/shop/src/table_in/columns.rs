@@ -140,49 +140,50 @@ pub enum Column {
 impl Column {
     /// Its name.
     pub fn name(self) -> &'static str {
-        self.heads().first().copied().unwrap_or_default()
+        let [english, _] = self.heads();
+        english.first().copied().unwrap_or_default()
     }
 
-    /// What its head may be, without case, accents' signs kept; the first is its name.
-    fn heads(self) -> &'static [&'static str] {
+    /// A head that is taken for it, in a language by its tag; its name where that is another than Spanish.
+    pub fn name_in(self, tag: &str) -> &'static str {
+        let [_, spanish] = self.heads();
+        spanish.first().copied().filter(|_| tag == "es").unwrap_or_else(|| self.name())
+    }
+
+    /// What its head may be in English and in Spanish, without case, accents' signs kept; the first is its name.
+    fn heads(self) -> [&'static [&'static str]; 2] {
         match self {
-            Column::Unit => &["unit", "door", "door number", "truck", "unidad", "camión", "número"],
-            Column::Date => &["date", "day", "done on", "fecha", "día"],
-            Column::Time => &["time", "hora"],
-            Column::Hours => &[
-                "hours",
-                "hour meter",
-                "meter reading",
-                "reading",
-                "figure",
-                "horas",
-                "horómetro",
-                "lectura",
+            Column::Unit => [&["unit", "door", "door number", "truck"], &["unidad", "camión", "número"]],
+            Column::Date => [&["date", "day", "done on"], &["fecha", "día"]],
+            Column::Time => [&["time"], &["hora"]],
+            Column::Hours => [
+                &["hours", "hour meter", "meter reading", "reading", "figure"],
+                &["horas", "horómetro", "lectura"],
             ],
-            Column::Task => &["task", "tasks", "service", "tarea", "tareas", "servicio"],
+            Column::Task => [&["task", "tasks", "service"], &["tarea", "tareas", "servicio"]],
             Column::Parts => {
-                &["parts", "part numbers", "part number", "filters", "piezas", "refacciones", "filtros"]
+                [&["parts", "part numbers", "part number", "filters"], &["piezas", "refacciones", "filtros"]]
             }
             Column::Volume => {
-                &["volume", "amount", "poured", "oil", "volumen", "cantidad", "agregado", "aceite"]
+                [&["volume", "amount", "poured", "oil"], &["volumen", "cantidad", "agregado", "aceite"]]
             }
-            Column::OilFamily => &["oil family", "family", "familia", "familia de aceite"],
-            Column::OilGrade => &["oil grade", "grade", "grado", "grado de aceite"],
-            Column::Note => &["note", "notes", "remarks", "nota", "notas", "observaciones"],
-            Column::Meter => &["meter", "medidor"],
-            Column::Fluid => &["fluid", "fluido", "líquido"],
-            Column::Before => &["before", "glass before", "level before", "antes"],
-            Column::After => &["after", "glass after", "level after", "después"],
-            Column::Serial => &["truck serial", "serial", "vin", "serie del camión", "serie"],
-            Column::Plate => &["plate", "license plate", "placa", "placas"],
+            Column::OilFamily => [&["oil family", "family"], &["familia de aceite", "familia"]],
+            Column::OilGrade => [&["oil grade", "grade"], &["grado de aceite", "grado"]],
+            Column::Note => [&["note", "notes", "remarks"], &["nota", "notas", "observaciones"]],
+            Column::Meter => [&["meter"], &["qué horómetro", "medidor"]],
+            Column::Fluid => [&["fluid"], &["fluido", "líquido"]],
+            Column::Before => [&["before", "glass before", "level before"], &["antes"]],
+            Column::After => [&["after", "glass after", "level after"], &["después"]],
+            Column::Serial => [&["truck serial", "serial", "vin"], &["serie del camión", "serie"]],
+            Column::Plate => [&["plate", "license plate"], &["placa", "placas"]],
             Column::SetSerial => {
-                &["set serial", "compressor serial", "serie del equipo", "serie del compresor"]
+                [&["set serial", "compressor serial"], &["serie del equipo", "serie del compresor"]]
             }
-            Column::InService => &["in service", "in service since", "en servicio", "en servicio desde"],
-            Column::InServiceHours => &["in service hours", "hours in service", "horas en servicio"],
-            Column::GlassVolume => &["glass volume", "volumen de mirilla", "mirilla"],
-            Column::OilVolume => &["oil volume", "volumen de aceite", "carga de aceite"],
-            Column::Features => &["features", "has", "equipment", "equipamiento", "lleva"],
+            Column::InService => [&["in service", "in service since"], &["en servicio", "en servicio desde"]],
+            Column::InServiceHours => [&["in service hours", "hours in service"], &["horas en servicio"]],
+            Column::GlassVolume => [&["glass volume"], &["volumen de mirilla", "mirilla"]],
+            Column::OilVolume => [&["oil volume"], &["volumen de aceite", "carga de aceite"]],
+            Column::Features => [&["features", "has", "equipment"], &["equipamiento", "lleva"]],
         }
     }
 }
@@ -207,7 +208,7 @@ pub(super) fn known(what: What, heads: &[String]) -> (Vec<Head>, Vec<String>) {
         let plain = name.to_lowercase().replace(['_', '-'], " ");
         let plain = plain.split_whitespace().collect::<Vec<_>>().join(" ");
         let plain = unaccented(&plain);
-        let is = |column: &&Column| column.heads().iter().any(|head| unaccented(head) == plain);
+        let is = |column: &&Column| column.heads().concat().iter().any(|head| unaccented(head) == plain);
         let column = what.columns().iter().find(is);
         match column {
             // A head that stands twice: the first counts, the other is told.
@@ -282,7 +283,7 @@ mod tests {
     fn no_head_stands_for_two_columns() {
         for what in What::ALL {
             let mut all: Vec<&str> =
-                what.columns().iter().flat_map(|column| column.heads()).copied().collect();
+                what.columns().iter().flat_map(|column| column.heads().concat()).collect();
             let count = all.len();
             all.sort_unstable();
             all.dedup();

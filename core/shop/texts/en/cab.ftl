@@ -10,6 +10,7 @@ cab-part = Part
 cab-answer = Answer
 cab-who-when = Who, when
 cab-figure = Figure
+cab-star = * No defect on this walk; an open one found at another time stands below.
 cab-ok = OK
 cab-could-not-check = could not check
 cab-not-fitted = not fitted

@@ -71,6 +71,7 @@ section-against = Used against a lock-out
 section-not-reported = Not reported, of { $of } expected out
 section-defects = New defects, worst first
 section-locked = Locked now
+section-locked-then = Locked at the end of that day
 section-due = Past due, due, coming up
 section-due-today = Past due, due today
 section-reminders = Reminders and other display notes
@@ -80,7 +81,7 @@ section-aside = Set aside
 section-late = Came in late, after this day's first closing
 section-ahead = Dated after they came: a clock is ahead
 since-ahead = { $when }, dated after it came
-section-not-out = Not to go out
+section-not-out = Locked: road, air or an outlet
 section-certify = Certificates to sign
 section-expected = Expected out
 section-bays = In the bays today
@@ -218,7 +219,10 @@ waiting-part = waits for { $part }
 parts-in = parts in: { $count }
 part-is-in = { $part } came in { $when }
 tomorrow = Tomorrow: { $what }.
-tomorrow-not-out = not to go out { $units }
+tomorrow-not-out = { $count ->
+    [one] not to go out { $units }
+   *[other] not to go out { $units }
+}
 tomorrow-air = air or an outlet locked { $units }
 tomorrow-bay = bay { $units }
 tomorrow-nothing = nothing locked, no visit planned

@@ -9,6 +9,7 @@ due-of = Rows { $first } to { $last } of { $count }.
 due-before = Rows before
 due-after = Rows after
 due-ticked = ticked
+due-ticked-one = ticked
 section-near = Past due, due, coming up, or within 30 days or 50 h
 section-of-unit = Every task of { $unit }
 due-no-task = no task in its programme
@@ -21,6 +22,7 @@ head-promised = Promised
 
 plan-visit = Plan a visit
 plan-bay = Bay
+plan-bay-number = bay { $number }
 plan-none-ticked = No row was ticked. Nothing was recorded. Go back and tick the tasks or defects this is about.
 plan-no-day = The visit has no day. Nothing was recorded. Go back and give one.
 plan-day-past = That day is over in the yard. Nothing was recorded. Go back and give today or a later day.

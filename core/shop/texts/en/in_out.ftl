@@ -145,11 +145,13 @@ feed-by-hours = The hours of the meter had run out when they were read on this d
 feed-hours = Due at { $hours } h of the meter or on the last day by the calendar, whichever comes first.
 feed-manual = The maker's manual comes first. This says what was recorded, no more.
 
+gap-day = day
+gap-days = days
 gap-no-truck-serial = the truck's serial is not recorded
 gap-no-set-serial = the compressor set's serial is not recorded
 gap-task-never = tasks never recorded as done
 gap-service-no-hours = services without hours
-gap-service-late = services that came late
+gap-service-late = services done past due
 gap-campaign-open = campaigns that are not done
 gap-campaign-look = campaigns for which the unit is to be looked at
 gap-reading-span = spans of more than 14 days between readings that count

@@ -10,6 +10,7 @@ cab-part = Parte
 cab-answer = Respuesta
 cab-who-when = Quién, cuándo
 cab-figure = Cifra
+cab-star = * Sin defecto en este recorrido; uno abierto que se encontró en otro momento está abajo.
 cab-ok = OK
 cab-could-not-check = no se pudo revisar
 cab-not-fitted = no lo lleva

@@ -73,8 +73,8 @@ campaign-locks = Qué bloquea después
 campaign-stop = El fabricante dice parar: bloquea desde ahora
 campaign-keep = Guardar la campaña
 
-campaign-no-name = La campaña no tiene nombre. No se registró nada. Hay que volver y dar uno, como el número del documento.
-campaign-no-words = Nada dice qué hay que hacer. No se registró nada. Hay que volver y decirlo.
-campaign-no-range = No se dieron series. No se registró nada. Hay que volver y dar un rango por renglón.
-campaign-no-day = La campaña no tiene último día bueno. No se registró nada. Hay que volver y darlo.
-campaign-no-answer = Nada dice si la unidad es de la campaña. No se registró nada. Hay que volver y elegir.
+campaign-no-name = La campaña no tiene nombre. No se registró nada. Vuelve y da uno, como el número del documento.
+campaign-no-words = Nada dice qué hay que hacer. No se registró nada. Vuelve y dilo.
+campaign-no-range = No se dieron series. No se registró nada. Vuelve y da un rango por renglón.
+campaign-no-day = La campaña no tiene último día bueno. No se registró nada. Vuelve y dalo.
+campaign-no-answer = Nada dice si la unidad es de la campaña. No se registró nada. Vuelve y elige.

@@ -50,7 +50,7 @@ sentence-against = { $count ->
 sentence-nobody-knew = antes de que se pudiera saber
 sentence-no-lock-known = Sin bloqueo registrado según lo sabido: { $when }.
 sentence-not-out = No debe salir: { $units }.
-sentence-air-locked = Bloqueo de aire o de una salida: { $units }.
+sentence-air-locked = Bloqueo de aire o de una salida de aire: { $units }.
 sentence-inspection-over = Inspección anual vencida: { $units }.
 sentence-certify = { $count ->
     [0] Ninguna constancia por firmar.
@@ -71,6 +71,7 @@ section-against = Usado con bloqueo
 section-not-reported = No reportó, de { $of } que debían salir
 section-defects = Defectos nuevos, lo peor primero
 section-locked = Bloqueado ahora
+section-locked-then = Con bloqueo al final de ese día
 section-due = Vencido, vence, se acerca
 section-due-today = Vencido, vence hoy
 section-reminders = Recordatorios y otros avisos de pantalla
@@ -80,7 +81,7 @@ section-aside = Apartado
 section-late = Llegó tarde, después del primer cierre de este día
 section-ahead = Con fecha posterior a su llegada: un reloj va adelantado
 since-ahead = { $when }, con fecha posterior a su llegada
-section-not-out = No debe salir
+section-not-out = Con bloqueo: manejo, aire o una salida de aire
 section-certify = Constancias por firmar
 section-expected = Deben salir
 section-bays = En el taller hoy
@@ -160,7 +161,7 @@ head-poured = Agregado
 head-before-after = Antes y después
 head-finding = Hallazgo
 head-figures = Cifras
-head-used-until = Se usa mientras
+head-used-until = Mientras tanto se usa
 head-pick = Qué pudo pasar
 head-first-told = Anotado primero
 head-told-again = Anotado otra vez
@@ -217,10 +218,13 @@ waiting-part = espera { $part }
 # Quién entra y qué hay
 parts-in = piezas que llegaron: { $count }
 part-is-in = { $part } llegó { $when }
-tomorrow = Mañana: { $what }.
-tomorrow-not-out = no salen { $units }
-tomorrow-air = aire o una salida con bloqueo { $units }
-tomorrow-bay = bahía { $units }
+tomorrow = Mañana { $what }.
+tomorrow-not-out = { $count ->
+    [one] no sale: { $units }
+   *[other] no salen: { $units }
+}
+tomorrow-air = con bloqueo de aire o de una salida de aire: { $units }
+tomorrow-bay = en la bahía: { $units }
 tomorrow-nothing = nada con bloqueo, ninguna visita planeada
 section-pages = Hojas de papel por capturar
 none-pages = ninguna guardada en el escritorio

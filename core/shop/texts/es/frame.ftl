@@ -35,7 +35,7 @@ sign-in-nobody = Nadie puede entrar todavía. En la computadora del taller: sump
 sign-in-demo = Para entrar a la demostración: { $name }, contraseña { $password }
 sign-in-address = Esta dirección: { $address }
 sign-in-key = Su llave: { $key }
-sign-in-forgotten = ¿Se olvidó? Alguien en la computadora del taller pone otra: sumpbook password NOMBRE
+sign-in-forgotten = ¿Contraseña olvidada? Alguien en la computadora del taller pone otra: sumpbook password NOMBRE
 
 refused-title = Esto no se hizo
 refused-sign-in = Nadie ha entrado. Entra primero.
@@ -43,6 +43,8 @@ refused-reader = Con este nombre se puede leer y no escribir. No se cambió nada
 refused-forged = Este formulario no vino de una página de esta consola, o ya se había salido. No se cambió nada. Abre la página otra vez.
 refused-too-large = Es más de lo que cabe en un formulario. No se cambió nada.
 refused-only-forms = A esta dirección solo se envía un formulario; no hay página que leer. No se cambió nada. Abre la página del formulario.
+back-to-form = Volver al formulario
+back-keeps = El botón Atrás del navegador conserva lo escrito.
 go-to-form = A la página del formulario
 refused-no-unit = Aquí no hay ninguna unidad con el número «{ $unit }». No se cambió nada.
 refused-not-there = No hay nada en esta dirección. No se cambió nada.
@@ -72,7 +74,7 @@ glass-above = llena, arriba
 # Road and air
 lock-road = MANEJO
 lock-air = AIRE
-lock-outlet = salida { $name }
+lock-outlet = salida de aire { $name }
 no-lock = sin bloqueo registrado
 lock-stands = BLOQUEADO
 lock-awaiting = BLOQUEADO, falta revisión del chofer

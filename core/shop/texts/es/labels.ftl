@@ -1,7 +1,7 @@
 # Lo que se imprime para escanear.
 
-door-tag = Placa de la puerta
-door-tag-of = Placa de la puerta, { $unit }
+door-tag = Etiqueta de la puerta
+door-tag-of = Etiqueta de la puerta, { $unit }
 door-tag-how = Una hoja, solo en negro. Se pone donde la cuadrilla empieza su recorrido, bajo cinta transparente: no importa si la mugre tapa algunos cuadros. Se queda con este camión; si cambia su número, se imprime otra.
 door-tag-scan = Se escanea, o se escribe el número.
 drum-label = Etiqueta de tambor

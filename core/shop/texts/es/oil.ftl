@@ -10,7 +10,7 @@ chart-figures = Las mismas cifras en tablas
 
 oil-nothing-known = Nada registrado de su aceite.
 oil-too-little = Se sabe muy poco de su consumo de aceite.
-oil-no-balance = Todavía no se cierra ninguna cuenta: la cierra un agregado con nivel después.
+oil-no-balance = Todavía no se cierra ningún balance: lo cierra un agregado con nivel después.
 oil-before-records = Lo trae desde antes de los registros; agregado desde entonces: { $poured }.
 oil-filled = Cargado { $when } con { $hours } h; agregado desde entonces: { $poured }.
 oil-filled-no-hours = Cargado { $when }, horas de entonces sin decir; agregado desde entonces: { $poured }.
@@ -40,9 +40,9 @@ oil-chart-filled = carga
 oil-use = Consumo de aceite
 oil-use-up = mL/h
 oil-use-says = Consumo de aceite por horas de trabajo: { $count ->
-    [one] 1 cuenta
-   *[other] { $count } cuentas
-}, la más nueva { $newest } mL/h. Límites: { $limits }. Las mismas cifras están abajo en tablas.
+    [one] 1 balance
+   *[other] { $count } balances
+}, el más nuevo { $newest } mL/h. Límites: { $limits }. Las mismas cifras están abajo en tablas.
 oil-what-level = nivel
 oil-what-pour = agregado
 oil-what-filled = carga
@@ -57,7 +57,7 @@ oil-over-limit = arriba del límite
 oil-rate = unos { $rate } mL/h
 oil-over-middle = arriba del medio por { $percent } % = { $volume }
 section-oil = ¿Quién está tomando aceite?
-none-oil = ninguna alarma; hace falta un consumo normal propio o una cuenta arriba del límite
+none-oil = ninguna alarma; hace falta un consumo normal propio o un balance arriba del límite
 head-oil = Alarma
 head-oil-rate = Consumo de aceite
 nothing-word = nada

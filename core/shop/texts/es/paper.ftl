@@ -6,10 +6,10 @@ paper-blank-what = Solo lo que la unidad lleva, en los dos idiomas. Trae su edic
 paper-photo = Foto de la hoja (JPEG, PNG o WebP, 4 MiB a lo más)
 paper-photo-alt = Foto de la hoja firmada
 paper-go = Al formulario
-paper-no-unit = No hay unidad. No se guardó nada. Hay que volver y dar su número.
-photo-large = Esta foto tiene más de 4 MiB. No se guardó. Hay que volver y tomar una más chica.
-photo-kind = Esto no es una foto que se pueda guardar: solo JPEG, PNG y WebP. No se guardó. Hay que volver y elegir otra.
-photo-damaged = Esta foto está dañada. No se guardó. Hay que volver y tomarla otra vez.
+paper-no-unit = No hay unidad. No se guardó nada. Vuelve y da su número.
+photo-large = Esta foto tiene más de 4 MiB. No se guardó. Vuelve y toma una más chica.
+photo-kind = Esto no es una foto que se pueda guardar: solo JPEG, PNG y WebP. No se guardó. Vuelve y elige otra.
+photo-damaged = Esta foto está dañada. No se guardó. Vuelve y tómala otra vez.
 
 paper-title = Capturar una hoja de papel, { $unit }
 paper-edition-on-page = Edición en la hoja

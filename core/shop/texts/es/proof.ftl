@@ -1,7 +1,7 @@
-# La página de un paquete de pruebas que se lee primero.
+# La página de un paquete de evidencia que se lee primero.
 
-pack-title-of = Paquete de pruebas, { $fleet }
-pack-head = Paquete de pruebas: { $units }
+pack-title-of = Paquete de evidencia, { $fleet }
+pack-head = Paquete de evidencia: { $units }
 pack-known = { $fleet }, según lo sabido el { $when }, hora del patio { $zone }.
 pack-demo = Una flota inventada: nada de esto sucedió.
 pack-says = Esto dice lo que se registró, nada más. Primero el manual del fabricante, la ley local y la gente con licencia.

@@ -20,15 +20,16 @@ day-status-from = Desde qué día
 day-status-expected = Sale a las (solo si sale; vacío es por la mañana)
 day-status-then = Vale hasta que se diga otra cosa. De la que sale se espera reporte.
 day-status-keep = Anotarlo
-day-status-none = No se dijo qué hace la unidad. No se registró nada. Regresa y elige.
-day-status-no-day = No se dijo desde qué día. No se registró nada. Regresa y da el día.
-day-status-not-out = Solo de una unidad que sale se espera una hora. No se registró nada. Regresa y elige «sale», o deja la hora vacía.
+day-status-none = No se dijo qué hace la unidad. No se registró nada. Vuelve y elige.
+day-status-no-day = No se dijo desde qué día. No se registró nada. Vuelve y da el día.
+day-status-not-out = Solo de una unidad que sale se espera una hora. No se registró nada. Vuelve y elige «sale», o deja la hora vacía.
+told-no-defect = ningún defecto
 do-certify = Dar constancia
 do-service = Servicio hecho
 do-plan = Planear visita
 do-wait = En espera de pieza
 
-outlets-named = Salidas con BLOQUEO: { $outlets }
+outlets-named = Salidas de aire con BLOQUEO: { $outlets }
 since-when = desde { $when }
 its-phone-heard = su teléfono { $phone }, última noticia { $when }
 no-phone-wrote = ningún teléfono ha escrito de ella
@@ -49,7 +50,7 @@ head-became = Qué pasó con ella
 head-from = De
 head-kind = Clase
 head-written-on = Escrito en, llegó
-head-counts = Cuenta
+head-counts = Vale
 head-month = Mes
 head-times = Veces
 head-hours = Horas
@@ -72,20 +73,20 @@ ruler-days-past = { $days ->
 }
 
 hours-for-due = Para los vencimientos cuentan { $hours } h.
-hours-offset = De medidores anteriores: { $hours } h.
+hours-offset = De horómetros anteriores: { $hours } h.
 hours-between = al menos { $low } h, probable { $likely } h, máximo { $high } h
 reading-accepted = cuenta
 reading-unlike-this-unit = cuenta; mucho más de lo que esta unidad trabaja en un día
 reading-outvoted = tachada: lecturas posteriores coinciden en contra
-reading-above-ceiling = tachada: más de lo que el medidor pudo contar
+reading-above-ceiling = tachada: más de lo que el horómetro pudo contar
 reading-backwards = tachada: va hacia atrás
 reading-slipped-back = no cuenta: 0.1 h menos que antes
 reading-same-moment = tachada: otra cifra del mismo momento
 reading-does-not-count = tachada por el taller
 reading-displaced = tachada: el taller dice que vale una cifra posterior
 reading-void = tachada: anulada
-reading-part-old-end = última cifra del medidor anterior
-reading-part-new-start = primera cifra del medidor nuevo
+reading-part-old-end = última cifra del horómetro anterior
+reading-part-new-start = primera cifra del horómetro nuevo
 
 entries-count = { $count ->
     [0] Todavía ningún registro.

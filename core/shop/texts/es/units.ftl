@@ -23,7 +23,7 @@ head-open = Abierto
 no-programme = Sin programa
 hours-never-read = nunca leídas
 hours-disputed = por aclarar
-outlets-locked = { $count } de { $of } salidas con BLOQUEO
+outlets-locked = { $count } de { $of } salidas de aire con BLOQUEO
 open-defects = { $count ->
     [one] 1 defecto
    *[other] { $count } defectos

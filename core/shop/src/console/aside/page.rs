@@ -99,7 +99,7 @@ fn decision(telling: &Telling, about: &About<'_>, words: &str, buttons: &[(&str,
             label for=(format!("name-{id}")) { (telling.t(words)) }
             input id=(format!("name-{id}")) name="name" size="18" required autocomplete="off" placeholder=(telling.name);
             label for=(format!("why-{id}")) { (telling.t("form-because")) }
-            input id=(format!("why-{id}")) name="why" size="40" required autocomplete="off";
+            textarea id=(format!("why-{id}")) name="why" rows="2" cols="40" required autocomplete="off" {}
             @for (verdict, key) in buttons {
                 button name="verdict" value=(verdict) { (telling.t(key)) }
             }

@@ -77,7 +77,8 @@ fn full(words: &Words, at: sumpbook_trade::Stamp) -> String {
 
 fn locks(words: &Words, rows: &[LockRow]) -> Markup {
     let line = |lock: &str, key: &str| {
-        let row = rows.iter().find(|row| row.lock == lock);
+        // Of several the one that waits for more than a review.
+        let row = rows.iter().filter(|row| row.lock == lock).min_by_key(|row| row.awaits_review);
         let state = match row {
             None => words.t("no-lock"),
             Some(row) => {
@@ -112,6 +113,7 @@ fn parts(words: &Words, view: &CabView) -> Markup {
             said(format!("({}) {}", row.part, words.t(&format!("part-{}", row.part)))),
             html! {
                 @if row.answer == "defect" { strong { (words.t("answer-defect")) } }
+                @else if row.open_elsewhere { strong { (words.t("answer-defect")) "*" } }
                 @else { (words.t(&format!("cab-{}", row.answer))) }
             },
             said(who),
@@ -119,7 +121,10 @@ fn parts(words: &Words, view: &CabView) -> Markup {
         ]
     });
     let id = format!("cab-parts-{}", words.choice.language.tag());
-    Table::new(&id, &words.t("cab-parts"), heads).rows(rows).draw()
+    html! {
+        (Table::new(&id, &words.t("cab-parts"), heads).rows(rows).draw())
+        @if view.parts.iter().any(|row| row.open_elsewhere) { p { (words.t("cab-star")) } }
+    }
 }
 
 /// A figure with every rule it does not keep. All of them stand in the JSON:

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 use sumpbook_daybook::ledger::Ledger;
-use sumpbook_daybook::screen::{LookedAt, PartRow as Part, check_code, eleven_parts, looked_at};
+use sumpbook_daybook::screen::{LookedAt, PartAnswer, PartRow as Row, check_code, eleven_parts, looked_at};
+use sumpbook_trade::checklist::Part;
 use sumpbook_trade::defect::{Defect, DefectState};
 use sumpbook_trade::record::Source;
 use sumpbook_trade::{FactKind, Figure, Stamp, TruckId};
@@ -61,6 +62,8 @@ pub(super) struct PartRow {
     pub(super) part: String,
     /// `ok`, `defect`, `could-not-check`, `not-fitted`, `not-answered`.
     pub(super) answer: String,
+    /// No defect was seen on the walk, and one of the part's items has an open one all the same.
+    pub(super) open_elsewhere: bool,
     pub(super) who: Option<String>,
     pub(super) at: Option<Stamp>,
     /// Figures given, each with its item: "air-leak-released 1 psi".
@@ -97,6 +100,9 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
         defects.push(defect_row(ledger, &yard, &truck.door, defect)?);
     }
     defects.sort_by(|a, b| (a.since, &a.item, &a.place).cmp(&(b.since, &b.item, &b.place)));
+    let is_open = |defect: &&Defect| defect.state == DefectState::Open;
+    let of_part = |defect: &Defect| template.item(&defect.item).and_then(|item| item.part);
+    let open: Vec<_> = state.defects.iter().filter(is_open).filter_map(of_part).collect();
     let locks = state.locks_at(yard.cut()).map(|lock| LockRow {
         lock: lock.part.clone().into(),
         since: yard.stamp(lock.since),
@@ -113,7 +119,7 @@ pub(super) fn read(ledger: &Ledger, door: &str, now: Stamp) -> Result<Option<Cab
         known_at: yard.stamp(now.moment()),
         shop_heard: shop_heard(ledger, &yard, truck.truck)?,
         locks: locks.collect(),
-        parts: parts.into_iter().map(|row| part(&yard, row)).collect(),
+        parts: parts.into_iter().map(|row| part(&yard, row, &open)).collect(),
         rules,
         defects,
         signed: walk.iter().map(|section| signed(ledger, &yard, section)).collect(),
@@ -132,11 +138,13 @@ fn is_told(defect: &Defect, day: Option<chrono::NaiveDate>, yard: &Yard) -> bool
     }
 }
 
-fn part(yard: &Yard, row: Part) -> PartRow {
+/// `open`: parts of which an item has an open defect now.
+fn part(yard: &Yard, row: Row, open: &[Part]) -> PartRow {
     let said = |figure: Figure| format!("{} {}", figure.value_text(), word(&figure.unit));
     PartRow {
         part: word(&row.part),
         answer: word(&row.answer),
+        open_elsewhere: row.answer == PartAnswer::Ok && open.contains(&row.part),
         who: row.by,
         at: row.at.map(|at| yard.stamp(at.moment())),
         figures: row.figures.into_iter().map(|given| (given.item, said(given.figure))).collect(),

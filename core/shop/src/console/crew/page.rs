@@ -6,6 +6,7 @@ use sumpbook_daybook::text::Arg;
 use super::{CrewView, WEEKS};
 use crate::console::table::{Table, door, said, section};
 use crate::console::visit::{Body, Telling};
+use crate::console::words::grouped;
 use crate::crew::{Repeated, ShareRow, percent};
 
 pub(super) fn body(telling: &Telling, view: &CrewView) -> Body {
@@ -48,7 +49,10 @@ fn walks(telling: &Telling, view: &CrewView) -> Markup {
     let walks = &view.crew.walks;
     let share = |part: usize, of: usize| {
         let percent = percent(part, of).unwrap_or_default();
-        telling.with("crew-of", &[("part", n(part)), ("of", n(of)), ("percent", Arg::Count(percent.into()))])
+        let [part, of] = [part, of].map(|count| grouped(&count.to_string()));
+        let args =
+            [("part", Arg::Text(&part)), ("of", Arg::Text(&of)), ("percent", Arg::Count(percent.into()))];
+        telling.with("crew-of", &args)
     };
     let few = || telling.with("crew-few", &[("enough", n(view.enough))]);
     let quick = walks.quick.map_or_else(few, |quick| share(quick, walks.on_phones));
@@ -99,7 +103,7 @@ fn repairs(telling: &Telling, view: &CrewView) -> Markup {
     let days = |hours: i64| {
         // To the nearest tenth of a day.
         let tenths = hours.saturating_mul(10).saturating_add(12).div_euclid(24);
-        let days = format!("{}.{}", tenths / 10, tenths % 10);
+        let days = grouped(&format!("{}.{}", tenths / 10, tenths % 10));
         telling.with("crew-days-long", &[("days", Arg::Text(&days))])
     };
     let below = html! {

@@ -99,7 +99,7 @@ fn table(words: &Words, id: &str, caption: &str, rows: &[DueRow]) -> Markup {
             },
             told::state(words, row),
             said(told::hours_left(words, row)),
-            said(row.last_good_day.map_or_else(|| words.t("none-dash"), |day| words.short_day(day))),
+            said(told::last_good_day(words, row)),
             said(told::first(words, row)),
             said(told::part(words, row.waiting_for.as_ref())),
         ]

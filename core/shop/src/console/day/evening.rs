@@ -12,9 +12,11 @@ use crate::console::table::{Table, door, said, section};
 use crate::console::words::Words;
 use crate::sheet::{AgainstRow, Evening, ExpectedRow, HappenedRow, NotReported, WithoutRow};
 
-pub(super) fn draw(words: &Words, sheet: &Evening, steps: &Steps) -> Markup {
+/// `today`: the sheet is of the day that runs now.
+pub(super) fn draw(words: &Words, sheet: &Evening, today: bool, steps: &Steps) -> Markup {
     let none = |count: usize, key: &str| if count == 0 { words.t(key) } else { String::new() };
     let name = |key: &str| words.t(key);
+    let locked = name(if today { "section-locked" } else { "section-locked-then" });
     html! {
         @if !sheet.happened.is_empty() {
             (section("happened", sheet.happened.count, &name("section-happened"), "",
@@ -28,9 +30,9 @@ pub(super) fn draw(words: &Words, sheet: &Evening, steps: &Steps) -> Markup {
         (section("defects", sheet.new_defects.count, &name("section-defects"),
             &none(sheet.new_defects.count, "none-recorded"),
             &found::defects(words, ("defects-table", &name("section-defects")), &sheet.new_defects.rows, steps)))
-        (section("locked", sheet.locked.count, &name("section-locked"),
+        (section("locked", sheet.locked.count, &locked,
             &none(sheet.locked.count, "no-lock"),
-            &found::locked(words, ("locked-table", &name("section-locked")), &sheet.locked.rows, steps)))
+            &found::locked(words, ("locked-table", &locked), &sheet.locked.rows, steps)))
         (later::draw(words, sheet))
         (tomorrow(words, sheet))
     }
@@ -92,10 +94,14 @@ fn against(words: &Words, rows: &[AgainstRow]) -> Markup {
         vec![
             door(&row.unit),
             html! {
-                (mark::pair(&marked(&row.lock, LockNow::Locked))) " "
-                (words.with("lock-since", &[
-                    ("lock", Arg::Text(&words.lock(&row.lock))), ("when", Arg::Text(&since)),
-                ]))
+                span class="lock" {
+                    (mark::pair(&marked(&row.lock, LockNow::Locked))) " "
+                    span {
+                        (words.with("lock-since", &[
+                            ("lock", Arg::Text(&words.lock(&row.lock))), ("when", Arg::Text(&since)),
+                        ]))
+                    }
+                }
             },
             said(used),
             said(words.who(row.driver.as_deref())),

@@ -165,7 +165,7 @@ pub(super) fn locked(
         };
         vec![
             door(&row.unit),
-            html! { (mark::pair(&pair(row))) " " (lock_words(words, row)) },
+            html! { span class="lock" { (mark::pair(&pair(row))) " " span { (lock_words(words, row)) } } },
             said(match row.ahead {
                 true => words.with("since-ahead", &[("when", Arg::Text(&words.at(row.since)))]),
                 false => words.at(row.since),

@@ -114,7 +114,8 @@ fn body(telling: &Telling, view: &DayView) -> Body {
             (head::draw(telling, &words, view))
             @match &view.sheet.view {
                 Sections::Evening(sections) => {
-                    (evening::draw(&words, sections, &Steps::of(&sections.due.parts, view.open_now.as_ref())))
+                    @let steps = Steps::of(&sections.due.parts, view.open_now.as_ref());
+                    (evening::draw(&words, sections, view.sheet.day == view.today, &steps))
                 },
                 Sections::Morning(sections) => {
                     @let steps = Steps::of(&sections.due.parts, view.open_now.as_ref());

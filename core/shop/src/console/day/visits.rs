@@ -16,22 +16,24 @@ pub(super) fn work(words: &Words, row: &VisitRow) -> String {
 pub(super) fn tomorrow(words: &Words, sheet: &Evening) -> Markup {
     let locked = |road: bool| {
         let rows = sheet.locked.rows.iter().filter(|row| (row.lock == "road") == road);
-        doors(words, rows.map(|row| &row.unit))
+        doors(rows.map(|row| &row.unit))
     };
-    let bays = doors(words, sheet.bays_tomorrow.rows.iter().map(|row| &row.unit));
+    let bays = doors(sheet.bays_tomorrow.rows.iter().map(|row| &row.unit));
     let parts = [("tomorrow-not-out", locked(true)), ("tomorrow-air", locked(false)), ("tomorrow-bay", bays)];
-    let said: Vec<String> = parts
-        .into_iter()
-        .filter_map(|(key, units)| Some(words.with(key, &[("units", Arg::Text(&units?))])))
-        .collect();
+    let part = |(key, units): (&str, Vec<String>)| {
+        let count = i64::try_from(units.len()).unwrap_or(i64::MAX);
+        let said = words.listed(units);
+        (count > 0).then(|| words.with(key, &[("count", Arg::Count(count)), ("units", Arg::Text(&said))]))
+    };
+    let said: Vec<String> = parts.into_iter().filter_map(part).collect();
     let said = if said.is_empty() { words.t("tomorrow-nothing") } else { said.join("; ") };
     html! { p class="says" id="tomorrow" { (words.with("tomorrow", &[("what", Arg::Text(&said))])) } }
 }
 
-/// Door numbers, each once; none when there is none.
-fn doors<'a>(words: &Words, units: impl Iterator<Item = &'a String>) -> Option<String> {
+/// Door numbers, each once.
+fn doors<'a>(units: impl Iterator<Item = &'a String>) -> Vec<String> {
     let mut units: Vec<String> = units.cloned().collect();
     units.sort();
     units.dedup();
-    (!units.is_empty()).then(|| words.listed(units))
+    units
 }

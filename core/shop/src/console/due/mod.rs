@@ -120,7 +120,11 @@ async fn list(visit: Visit, Query(asked): Query<Asked>) -> Result<Response, Refu
 async fn plan(visit: Visit, fields: Fields) -> Result<Response, Refused> {
     let ticked = Ticked::of(&fields)?;
     let day = fields.day("day")?.ok_or(Refused::Asked("plan-no-day"))?;
-    let bay = fields.text("bay").map(str::to_owned);
+    // A number alone does not say what it is a number of.
+    let bay = fields.text("bay").map(|bay| match bay.bytes().all(|byte| byte.is_ascii_digit()) {
+        true => visit.say_with("plan-bay-number", &[("number", bay)]),
+        false => bay.to_owned(),
+    });
     let place: Vec<String> = bay.into_iter().chain(fields.owned("who")).collect();
     let place = (!place.is_empty()).then(|| place.join(", "));
     let planned = visit.act(move |shop, hand| {

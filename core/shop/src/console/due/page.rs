@@ -132,8 +132,10 @@ fn laid_up(telling: &Telling, view: &DueView) -> Markup {
 }
 
 fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks: bool) -> Markup {
-    let heads = ["head-tick", "head-unit", "head-task", "head-hours-left", "head-last-good-day"];
-    let heads = heads.iter().chain(&["head-runs-out-first", "head-state", "head-part"]);
+    // Where nothing can be ticked the door number heads its row.
+    let tick: &[&str] = if ticks { &["head-tick"] } else { &[] };
+    let heads = ["head-unit", "head-task", "head-hours-left", "head-last-good-day", "head-runs-out-first"];
+    let heads = tick.iter().chain(&heads).chain(&["head-state", "head-part"]);
     // The own column of campaigns stands there when one of the rows is of a campaign.
     let any = rows.iter().any(|row| row.due.campaign.is_some());
     let own: &[&str] = if any { &["head-campaign"] } else { &[] };
@@ -144,31 +146,32 @@ fn table(telling: &Telling, (id, caption): (&str, &str), rows: &[PlanRow], ticks
         let dash = || telling.t("none-dash");
         let of = format!("{}, {task}", due.unit);
         let asks = due.campaign.as_ref().map_or_else(dash, |campaign| told::campaign(telling, campaign));
-        let mut cells = vec![
+        let tick = ticks.then(|| {
             html! {
                 label class="tick" {
-                    @if ticks {
-                        input type="checkbox" name="tick" value=(format!("{}@{}", due.task, due.unit)) aria-label=(of);
-                    }
+                    input type="checkbox" name="tick" value=(format!("{}@{}", due.task, due.unit)) aria-label=(of);
                     span class="narrow" { (door(&due.unit)) " " (task) }
                 }
-            },
+            }
+        });
+        let mut cells: Vec<Markup> = tick.into_iter().collect();
+        cells.extend([
             door(&due.unit),
             said(&task),
             said(told::hours_left(telling, due)),
-            said(due.last_good_day.map_or_else(dash, |day| telling.short_day(day))),
+            said(told::last_good_day(telling, due)),
             said(told::first(telling, due)),
             told::state(telling, due),
             said(due.waiting_for.as_ref().map_or_else(dash, |part| part.part.clone())),
             said(due.waiting_for.as_ref().and_then(|p| p.promised).map_or_else(dash, |day| telling.short_day(day))),
             said(row.visit.as_ref().map_or_else(dash, |visit| visits::when(telling, visit))),
-        ];
+        ]);
         if any {
             cells.push(said(asks));
         }
         cells
     });
-    Table::new(id, caption, heads).wide(&[1, 2]).rows(rows).draw()
+    Table::new(id, caption, heads).wide(if ticks { &[1, 2] } else { &[] }).rows(rows).draw()
 }
 
 fn pages(telling: &Telling, view: &DueView) -> Markup {
@@ -196,7 +199,12 @@ fn pages(telling: &Telling, view: &DueView) -> Markup {
 /// What becomes of the ticked rows.
 fn acts(telling: &Telling, view: &DueView) -> Markup {
     html! {
-        p class="ticked" role="status" data-ticked hidden { span data-count { "0" } " " (telling.t("due-ticked")) }
+        p class="ticked" role="status" data-ticked hidden {
+            span data-count { "0" } " "
+            span data-one=(telling.t("due-ticked-one")) data-several=(telling.t("due-ticked")) {
+                (telling.t("due-ticked"))
+            }
+        }
         fieldset class="acts" id="visit" {
             legend { (telling.t("plan-visit")) }
             label for="plan-day" { (telling.t("head-day")) }

@@ -12,6 +12,7 @@ mod take;
 
 use axum::Router;
 use axum::extract::State;
+use axum::http::{HeaderMap, header};
 use axum::response::Response;
 use axum::routing::{get, post};
 use serde::{Deserialize, Serialize};
@@ -51,7 +52,7 @@ pub(super) fn routes() -> Router<Console> {
 pub(super) struct InOutView {
     /// Door numbers.
     units: Vec<String>,
-    /// Where the hub serves the calendar feed; only to who may write.
+    /// Where the hub serves the calendar feed, at the host this page was asked at; only to who may write.
     calendar: Option<String>,
     /// A phrase was made, so that backups can be.
     phrase: bool,
@@ -70,7 +71,9 @@ async fn page(
     visit: Visit,
     State(console): State<Console>,
     Query(asked): Query<Asked>,
+    headers: HeaderMap,
 ) -> Result<Response, Refused> {
+    let host = headers.get(header::HOST).and_then(|value| value.to_str().ok()).unwrap_or_default().to_owned();
     let phrase = sealed_key::kept(console.hub().folder()).is_ok();
     let writes = visit.may_write().is_ok();
     let read = move |ledger: &sumpbook_daybook::ledger::Ledger, now| {
@@ -78,7 +81,7 @@ async fn page(
         let calendar = if writes { calendar_feed::address(ledger)? } else { None };
         Ok(Some(InOutView {
             units: yard.units(ledger)?.into_iter().map(|(door, _)| door).collect(),
-            calendar: calendar.map(|token| calendar_feed::path(&token)),
+            calendar: calendar.map(|token| format!("https://{host}{}", calendar_feed::path(&token))),
             phrase,
             brought_in: asked.brought_in,
         }))

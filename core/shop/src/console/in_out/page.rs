@@ -58,7 +58,7 @@ fn bring_in(telling: &Telling) -> Markup {
                     li {
                         (telling.with("what-columns", &[
                             ("what", Arg::Text(&t(&format!("what-{}", what.name())))),
-                            ("columns", Arg::Text(&what.columns().iter().map(|c| c.name()).collect::<Vec<_>>().join(", "))),
+                            ("columns", Arg::Text(&what.columns().iter().map(|c| c.name_in(telling.choice.language.tag())).collect::<Vec<_>>().join(", "))),
                         ]))
                     }
                 }
@@ -140,8 +140,8 @@ fn calendar(telling: &Telling, view: &InOutView) -> Markup {
         h3 { (telling.t("out-calendar")) }
         p { (telling.t("out-calendar-help")) }
         @match &view.calendar {
-            Some(path) => {
-                p { a href=(path) { code { (path) } } }
+            Some(address) => {
+                p { a href=(address) { code { (address) } } }
                 (act("make", "out-calendar-again"))
                 (act("end", "out-calendar-end"))
             }

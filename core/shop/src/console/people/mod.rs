@@ -12,7 +12,9 @@ use axum::extract::State;
 use axum::http::{HeaderMap, header};
 use axum::response::Response;
 use axum::routing::{get, post};
+use serde::Deserialize;
 use sumpbook_daybook::exchange::{self, ExchangeError};
+use sumpbook_trade::PersonId;
 use sumpbook_trade::record::Role;
 
 use super::Console;
@@ -22,6 +24,7 @@ use super::refused::Refused;
 use super::session::{self, Users};
 use super::visit::Visit;
 use crate::NewPerson;
+use crate::console::query::Query;
 
 pub(super) use code::{Codes, picture};
 
@@ -40,13 +43,28 @@ pub(super) fn routes() -> Router<Console> {
         .route("/people/sign-in/remove", post(signs::remove))
 }
 
+#[derive(Debug, Default, Deserialize)]
+struct Asked {
+    /// Who was kept just now.
+    kept: Option<PersonId>,
+}
+
 /// `GET /people`
-async fn page(visit: Visit, State(console): State<Console>, headers: HeaderMap) -> Result<Response, Refused> {
+async fn page(
+    visit: Visit,
+    State(console): State<Console>,
+    Query(asked): Query<Asked>,
+    headers: HeaderMap,
+) -> Result<Response, Refused> {
     let users = Users::of(console.hub().folder()).list();
     let users = users.map_err(|error| Refused::Broken(error.to_string()))?;
     let host = headers.get(header::HOST).and_then(|value| value.to_str().ok()).unwrap_or_default().to_owned();
     visit
-        .show(Place::People, move |ledger, now| view::read(ledger, users, host, now).map(Some), page::body)
+        .show(
+            Place::People,
+            move |ledger, now| view::read(ledger, users, (host, asked.kept), now).map(Some),
+            page::body,
+        )
         .await
 }
 
@@ -76,17 +94,19 @@ async fn person(visit: Visit, State(console): State<Console>, fields: Fields) ->
         // Written again in other letters, or with the role the form was left at, nobody becomes somebody else.
         let known = shop.ledger.fleet().person_by_name(&name).filter(|_| !change);
         if let Some(known) = known.filter(|known| known.role != role && !gone) {
-            return Ok(Some((known.name.clone(), known.role)));
+            return Ok(Err((known.name.clone(), known.role)));
         }
         let (name, role) = known.map_or((name, role), |known| (known.name.clone(), known.role));
-        shop.add_person(NewPerson { name, role, gone }, hand).map(|_| None)
+        shop.add_person(NewPerson { name, role, gone }, hand).map(Ok)
     });
-    if let Some((name, is)) = kept.await? {
-        let word = ROLES.iter().find(|(known, _)| *known == is).map_or("driver", |(_, word)| *word);
-        let is = visit.say(&format!("role-{word}"));
-        return Err(Refused::Said(visit.say_with("people-here-already", &[("name", &name), ("role", &is)])));
+    match kept.await? {
+        Ok(person) => Ok(visit.go(format!("/people?kept={person}#people"))),
+        Err((name, is)) => {
+            let word = ROLES.iter().find(|(known, _)| *known == is).map_or("driver", |(_, word)| *word);
+            let is = visit.say(&format!("role-{word}"));
+            Err(Refused::Said(visit.say_with("people-here-already", &[("name", &name), ("role", &is)])))
+        }
     }
-    Ok(visit.go("/people"))
 }
 
 /// Whether somebody of this name has a sign-in that may write.

@@ -63,6 +63,14 @@ fn people(telling: &Telling, view: &PeopleView) -> Markup {
     let below = html! {
         (Table::new("people-table", &name, heads).rows(rows).draw())
         @if telling.writes() {
+            @if let Some(kept) = &view.kept {
+                p class="strip" role="status" {
+                    (telling.with(if kept.gone { "people-kept-gone" } else { "people-kept" }, &[
+                        ("name", Arg::Text(&kept.name)),
+                        ("role", Arg::Text(&telling.t(&format!("role-{}", kept.role)))),
+                    ]))
+                }
+            }
             form method="post" action="/people/person" class="inline" {
                 (telling.token())
                 label for="person-name" { (telling.t("head-name")) }

@@ -24,6 +24,8 @@ const QUIET_MS: i64 = 24 * 60 * 60 * 1_000;
 #[serde(rename_all = "kebab-case")]
 pub(super) struct PeopleView {
     pub(super) people: Vec<PersonRow>,
+    /// Who was added or changed just now.
+    pub(super) kept: Option<Kept>,
     pub(super) phones: Vec<PhoneRow>,
     /// Phones that ask to be let in.
     pub(super) asks: Vec<AskRow>,
@@ -33,6 +35,15 @@ pub(super) struct PeopleView {
     pub(super) signs: Vec<SignRow>,
     /// The address this page was asked at: phones reach the hub there too.
     pub(super) hub: String,
+}
+
+/// Someone as they were kept.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) struct Kept {
+    pub(super) name: String,
+    pub(super) role: String,
+    pub(super) gone: bool,
 }
 
 /// Someone of the fleet.
@@ -98,7 +109,7 @@ pub(super) struct SignRow {
 pub(super) fn read(
     ledger: &Ledger,
     users: Vec<(String, Role)>,
-    hub: String,
+    (hub, kept): (String, Option<PersonId>),
     now: Stamp,
 ) -> Result<PeopleView, ShopError> {
     let fleet = ledger.fleet();
@@ -106,7 +117,10 @@ pub(super) fn read(
     let is_person = |name: &str| fleet.person_by_name(name).is_some_and(|person| !person.gone);
     let signs =
         users.into_iter().map(|(name, role)| SignRow { is_person: is_person(&name), name, role }).collect();
+    let kept = kept.and_then(|kept| fleet.people.get(&kept));
+    let kept = kept.map(|of| Kept { name: of.name.clone(), role: word(&of.role), gone: of.gone });
     Ok(PeopleView {
+        kept,
         people: people(ledger, &yard)?,
         phones: phones(ledger, &yard)?,
         asks: asks(ledger, now)?,

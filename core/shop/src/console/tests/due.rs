@@ -44,7 +44,8 @@ async fn the_list_stands_in_rs_order_with_every_head_and_in_both_languages() {
 async fn a_visit_is_planned_and_moved() {
     let desk = Desk::of(Yard::new(), NOW).await;
     let ticks = [("tick", "oil-and-filters@TH-08"), ("tick", "cooler-and-scavenge@TH-08")];
-    let visit = [ticks[0], ticks[1], ("day", "2026-10-22"), ("bay", "bay 2"), ("who", "Wren Castellane")];
+    // A bare number is told with what it is a number of.
+    let visit = [ticks[0], ticks[1], ("day", "2026-10-22"), ("bay", "2"), ("who", "Wren Castellane")];
     let planned = desk.post("/due/plan", &visit).await;
     assert_eq!((planned.status, planned.to.as_str()), (StatusCode::SEE_OTHER, "/due#visits"));
     let page = desk.get("/due").await;

@@ -2,7 +2,7 @@
 
 use axum::http::StatusCode;
 
-use super::{Answer, Desk, no_key_shows};
+use super::{Answer, Desk, HOST, no_key_shows};
 use crate::console::session::Role;
 use crate::sealed_key::make_phrase;
 use crate::tests::yard::Yard;
@@ -85,7 +85,7 @@ async fn what_goes_out_is_a_file_and_only_the_shop_takes_out_its_key() {
     }
     desk.get("/in-and-out").await.says("No address was made yet");
     desk.post("/in-and-out/calendar", &[("act", "make")]).await;
-    desk.get("/in-and-out").await.says("/calendar/");
+    desk.get("/in-and-out").await.says(&format!("<a href=\"https://{HOST}/calendar/"));
     desk.post("/in-and-out/calendar", &[("act", "end")]).await;
     desk.get("/in-and-out").await.says("No address was made yet");
 }

@@ -3,14 +3,14 @@
 use axum::http::StatusCode;
 use sumpbook_daybook::judgement::Judged;
 use sumpbook_trade::checklist::Severity;
-use sumpbook_trade::record::{AnswerKind, RepairVerdict, Source};
+use sumpbook_trade::record::{AnswerKind, EndOfDay, RepairVerdict, Source};
 use sumpbook_trade::{Entry, Fact, Feature, Features};
 
 use super::{Desk, no_key_shows};
 use crate::certify::certify;
 use crate::console::session::Role;
 use crate::paper::{PageTyped, editions, keep_page};
-use crate::tests::yard::{Yard, answer, walk};
+use crate::tests::yard::{Yard, answer, end_of_day, walk};
 use crate::{NewTruck, Shop, ShopError};
 
 const NOW: &str = "2026-10-20T17:00:00-06:00";
@@ -235,6 +235,15 @@ async fn the_cab_report_tells_eleven_parts_and_its_code_is_answered_again() {
     let cracked = answer("mirrors", None, Some(Severity::Road), "cracked: hairline, low corner");
     let answers = vec![answer("horn", None, None, ""), answer("wipers", None, None, ""), cracked];
     yard.sign(3, "Carmelo", "TH-03", "2026-10-20T06:35:00-06:00", walk(answers, 7));
+    // Found when the walk was over, at the horn that it found in order.
+    let silent = answer("horn", None, Some(Severity::Road), "no-sound");
+    yard.sign(
+        3,
+        "Carmelo",
+        "TH-03",
+        "2026-10-20T06:50:00-06:00",
+        EndOfDay { defects: vec![silent], none_found: false, ..end_of_day() },
+    );
     yard.exchange(3, "2026-10-20T07:10:00-06:00");
     let (truck, wren) = (yard.truck("TH-03"), yard.hand("Wren", "2026-10-20T07:55:00-06:00"));
     certify(&mut yard.shop, truck, "mirrors", RepairVerdict::NotNeeded, "outside the view", &wren).unwrap();
@@ -245,7 +254,8 @@ async fn the_cab_report_tells_eleven_parts_and_its_code_is_answered_again() {
         .says("repair not needed, Wren Castellane 07:55: outside the view")
         .says("not reviewed yet");
     page.says("Signed Carmelo Ruiz 20 Oct 2026 06:35 -06:00, PIN given, yard phone 3");
-    page.says("shop last heard 20 Oct 2026 07:10 -06:00").says("Road: LOCKED, awaiting review since");
+    page.says("shop last heard 20 Oct 2026 07:10 -06:00").says("Road: LOCKED since");
+    page.says("<strong>defect*</strong>").says("an open one found at another time stands below");
     no_key_shows(&page);
     let json = desk.get("/units/TH-03/cab-report.json").await.json();
     let parts: Vec<(&str, &str)> = json["parts"]

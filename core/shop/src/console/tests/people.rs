@@ -40,10 +40,14 @@ async fn people_and_phones_stand_with_their_heads_in_both_languages() {
 async fn a_person_is_added_and_leaves() {
     let desk = Desk::of(Yard::new(), NOW).await;
     let new = [("name", "Jo Sandell"), ("role", "driver")];
-    assert_eq!(desk.post("/people/person", &new).await.status, StatusCode::SEE_OTHER);
-    desk.get("/people").await.says("Jo Sandell");
+    let kept = desk.post("/people/person", &new).await;
+    assert_eq!(kept.status, StatusCode::SEE_OTHER);
+    desk.get(&kept.to).await.says("Jo Sandell: kept as driver");
+    desk.get("/people").await.says("Jo Sandell").says_not("kept as");
     let gone = [("name", "Jo Sandell"), ("role", "driver"), ("gone", "yes")];
-    assert_eq!(desk.post("/people/person", &gone).await.status, StatusCode::SEE_OTHER);
+    let left = desk.post("/people/person", &gone).await;
+    assert_eq!(left.status, StatusCode::SEE_OTHER);
+    desk.get(&left.to).await.says("Jo Sandell: kept as no longer here");
     desk.get("/people").await.says_not("Jo Sandell");
     desk.post("/people/person", &[("role", "driver")]).await.says("There is no name given.");
 }

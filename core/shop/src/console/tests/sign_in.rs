@@ -33,6 +33,14 @@ async fn a_restart_of_the_hub_signs_nobody_out_and_its_forms_still_hold() {
 }
 
 #[tokio::test]
+async fn after_a_wrong_password_the_name_stands_as_it_was_typed() {
+    let desk = Desk::of(Yard::new(), NOW).await;
+    let wrong = desk.post("/sign-in", &[("name", "Ilse Marrow"), ("password", "not hers")]).await;
+    assert_eq!(wrong.status, StatusCode::UNAUTHORIZED);
+    wrong.says("value=\"Ilse Marrow\"").says_not("not hers");
+}
+
+#[tokio::test]
 async fn whoever_signed_out_or_has_another_password_is_out_after_a_restart_too() {
     let desk = Desk::of(Yard::new(), NOW).await;
     assert_eq!(desk.post("/sign-out", &[]).await.to, "/sign-in");

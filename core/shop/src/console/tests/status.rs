@@ -1,9 +1,10 @@
 //! What a unit does from a day on: one that is rented out or sold is expected by nobody, and what was sold is due no more.
 
 use axum::http::StatusCode;
+use sumpbook_trade::day::DayStatus;
 
 use super::{Desk, no_key_shows};
-use crate::tests::yard::Yard;
+use crate::tests::yard::{Yard, day};
 
 const NOW: &str = "2026-10-20T17:00:00-06:00";
 
@@ -30,4 +31,19 @@ async fn a_unit_that_is_rented_out_or_sold_is_expected_by_nobody_and_sold_it_is_
         no_key_shows(&spanish);
         assert_eq!(due().await, if status == "sold" { 0 } else { before }, "{status}");
     }
+}
+
+#[tokio::test]
+async fn only_a_unit_that_goes_out_is_told_with_its_time() {
+    let mut yard = Yard::new();
+    let (truck, hand) = (yard.truck("TH-08"), yard.hand("Ilse", "2026-10-19T08:00:00-06:00"));
+    let days = [("2026-10-19", DayStatus::Stored), ("2026-10-20", DayStatus::Out)];
+    for (from, status) in days {
+        yard.shop.set_day_status(truck, day(from), status, Some(420), &hand).unwrap();
+    }
+    let desk = Desk::of(yard, NOW).await;
+    let page = desk.get("/units/TH-08").await;
+    page.says("from Mon 19 Oct: stored<").says("from Tue 20 Oct: out, expected at 07:00");
+    let page = desk.get_in("/units/TH-08", "es").await;
+    page.says("desde el lun 19 oct: guardada<").says("desde el mar 20 oct: sale a las 07:00");
 }

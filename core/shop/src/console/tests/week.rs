@@ -164,11 +164,14 @@ async fn the_board_ends_with_tomorrow() {
     let visit = [("tick", "oil-and-filters@TH-08"), ("day", "2026-10-21")];
     assert_eq!(desk.post("/due/plan", &visit).await.status, StatusCode::SEE_OTHER);
     desk.get(evening).await.says("Tomorrow: not to go out TH-02; bay TH-08.");
-    desk.get_in(evening, "es").await.says("Mañana: no salen TH-02; bahía TH-08.");
+    desk.get_in(evening, "es").await.says("Mañana no sale: TH-02; en la bahía: TH-08.");
     // So it stands on the board of the closed day, too.
     assert_eq!(desk.post("/day/2026-10-20/close", &[]).await.status, StatusCode::SEE_OTHER);
     desk.get("/day/2026-10-20?version=1").await.says("Tomorrow: not to go out TH-02; bay TH-08.");
-    desk.get("/day/2026-10-19?view=evening").await.says("Tomorrow: nothing locked, no visit planned.");
+    let earlier = desk.get("/day/2026-10-19?view=evening").await;
+    earlier.says("Tomorrow: nothing locked, no visit planned.");
+    earlier.says("Locked at the end of that day").says_not("Locked now");
+    desk.get(evening).await.says("Locked now");
 }
 
 #[tokio::test]

@@ -83,16 +83,15 @@ pub(super) fn draw(telling: &Telling, view: &DayStatusView) -> Markup {
 /// "from Tue 20 Oct: out, expected at 07:00".
 fn said(words: &Words, change: &Change) -> String {
     let day = words.short_day(change.from);
-    let status = words.t(&format!("status-{}", change.status));
-    let args = [("day", Arg::Text(&day)), ("status", Arg::Text(&status))];
-    let from = words.with("day-status-from-day", &args);
-    match change.expected {
+    // Only who goes out is expected at a time.
+    let status = match change.expected.filter(|_| change.status == key(&DayStatus::Out)) {
         Some(at) => {
             let at = at.format("%H:%M").to_string();
-            words.listed([from, words.with("day-status-expected-at", &[("when", Arg::Text(&at))])])
+            words.with("day-status-expected-at", &[("when", Arg::Text(&at))])
         }
-        None => from,
-    }
+        None => words.t(&format!("status-{}", change.status)),
+    };
+    words.with("day-status-from-day", &[("day", Arg::Text(&day)), ("status", Arg::Text(&status))])
 }
 
 fn form(telling: &Telling, view: &DayStatusView) -> Markup {

@@ -280,8 +280,11 @@ fn hours_words(words: &Words, task: &TaskView) -> String {
     said
 }
 
-/// "109 days left, last good day Fri 12 Feb 2027".
+/// "109 days left, last good day Fri 12 Feb 2027". What is called for now has no such day to wait for.
 fn days_words(words: &Words, task: &TaskView) -> String {
+    if task.due.called_by.is_some() {
+        return words.t("none-dash");
+    }
     let day = task.due.last_good_day.map_or_else(String::new, |day| words.plain_day(day));
     let (key, days) = match task.due.days_left {
         Some(left) if left < 0 => ("ruler-days-past", left.saturating_neg()),

@@ -29,7 +29,7 @@ fn fact(words: &Words, fact: &Fact) -> String {
             walk(words, section.answers.len(), named.collect(), section.seconds)
         }
         Fact::EndOfDay(report) if report.defects.is_empty() => {
-            joined(words, words.t("end-none-found"), report.to_next.clone())
+            joined(words, words.t("told-no-defect"), report.to_next.clone())
         }
         Fact::EndOfDay(report) => {
             let defects = report.defects.iter().map(|a| words.item(&a.item, a.place.as_deref()));

@@ -203,7 +203,7 @@ pub(super) const ALL: &[Operation] = &[
     form("/programme/fleets", "Gives a unit the fleet's programme again."),
     page("/severities", "What each finding locks.", &[]),
     form("/severities", "Sets what findings lock, item by item."),
-    page("/people", "People, phones, and who may sign in.", &[]),
+    page("/people", "People, phones, and who may sign in.", &["kept"]),
     page("/crew", "The crew over weeks: walks, repeats, repairs, what is past due.", &["weeks"]),
     form("/people/person", "Adds or changes a person."),
     form("/people/new-pin", "Asks a person for a new PIN."),

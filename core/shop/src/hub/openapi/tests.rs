@@ -127,7 +127,7 @@ fn queries(folder: &Path, found: &mut Vec<(String, BTreeSet<String>)>) {
 }
 
 /// Whose pages stand in which folder or file, and at which addresses.
-const PAGES: [(&str, &str); 15] = [
+const PAGES: [(&str, &str); 16] = [
     ("hub/calendar.rs", "/calendar/"),
     ("console/day/", "/"),
     ("console/units/", "/"),
@@ -139,6 +139,7 @@ const PAGES: [(&str, &str); 15] = [
     ("console/due/", "/due"),
     ("console/programme/", "/programme"),
     ("console/crew/", "/crew"),
+    ("console/people/", "/people"),
     ("console/in_out/take.rs", "/in-and-out/"),
     ("console/in_out/mod.rs", "/in-and-out"),
     ("console/sign_in.rs", "/sign-in"),

@@ -131,7 +131,7 @@ class GlassTest {
             onNodeWithContentDescription("Sight glass").performScrollTo().performSemanticsAction(SemanticsActions.SetProgress) { it(61f) }
             settled()
             find("hot")
-            find("Oil temperature in the sump")
+            find("Oil temperature in the receiver")
             for (digit in "176") find(digit.toString())
             press("Take 176 °F")
             onNodeWithText("176 °F").performScrollTo().assertExists()

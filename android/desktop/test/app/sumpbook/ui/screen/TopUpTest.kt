@@ -74,7 +74,7 @@ class TopUpTest {
             drag(30)
             find("It stands there")
             find("hot")
-            find("Oil temperature in the sump")
+            find("Oil temperature in the receiver")
             for (digit in "176") find(digit.toString())
             press("Take 176 °F")
             onNodeWithText("176 °F").performScrollTo().assertExists()
