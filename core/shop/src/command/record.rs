@@ -53,11 +53,11 @@ fn one(shop: &mut Shop, mut line: Line, args: &FromLines) -> Result<sumpbook_tra
     let template = shop.ledger.fleet().checklist().map_err(|e| CommandError::Asked(e.to_string()))?;
     let entry = line.resolve(shop.ledger.fleet(), template, &writer)?;
     let id = entry.id;
-    if entry.at > hand.at {
-        return Err(ShopError::Ahead(entry.at).into());
-    }
     // An old binder is kept as it stands.
     let told = matches!(entry.fact, Fact::ServiceDone(_)) && entry.source != Source::BroughtIn;
+    if told && entry.at > hand.at {
+        return Err(ShopError::Ahead(entry.at).into());
+    }
     if let Some(truck) = entry.unit.filter(|_| told) {
         not_before_service(shop, truck, entry.at)?;
     }
