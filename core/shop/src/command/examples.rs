@@ -16,7 +16,10 @@ pub(super) const REGISTER_LINES: &str = r#"Lines, one JSON object each:
   {"register":"numbers","coming-up-days":21,"covers-minutes":720}
       what the rules count with; a number left out is the usual one
   {"register":"severities","own":[{"item":"mirrors","word":"hairline","severity":"road"}]}
-      what findings lock where it is otherwise than on the checklist; what is left out is as the checklist has it
+      what findings lock where it is otherwise than on the checklist; what is left out is as the checklist has it;
+      "why" where a word is to lock less than there
+  {"register":"papers","unit":"TH-02","annual-inspection":"2027-03-12","by":"Wren Castellane"}
+      the last day on which it holds
   {"register":"programme","programme":{"edition":2,"tasks":[{"id":"oil-and-filters","hours":"500.0","months":12,
    "counts_weighted":true,"display_counts":true,"parts_lead_days":0}]}}
 A line given again for the same name or door number changes it. Each object stands on one line, though long

@@ -16,7 +16,7 @@ use super::args::FromLines;
 use super::found::{hand, open, read_lines};
 use super::out::{Said, counted};
 use crate::papers::renew_annual_inspection;
-use crate::{FeaturesSaid, NewPerson, Shop, UnitSaid};
+use crate::{FeaturesSaid, Hand, NewPerson, Shop, UnitSaid};
 
 /// One line that `register` reads.
 #[derive(Clone, Debug, Deserialize)]
@@ -48,6 +48,8 @@ enum Registration {
         unit: String,
         /// The last day on which its annual inspection holds.
         annual_inspection: NaiveDate,
+        /// Who looked at it, by name.
+        by: String,
     },
     /// What the phones say in the shop's own words: `on-call`, `emergency`, `of-fault`, `of-warning`, `of-reminder`.
     Says(ShopSays),
@@ -141,7 +143,8 @@ pub(super) fn register(folder: &Path, args: &FromLines) -> Result<Said, CommandE
 
 /// A line as what it registers, refused in words when it does not read.
 fn read(line: &str) -> Result<Registration, CommandError> {
-    const KINDS: [&str; 7] = ["person", "unit", "status", "papers", "says", "numbers", "programme"];
+    const KINDS: [&str; 8] =
+        ["person", "unit", "status", "papers", "says", "numbers", "severities", "programme"];
     let asked = |text: String| CommandError::Asked(text);
     let value: Value = serde_json::from_str(line)
         .map_err(|e| asked(format!("this line is not JSON: {e}. Write one object on one line.")))?;
@@ -187,8 +190,9 @@ fn enter(shop: &mut Shop, registration: Registration, received: Option<Stamp>) -
             let minute = expected.and_then(|time| u16::try_from(time.num_seconds_from_midnight() / 60).ok());
             shop.set_day_status(truck, from, status, minute, &hand)?;
         }
-        Registration::Papers { unit, annual_inspection } => {
+        Registration::Papers { unit, annual_inspection, by } => {
             let truck = shop.unit(&unit)?;
+            let hand = Hand { person: Some(shop.person(&by)?), ..hand };
             renew_annual_inspection(shop, truck, annual_inspection, &hand)?;
         }
         Registration::Says(says) => {
@@ -273,6 +277,22 @@ mod tests {
             let told = read(line).unwrap_err().to_string();
             assert!(told.starts_with("this line "), "{told}");
         }
+    }
+
+    #[test]
+    fn every_line_of_the_readme_and_of_the_help_registers_something() {
+        let readme =
+            include_str!("../../../../README.md").lines().filter(|line| line.starts_with("{\"register\""));
+        let mut read_lines = 0;
+        for line in readme {
+            read(line).unwrap_or_else(|e| panic!("{line}: {e}"));
+            read_lines += 1;
+        }
+        assert!(read_lines >= 6, "{read_lines}");
+        let papers =
+            r#"{"register":"papers","unit":"TH-02","annual-inspection":"2027-03-12","by":"Wren Castellane"}"#;
+        assert!(crate::command::examples::REGISTER_LINES.contains(papers));
+        assert!(matches!(read(papers), Ok(Registration::Papers { .. })));
     }
 
     #[test]
