@@ -174,7 +174,7 @@ part-xi = Equipo de emergencia
 # What a unit has
 feature-air-brakes = frenos de aire
 feature-hydraulic-brakes = frenos hidráulicos
-feature-glow-plugs = bujías de precalentamiento
+feature-glow-plugs = bujías de precalentado
 feature-intake-heater = calentador de admisión
 feature-diesel = diésel
 feature-gasoline = gasolina
@@ -187,7 +187,7 @@ feature-cooler-inside = enfriador dentro de la carrocería
 feature-shaft-drive = mando por flecha
 feature-belt-drive = mando por banda
 feature-two-pressure = dos presiones
-feature-hour-meter = horómetro
+feature-hour-meter = medidor de horas
 feature-receiver-drain = purga del tanque separador
 feature-temp-shown = temperatura en pantalla
 feature-hose-reels = carretes de manguera

@@ -78,7 +78,7 @@ meter-pto = horas de la toma de fuerza
 kind-pre-trip-section = inspección previa
 kind-end-of-day = fin de día
 kind-hour-reading = horas
-kind-meter-exchange = cambio de horómetro
+kind-meter-exchange = cambio de medidor
 kind-hours-estimate = horas estimadas
 kind-level-check = nivel
 kind-top-up = relleno
@@ -135,7 +135,7 @@ aside-other-unit = habla de otra unidad
 aside-two-contents = dos contenidos con el mismo número
 aside-newer-version = hecho por una versión más nueva
 aside-unreadable = no se puede leer
-aside-reading = horas que el horómetro no puede marcar
+aside-reading = horas que el medidor no puede marcar
 aside-by-shop = apartado por el taller
 
 # La razón completa, cuando se abre su renglón, y qué hacer.
@@ -147,7 +147,7 @@ aside-why-other-unit = Está en el cuaderno de una unidad y habla de otra. No cu
 aside-why-two-contents = Dos registros llevan el mismo número y dicen cosas distintas. Los dos se guardan y ninguno cuenta.
 aside-why-newer-version = Lo hizo una versión más nueva de esta aplicación y esta no lo puede leer. No se perdió nada.
 aside-why-unreadable = Lo que hay guardado no es un registro. Se guarda tal como llegó.
-aside-why-reading = El horómetro no puede haber marcado estas horas. Quedan fuera; lo demás cuenta.
+aside-why-reading = El medidor no puede haber marcado estas horas. Quedan fuera; lo demás cuenta.
 aside-why-by-shop = El taller lo apartó. La razón llega con su próxima noticia.
 aside-do-void = No hay nada que hacer. Si la corrección estaba mal, llama al taller: allá una persona puede decidir otra cosa.
 aside-do-left-out = Si estaba bien, llama al taller y dilo: se puede decidir otra cosa.
@@ -157,15 +157,15 @@ aside-do-other-unit = Llama al taller y di qué unidad era.
 aside-do-two-contents = Deja este teléfono como está y llama al taller.
 aside-do-newer-version = Actualiza la aplicación de este teléfono y ábrelo otra vez.
 aside-do-unreadable = Llama al taller, y registra otra vez lo que era.
-aside-do-reading = Lee el horómetro otra vez y escribe lo que marca. Si marcaba esto, llama al taller: allá una persona lo aclara.
+aside-do-reading = Lee el medidor otra vez y escribe lo que marca. Si marcaba esto, llama al taller: allá una persona lo aclara.
 aside-do-by-shop = Intenta con el taller para saber la razón, o llama.
 aside-counts-again = Ya cuenta otra vez: aquí no queda nada apartado.
 aside-no-words = Esta aplicación no puede decir lo que trae.
-aside-at-most = El horómetro podía marcar { $ceiling } h como máximo.
+aside-at-most = El medidor podía marcar { $ceiling } h como máximo.
 aside-belongs-to = es de { $door }
 
 # Why a reading is asked about
-question-above-ceiling = Más de lo que el horómetro pudo haber contado.
+question-above-ceiling = Más de lo que el medidor pudo haber contado.
 question-unanswered-jump = Dio un salto y nadie ha dicho por qué.
 question-backwards = Va para atrás.
 question-tie = Tantas lecturas dicen una cosa como la otra.
@@ -176,9 +176,9 @@ question-both-stand = Se dejaron dos cifras que se contradicen.
 
 hint-typed-wrong = ¿Mal escrito? Con dos números cambiados de lugar o el punto corrido, cuadra.
 hint-earlier-typed-wrong = ¿La cifra de antes se escribió mal?
-hint-went-round = ¿El horómetro dio la vuelta?
-hint-meter-changed = ¿Se cambió el horómetro?
-hint-other-meter-or-truck = ¿Otro horómetro, u otro camión?
+hint-went-round = ¿El medidor dio la vuelta?
+hint-meter-changed = ¿Se cambió el medidor?
+hint-other-meter-or-truck = ¿Otro medidor, u otro camión?
 hint-reads = Marcaría { $figure }.
 
 # De quién es la regla, y en qué edición se leyó

@@ -170,7 +170,7 @@ impl Column {
             Column::OilFamily => [&["oil family", "family"], &["familia de aceite", "familia"]],
             Column::OilGrade => [&["oil grade", "grade"], &["grado de aceite", "grado"]],
             Column::Note => [&["note", "notes", "remarks"], &["nota", "notas", "observaciones"]],
-            Column::Meter => [&["meter"], &["qué horómetro", "medidor"]],
+            Column::Meter => [&["meter"], &["medidor", "qué horómetro"]],
             Column::Fluid => [&["fluid"], &["fluido", "líquido"]],
             Column::Before => [&["before", "glass before", "level before"], &["antes"]],
             Column::After => [&["after", "glass after", "level after"], &["después"]],

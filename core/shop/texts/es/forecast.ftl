@@ -8,7 +8,7 @@ hours-likely-between = horas probable { $likely } ({ $earliest } a { $latest })
 hours-likely-open = horas probable { $likely } (no antes del { $earliest }, el último día no se sabe)
 likely-gone-by = { $said }, ya pasó sin horas anotadas desde entonces
 weighted = ponderadas
-ruler-weighted = Ponderadas: una hora cuenta { $weight } ahora, son { $meter } h en el horómetro, hasta { $at } h.
+ruler-weighted = Ponderadas: una hora cuenta { $weight } ahora, son { $meter } h en el medidor, hasta { $at } h.
 ruler-weighted-past = Ponderadas: una hora cuenta { $weight } ahora.
 ruler-counted = Contadas por arranque y paro: quedan al menos { $least } h, como máximo { $most } h.
 ruler-estimated = Estimadas: quedan al menos { $least } h, probable { $likely } h, como máximo { $most } h; cuenta lo menos.
@@ -17,9 +17,9 @@ called-by-wrong-oil = adelantado por aceite equivocado
 called-by-milky = adelantado por aceite lechoso
 called-by-burnt = adelantado por aceite quemado
 
-other-meters = Otros horómetros
+other-meters = Otros medidores
 other-meters-apart = No cuentan para los servicios del compresor.
-meter-total = { $hours } h con todos sus horómetros
+meter-total = { $hours } h con todos sus medidores
 hours-unsure-runs = { $count ->
     [one] A 1 arranque le falta un extremo: cuenta lo máximo.
    *[other] A { $count } arranques les falta un extremo: cuenta lo máximo.
@@ -29,7 +29,7 @@ hours-up = horas
 hours-say = Horas leídas: { $count } cifras que cuentan, { $struck } tachadas; la más nueva que cuenta { $newest } h. Las mismas cifras están abajo en la tabla.
 feed-likely = { $unit }: { $task }, las horas probablemente se acaban
 feed-called = { $unit }: { $task }, lo pide el aceite
-feed-by-pace = Al ritmo de las últimas semanas, las horas del horómetro probablemente se acaban este día. Se mueve con el ritmo.
+feed-by-pace = Al ritmo de las últimas semanas, las horas del medidor probablemente se acaban este día. Se mueve con el ritmo.
 
 rules-say = Las cifras según las reglas
 rules-only-shown = Se muestran lado a lado. Aquí no deciden nada; valen las palabras del defecto.

@@ -73,20 +73,20 @@ ruler-days-past = { $days ->
 }
 
 hours-for-due = Para los vencimientos cuentan { $hours } h.
-hours-offset = De horómetros anteriores: { $hours } h.
+hours-offset = De medidores anteriores: { $hours } h.
 hours-between = al menos { $low } h, probable { $likely } h, máximo { $high } h
 reading-accepted = cuenta
 reading-unlike-this-unit = cuenta; mucho más de lo que esta unidad trabaja en un día
 reading-outvoted = tachada: lecturas posteriores coinciden en contra
-reading-above-ceiling = tachada: más de lo que el horómetro pudo contar
+reading-above-ceiling = tachada: más de lo que el medidor pudo contar
 reading-backwards = tachada: va hacia atrás
 reading-slipped-back = no cuenta: 0.1 h menos que antes
 reading-same-moment = tachada: otra cifra del mismo momento
 reading-does-not-count = tachada por el taller
 reading-displaced = tachada: el taller dice que vale una cifra posterior
 reading-void = tachada: anulada
-reading-part-old-end = última cifra del horómetro anterior
-reading-part-new-start = primera cifra del horómetro nuevo
+reading-part-old-end = última cifra del medidor anterior
+reading-part-new-start = primera cifra del medidor nuevo
 
 entries-count = { $count ->
     [0] Todavía ningún registro.

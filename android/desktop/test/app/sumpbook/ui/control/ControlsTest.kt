@@ -57,7 +57,7 @@ class ControlsTest {
         Keypad({}, {})
         SecondaryRow {
             SecondaryButton(if (spanish) "Escribir otra vez" else "Type again") {}
-            SecondaryButton(if (spanish) "¿Cuál horómetro?" else "Which meter?") {}
+            SecondaryButton(if (spanish) "¿Cuál medidor?" else "Which meter?") {}
         }
         MainButton(if (spanish) "Los 8 vistos: bien" else "All 8 looked at: OK") {}
         MainButton(if (spanish) "Firmar fin de día" else "Sign end of day", whyNot = if (spanish) "Faltan 3 abajo" else "3 more below", onEarly = {}) {}
