@@ -9,9 +9,6 @@ use sumpbook_trade::{EntryId, TruckId};
 
 use crate::{Hand, Shop, ShopError};
 
-/// A paper is told of within so many days of its last one. Common practice, no source.
-pub const WARN_DAYS: i64 = 30;
-
 /// A dated paper of one unit.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -30,11 +27,11 @@ pub struct DatedPaper {
 
 /// The annual inspection of a truck, as it stands on a day of the yard.
 pub fn annual_inspection(truck: &TruckRegistered, today: NaiveDate) -> DatedPaper {
-    let days_left = truck.annual_inspection.map(|until| until.signed_duration_since(today).num_days());
+    let days_left = truck.inspection_days_left(today);
     let state = match days_left {
         None => "unknown",
         Some(left) if left < 0 => "ran-out",
-        Some(left) if left <= WARN_DAYS => "runs-out",
+        Some(left) if left <= TruckRegistered::INSPECTION_TOLD_DAYS => "runs-out",
         Some(_) => "holds",
     };
     DatedPaper {
@@ -55,8 +52,9 @@ pub(crate) fn near<'s>(
 ) -> Vec<DatedPaper> {
     let here = units.filter(|unit| !unit.is_sold(today)).filter_map(|unit| fleet.trucks.get(&unit.truck));
     let all = here.map(|truck| annual_inspection(truck, today));
-    let mut near: Vec<DatedPaper> =
-        all.filter(|paper| paper.days_left.is_some_and(|left| left <= WARN_DAYS)).collect();
+    let mut near: Vec<DatedPaper> = all
+        .filter(|paper| paper.days_left.is_some_and(|left| left <= TruckRegistered::INSPECTION_TOLD_DAYS))
+        .collect();
     near.sort_by(|a, b| (a.holds_until, &a.unit).cmp(&(b.holds_until, &b.unit)));
     near
 }

@@ -336,10 +336,9 @@ pub fn plan_visits(
 
 /// In which bay and by whom any of this work was planned so far.
 fn where_it_stood(state: &UnitState, tasks: &[TaskId], defects: &[DefectName]) -> Option<String> {
-    let same = |one: &DefectName, other: &DefectName| (&one.item, &one.place) == (&other.item, &other.place);
     let moves = state.planned.iter().filter(|visit| {
         visit.tasks.iter().any(|task| tasks.contains(task))
-            || visit.defects.iter().any(|defect| defects.iter().any(|new| same(defect, new)))
+            || visit.defects.iter().any(|defect| defects.iter().any(|new| defect.is_same_place(new)))
     });
     moves.filter_map(|visit| visit.where_and_who.clone()).next()
 }

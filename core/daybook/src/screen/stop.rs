@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 use sumpbook_trade::checklist::{EngineState, PlannedStop, Template, WalkPlace};
-use sumpbook_trade::record::Answer;
+use sumpbook_trade::record::{Answer, TruckRegistered};
 use sumpbook_trade::{EntryId, Stamp, TruckId};
 
 use super::line_row::{LineRow, line_row, shown};
@@ -86,10 +86,6 @@ pub struct StopScreen {
     pub main: Main,
 }
 
-/// The annual inspection is told of within so many days of its last one, as the shop's due list does. Common practice, no
-/// source.
-const INSPECTION_DAYS: i64 = 30;
-
 fn asks_for_inspection(row: &LineRow) -> bool {
     row.figure.as_ref().and_then(|figure| figure.limit.as_deref()) == Some("annual-inspection")
 }
@@ -97,11 +93,9 @@ fn asks_for_inspection(row: &LineRow) -> bool {
 /// What the shop's record says of the annual inspection to whoever looks at its paper: that it ran out, or soon does.
 fn inspection_caution(ledger: &Ledger, unit: TruckId, now: Stamp) -> Option<String> {
     let fleet = ledger.fleet();
-    let until = fleet.trucks.get(&unit)?.annual_inspection?;
-    let left = until.signed_duration_since(fleet.yard_day(now)).num_days();
-    match left {
+    match fleet.trucks.get(&unit)?.inspection_days_left(fleet.yard_day(now))? {
         ..0 => Some("inspection-over".to_owned()),
-        0..=INSPECTION_DAYS => Some("inspection-near".to_owned()),
+        0..=TruckRegistered::INSPECTION_TOLD_DAYS => Some("inspection-near".to_owned()),
         _ => None,
     }
 }

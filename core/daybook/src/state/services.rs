@@ -139,7 +139,7 @@ pub(super) fn waiting(entries: &[Bearing]) -> Vec<WaitingNow> {
             Fact::Certificate(certificate) => {
                 let of = |known: &WaitingNow| known.what.defect.clone();
                 open.retain(|known| {
-                    of(known).is_none_or(|defect| !is_same_place(&defect, &certificate.defect))
+                    of(known).is_none_or(|defect| !defect.is_same_place(&certificate.defect))
                 });
             }
             _ => {}
@@ -158,17 +158,12 @@ impl WaitingNow {
 /// The same part for the same work. An older wait for a defect names none: any of the unit's ends it.
 fn is_same_wait(known: &WaitingForPart, wait: &WaitingForPart) -> bool {
     let same = match (&known.defect, &wait.defect) {
-        (Some(known), Some(wait)) => is_same_place(known, wait),
+        (Some(known), Some(wait)) => known.is_same_place(wait),
         (None, Some(_)) => wait.over,
         (Some(_), None) => false,
         (None, None) => true,
     };
     same && known.part == wait.part && known.task == wait.task
-}
-
-/// Of one place at most one defect is open, whichever entry found it first.
-fn is_same_place(one: &DefectName, other: &DefectName) -> bool {
-    (&one.item, &one.place) == (&other.item, &other.place)
 }
 
 /// Visits that are planned. What is planned again moves; a task done and a defect certified leave their visit.
@@ -183,7 +178,7 @@ pub(super) fn planned(entries: &[Bearing]) -> Vec<PlannedNow> {
         };
         for visit in &mut open {
             visit.tasks.retain(|task| !tasks.contains(task));
-            visit.defects.retain(|defect| !defects.iter().any(|gone| is_same_place(gone, defect)));
+            visit.defects.retain(|defect| !defects.iter().any(|gone| gone.is_same_place(defect)));
         }
         open.retain(|visit| !visit.tasks.is_empty() || !visit.defects.is_empty());
         if let Fact::VisitPlan(plan) = &bearing.entry.fact {

@@ -289,6 +289,12 @@ mod tests {
             read_lines += 1;
         }
         assert!(read_lines >= 6, "{read_lines}");
+        // The list that is told is the list that is taken.
+        let none = serde_json::from_str::<Registration>(r#"{"register":"boss"}"#).unwrap_err().to_string();
+        let told = read(r#"{"register":"boss"}"#).unwrap_err().to_string();
+        for kind in none.split('`').skip(3).step_by(2) {
+            assert!(told.contains(kind), "{kind}: {told}");
+        }
         let papers =
             r#"{"register":"papers","unit":"TH-02","annual-inspection":"2027-03-12","by":"Wren Castellane"}"#;
         assert!(crate::command::examples::REGISTER_LINES.contains(papers));

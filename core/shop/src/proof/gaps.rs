@@ -11,6 +11,7 @@ use sumpbook_daybook::judgement::Judged;
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::UnitState;
 use sumpbook_trade::campaign::Hit;
+use sumpbook_trade::clock::TaskId;
 use sumpbook_trade::day::DayStatus;
 use sumpbook_trade::defect::DefectState;
 use sumpbook_trade::record::{DriveWhat, ReturnHow, Source};
@@ -194,7 +195,7 @@ fn entries(
     found: &mut Found,
 ) -> Result<Days, ShopError> {
     let truth = ledger.store().truth();
-    let Days { mut used, mut walked } = Days::default();
+    let mut days = Days::default();
     for book in truth
         .books()?
         .into_iter()
@@ -230,13 +231,13 @@ fn entries(
                     waived.for_each(|line| found.add("line-waived", format!("{} {}", case(), line.line)));
                 }
                 Fact::StartAir(_) => {
-                    used.insert(day);
+                    days.used.insert(day);
                 }
                 Fact::Drive(drive) if drive.what == DriveWhat::LeftYard => {
-                    used.insert(day);
+                    days.used.insert(day);
                 }
                 Fact::PreTripSection(_) if judged == Judged::Counts => {
-                    walked.insert(day);
+                    days.walked.insert(day);
                 }
                 _ => {}
             }
@@ -247,7 +248,6 @@ fn entries(
             }
         }
     }
-    let days = Days { used, walked };
     for day in days.used.iter().filter(|day| !days.is_walked(**day)) {
         found.add("use-without", day.to_string());
     }
@@ -293,14 +293,15 @@ fn service(
     if entry.hours.is_none() {
         found.add("service-no-hours", case.clone());
     }
-    let mut unknown = Vec::new();
     // What an older binder does not tell may have been done all the same: before the first service that is known of a
     // task nobody knows how long it had run.
-    if entry.source == Source::BroughtIn {
-        let before = ledger.unit_state_at(truck, entry.at.unix_ms().saturating_sub(1))?;
-        unknown =
-            before.clocks.into_iter().filter(|clock| clock.last.is_none()).map(|clock| clock.task).collect();
-    }
+    let unknown: Vec<TaskId> = match entry.source {
+        Source::BroughtIn => {
+            let before = ledger.unit_state_at(truck, entry.at.unix_ms().saturating_sub(1))?;
+            before.clocks.into_iter().filter(|clock| clock.last.is_none()).map(|clock| clock.task).collect()
+        }
+        _ => Vec::new(),
+    };
     let then = ledger.unit_state_at(truck, entry.at.unix_ms())?;
     for clock in
         then.clocks.iter().filter(|clock| clock.last.is_some_and(|last| EntryId(last.entry) == entry.id))

@@ -82,12 +82,14 @@ pub(super) fn came_late(
 
 /// Entries that are here and dated after the moment of looking, while the day is under way, in the order they came:
 /// whoever dated them has a clock that is ahead, or wrote down a day that has not come.
-pub(super) fn dated_ahead(ledger: &Ledger, yard: &Yard) -> Result<Vec<LateRow>, ShopError> {
+pub(super) fn dated_ahead(ledger: &Ledger, yard: &Yard, facts: &DayFacts) -> Result<Vec<LateRow>, ShopError> {
     if !yard.is_under_way() {
         return Ok(Vec::new());
     }
     let truth = ledger.store().truth();
-    let mut facts = truth.facts_of_days(day_number(yard.day), i32::MAX)?;
+    // Those of the day itself are read already.
+    let beyond = truth.facts_of_days(day_number(yard.day).saturating_add(1), i32::MAX)?;
+    let mut facts: Vec<FactRow> = facts.all().copied().chain(beyond).collect();
     facts.retain(|fact| fact.at_ms > yard.now.unix_ms() && fact.judged == Judged::Counts);
     facts.sort_by_key(|fact| fact.n);
     let mut rows = Vec::new();

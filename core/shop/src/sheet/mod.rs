@@ -140,7 +140,7 @@ fn evening(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Evening, ShopErr
         entered_twice: Section::of(twice::entered_twice(ledger, yard, units)?),
         set_aside: Section::of(aside::set_aside(ledger, yard)?),
         came_late: Section::of(aside::came_late(ledger, yard, &read.closings, yard.day, &read.facts)?),
-        dated_ahead: Section::of(aside::dated_ahead(ledger, yard)?),
+        dated_ahead: Section::of(aside::dated_ahead(ledger, yard, &read.facts)?),
         bays_tomorrow: Section::of(visits::planned_for(ledger, units, yard.tomorrow()?)?),
     })
 }

@@ -30,6 +30,6 @@ pub(super) fn morning(ledger: &Ledger, yard: &Yard, read: &Read) -> Result<Morni
             closed: closed.map(|(_, closed)| closed.version).max(),
             came_late: Section::of(came_late(ledger, yard, &read.closings, day, &read.facts)?),
         },
-        dated_ahead: Section::of(dated_ahead(ledger, yard)?),
+        dated_ahead: Section::of(dated_ahead(ledger, yard, &read.facts)?),
     })
 }

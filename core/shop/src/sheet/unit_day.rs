@@ -144,6 +144,14 @@ impl UnitDay {
         if yard.is_under_way() { self.as_known() } else { &self.state }
     }
 
+    /// Its state, with the defects that whoever looks at the sheet holds it to have.
+    pub(super) fn into_state(self, yard: &Yard) -> UnitState {
+        match self.later.filter(|_| yard.is_under_way()) {
+            Some(later) => UnitState { defects: later.defects, ..self.state },
+            None => self.state,
+        }
+    }
+
     /// The entry of the day with this id.
     pub(super) fn told(&self, entry: Uuid) -> Option<&Told> {
         self.told.iter().find(|told| told.entry.id.0 == entry)

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use sumpbook_daybook::ledger::Ledger;
 use sumpbook_daybook::state::UnitState;
-use sumpbook_trade::defect::{Defect, DefectState};
+use sumpbook_trade::defect::DefectState;
 use sumpbook_trade::{Stamp, TruckId};
 
 use super::day_facts::DayFacts;
@@ -21,10 +21,9 @@ pub(crate) struct UnitNow {
     pub(crate) door: String,
     /// Which.
     pub(crate) truck: TruckId,
-    /// What its entries add up to.
+    /// What its entries add up to; its defects as whoever looks now holds them, those too that are dated after this
+    /// moment.
     pub(crate) state: UnitState,
-    /// Its defects as whoever looks now holds them: those too that are dated after this moment.
-    pub(crate) defects: Vec<Defect>,
     /// Its one line of the day.
     pub(crate) today: ExpectedRow,
     /// Lock-outs that stand.
@@ -38,7 +37,7 @@ pub(crate) struct UnitNow {
 impl UnitNow {
     /// Defects that are not over.
     pub(crate) fn open_defects(&self) -> usize {
-        self.defects.iter().filter(|d| !matches!(d.state, DefectState::Closed { .. })).count()
+        self.state.defects.iter().filter(|d| !matches!(d.state, DefectState::Closed { .. })).count()
     }
 }
 
@@ -75,14 +74,12 @@ fn read(ledger: &Ledger, yard: &Yard, doors: Vec<(String, TruckId)>) -> Result<V
             last_heard: heard.get(&phone.0).map(|ms| yard.stamp_ms(*ms)),
             added: None,
         });
-        let defects = unit.as_looked_at(yard).defects.clone();
         Ok(UnitNow {
             locked: locked.remove(&unit.door).unwrap_or_default(),
             to_settle: to_settle.remove(&unit.door).unwrap_or_default(),
-            door: unit.door,
+            door: unit.door.clone(),
             truck: unit.truck,
-            defects,
-            state: unit.state,
+            state: unit.into_state(yard),
             today,
             phone,
         })
@@ -107,7 +104,7 @@ pub(crate) fn open_defects(
     yard: &Yard,
     unit: &UnitNow,
 ) -> Result<Vec<DefectRow>, ShopError> {
-    let of = std::iter::once((unit.door.as_str(), unit.defects.as_slice()));
+    let of = std::iter::once((unit.door.as_str(), unit.state.defects.as_slice()));
     defects::of_units(ledger, yard, of, |defect| !matches!(defect.state, DefectState::Closed { .. }))
 }
 

@@ -187,3 +187,13 @@ impl SetProfile {
         }
     }
 }
+
+impl TruckRegistered {
+    /// The annual inspection is told of within so many days of its last one. Common practice, no source.
+    pub const INSPECTION_TOLD_DAYS: i64 = 30;
+
+    /// Days its annual inspection still holds: 0 on its last one, negative when it ran out; none when it is not on record.
+    pub fn inspection_days_left(&self, today: NaiveDate) -> Option<i64> {
+        self.annual_inspection.map(|until| until.signed_duration_since(today).num_days())
+    }
+}

@@ -42,3 +42,10 @@ record! {
         #[n(1)] pub report: Option<EntryId>,
     }
 }
+
+impl DefectName {
+    /// Of one place at most one defect is open, whichever entry found it first.
+    pub fn is_same_place(&self, other: &DefectName) -> bool {
+        (&self.item, &self.place) == (&other.item, &other.place)
+    }
+}
